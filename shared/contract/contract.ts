@@ -1,0 +1,32 @@
+import type { z } from 'zod';
+import type { Answer } from '../faults.ts';
+import { bookOperations } from './book.ts';
+import { colonyOperations } from './colonies.ts';
+import { journalOperations } from './journal.ts';
+import { lossOperations } from './losses.ts';
+import { orderOperations } from './order.ts';
+
+/** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
+export const contract = {
+  ...bookOperations,
+  ...journalOperations,
+  ...colonyOperations,
+  ...lossOperations,
+  ...orderOperations,
+} as const;
+
+export type OperationName = keyof typeof contract;
+/** What a caller may pass. */
+export type InputOf<Name extends OperationName> = z.input<(typeof contract)[Name]['input']>;
+/** What the desk receives after parsing. */
+export type ParsedInputOf<Name extends OperationName> = z.output<(typeof contract)[Name]['input']>;
+export type OutputOf<Name extends OperationName> = z.output<(typeof contract)[Name]['output']>;
+
+/** The one way in and out, on both sides of the wall. */
+export interface DeskClient {
+  call<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<Answer<OutputOf<Name>>>;
+}
+
+export function isOperationName(name: unknown): name is OperationName {
+  return typeof name === 'string' && Object.hasOwn(contract, name);
+}
