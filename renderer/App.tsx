@@ -1,0 +1,65 @@
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { Redirect, Route, Router, Switch } from 'wouter';
+import { useHashLocation } from 'wouter/use-hash-location';
+import { useBook } from './desk/useBook.ts';
+import { FaultBoundary } from './parts/FaultBoundary.tsx';
+import { Frame } from './parts/Frame.tsx';
+import { MarginProvider } from './parts/Margin.tsx';
+import { NoticeProvider } from './parts/Notice.tsx';
+import { BookScreen } from './screens/book/BookScreen.tsx';
+import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
+import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
+import { LossesScreen } from './screens/losses/LossesScreen.tsx';
+import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
+import { StartScreen } from './screens/start/StartScreen.tsx';
+import { OrderPrint } from './screens/stock/OrderPrint.tsx';
+import { StockScreen } from './screens/stock/StockScreen.tsx';
+import { TonightScreen } from './screens/tonight/TonightScreen.tsx';
+
+const queries = new QueryClient({
+  // Only writes change what a read answers; a fault is an answer, so nothing is tried again behind the person's back.
+  defaultOptions: { queries: { retry: false, staleTime: 30_000, networkMode: 'always' } },
+});
+
+export function App() {
+  return (
+    <QueryClientProvider client={queries}>
+      <Router hook={useHashLocation}>
+        <MarginProvider>
+          <NoticeProvider>
+            <FaultBoundary>
+              <Screens />
+            </FaultBoundary>
+          </NoticeProvider>
+        </MarginProvider>
+      </Router>
+    </QueryClientProvider>
+  );
+}
+
+function Screens() {
+  const { status, book, fault, loading } = useBook();
+  if (loading) return null;
+  if (!status || !book) return <StartScreen status={status} fault={fault} />;
+  return (
+    <Switch>
+      <Route path="/print/order" component={OrderPrint} />
+      <Route>
+        <Frame>
+          <Switch>
+            <Route path="/">
+              <Redirect to="/tonight" replace />
+            </Route>
+            <Route path="/tonight" component={TonightScreen} />
+            <Route path="/colonies" component={ColoniesScreen} />
+            <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
+            <Route path="/losses" component={LossesScreen} />
+            <Route path="/stock" component={StockScreen} />
+            <Route path="/book" component={BookScreen} />
+            <Route component={NowhereScreen} />
+          </Switch>
+        </Frame>
+      </Route>
+    </Switch>
+  );
+}

@@ -1,0 +1,84 @@
+import { keepPreviousData, useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
+import { useCallback, useState } from 'react';
+import type { contract, InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
+import type { Answer, Fault } from '#shared/faults.ts';
+import { desk } from './deskClient.ts';
+
+type NamesOf<Kind extends 'read' | 'write'> = {
+  [Name in OperationName]: (typeof contract)[Name]['kind'] extends Kind ? Name : never;
+}[OperationName];
+export type ReadName = NamesOf<'read'>;
+export type WriteName = NamesOf<'write'>;
+
+export interface ReadOptions {
+  /** False: do not ask yet. */
+  readonly enabled?: boolean;
+  /** Keep showing the last answer while the next one, for another input, is on its way. */
+  readonly keep?: boolean;
+}
+
+export interface Reading<Value> {
+  readonly data: Value | undefined;
+  /** What the desk refused, as a value. */
+  readonly fault: Fault | undefined;
+  /** True until there is the first answer. */
+  readonly loading: boolean;
+}
+
+/** Reads from the desk; read again by itself after every write. */
+export function useRead<Name extends ReadName>(name: Name, input: InputOf<Name>, options: ReadOptions = {}): Reading<OutputOf<Name>> {
+  const query = useQuery<Answer<OutputOf<Name>>>({
+    queryKey: [name, input],
+    queryFn: () => desk.call(name, input),
+    enabled: options.enabled ?? true,
+    ...(options.keep ? { placeholderData: keepPreviousData } : {}),
+    // A draft is written behind the reads' back, so an old one must not be shown to the next screen.
+    ...(name === 'draft.fetch' ? { gcTime: 0, staleTime: 0 } : {}),
+  });
+  const answer = query.data;
+  return {
+    data: answer?.ok ? answer.value : undefined,
+    fault: answer && !answer.ok ? answer : undefined,
+    loading: query.isPending,
+  };
+}
+
+export interface Writing<Name extends WriteName> {
+  send(input: InputOf<Name>): Promise<Answer<OutputOf<Name>>>;
+  readonly busy: boolean;
+}
+
+/** Writes through the desk; after a success all reads are asked again. */
+export function useWrite<Name extends WriteName>(name: Name): Writing<Name> {
+  const client = useQueryClient();
+  const [running, setRunning] = useState(0);
+  const send = useCallback(
+    async (input: InputOf<Name>) => {
+      setRunning((count) => count + 1);
+      const answer = await desk.call(name, input);
+      setRunning((count) => count - 1);
+      refresh(client, name, answer);
+      return answer;
+    },
+    [client, name],
+  );
+  return { send, busy: running > 0 };
+}
+
+const anotherBook: ReadonlySet<OperationName> = new Set(['book.create', 'book.open', 'book.demo', 'book.close']);
+/** Typing that is kept from keystroke to keystroke changes nothing that a screen shows. */
+const unseen: ReadonlySet<OperationName> = new Set(['draft.keep', 'draft.drop']);
+
+function refresh(client: QueryClient, name: OperationName, answer: Answer<unknown>): void {
+  if (!answer.ok) {
+    if (answer.code === 'no-book' || answer.code === 'moved-on') void client.invalidateQueries();
+    return;
+  }
+  if (unseen.has(name)) return;
+  if (anotherBook.has(name)) {
+    client.setQueryData(['book.status', {}], answer);
+    void client.resetQueries({ predicate: (query) => query.queryKey[0] !== 'book.status' });
+    return;
+  }
+  void client.invalidateQueries();
+}

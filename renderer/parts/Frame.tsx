@@ -1,0 +1,33 @@
+import type { ReactNode } from 'react';
+import { useLocation } from 'wouter';
+import { FaultBoundary } from './FaultBoundary.tsx';
+import { Margin, OpenMargin, useFold } from './Margin.tsx';
+import { Rail } from './Rail.tsx';
+import { words } from './words.ts';
+
+/** Rail, page and margin. */
+export function Frame({ children }: { readonly children: ReactNode }) {
+  const [fold, setFold] = useFold();
+  const [location] = useLocation();
+  return (
+    <div className={`frame margin-${fold}`}>
+      <a
+        className="skip"
+        href="#page"
+        onClick={(event) => {
+          // The address is the screen's; the jump is made by hand.
+          event.preventDefault();
+          document.getElementById('page')?.focus();
+        }}
+      >
+        {words.skip}
+      </a>
+      <Rail />
+      <main id="page" tabIndex={-1}>
+        <OpenMargin onFold={setFold} />
+        <FaultBoundary key={location}>{children}</FaultBoundary>
+      </main>
+      <Margin onFold={setFold} />
+    </div>
+  );
+}

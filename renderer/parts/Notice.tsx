@@ -1,0 +1,82 @@
+import { createContext, useCallback, useContext, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
+import type { GestureId } from '#shared/brands.ts';
+import { useWrite } from '../desk/useDesk.ts';
+import { words } from './words.ts';
+
+export interface NoticeOptions {
+  /** The act that Undo takes back. */
+  readonly undoGesture?: GestureId;
+}
+
+export interface NoticeWriter {
+  say(sentence: string, options?: NoticeOptions): void;
+}
+
+interface Said extends NoticeOptions {
+  readonly sentence: string;
+  readonly turn: number;
+}
+
+const Writer = createContext<NoticeWriter | null>(null);
+/** Long enough to read and to change one's mind; the act can be undone on Tonight afterwards too. */
+const stays = 30_000;
+
+/** Says what was saved, at the foot of the window, and offers to take it back. */
+export function NoticeProvider({ children }: { readonly children: ReactNode }) {
+  const [said, setSaid] = useState<Said | null>(null);
+  const turn = useRef(0);
+  const say = useCallback((sentence: string, options: NoticeOptions = {}) => {
+    turn.current += 1;
+    setSaid({ sentence, turn: turn.current, ...options });
+  }, []);
+  const writer = useMemo(() => ({ say }), [say]);
+  return (
+    <Writer value={writer}>
+      {children}
+      <Notice said={said} say={say} onClose={() => setSaid(null)} />
+    </Writer>
+  );
+}
+
+export function useNotice(): NoticeWriter {
+  const writer = useContext(Writer);
+  if (writer === null) throw new Error('a notice is said outside its provider');
+  return writer;
+}
+
+function Notice({ said, say, onClose }: { readonly said: Said | null; readonly say: NoticeWriter['say']; readonly onClose: () => void }) {
+  const undo = useWrite('journal.undo');
+  const box = useRef<HTMLDivElement>(null);
+
+  useEffect(() => {
+    if (said === null) return;
+    const timer = setInterval(() => {
+      if (!box.current?.contains(document.activeElement)) onClose();
+    }, stays);
+    return () => clearInterval(timer);
+  }, [said, onClose]);
+
+  const takeBack = async () => {
+    if (said?.undoGesture === undefined) return;
+    const answer = await undo.send({ gesture: said.undoGesture });
+    say(answer.ok ? answer.value.sentence : [answer.sentence, answer.mend].filter(Boolean).join(' '));
+  };
+
+  return (
+    <div className="notice-place" ref={box}>
+      <div role="status">{said ? <p key={said.turn}>{said.sentence}</p> : null}</div>
+      {said ? (
+        <div className="notice-acts">
+          {said.undoGesture !== undefined ? (
+            <button type="button" className="plain" disabled={undo.busy} onClick={() => void takeBack()}>
+              {words.undo}
+            </button>
+          ) : null}
+          <button type="button" className="plain" aria-label={words.dismiss} onClick={onClose}>
+            ✕
+          </button>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,47 @@
+import { useEffect, useRef, type ReactNode } from 'react';
+import type { Day } from '#shared/days.ts';
+import { dayText } from './format.ts';
+import { words } from './words.ts';
+
+export interface PageProps {
+  readonly title: string;
+  /** One line that says what this page answers. */
+  readonly line: ReactNode;
+  /** At most one main button. */
+  readonly action?: ReactNode;
+  readonly asOf?: Day | undefined;
+  /** The page fills the window's height and its table scrolls inside. */
+  readonly fill?: boolean;
+  readonly children?: ReactNode;
+}
+
+/** Head and body of a screen. */
+export function Page({ title, line, action, asOf, fill = false, children }: PageProps) {
+  const head = useRef<HTMLHeadingElement>(null);
+
+  useEffect(() => {
+    document.title = `${title} · ${words.product}`;
+  }, [title]);
+
+  // A new page takes the keyboard to its head, unless the page itself has put it somewhere already.
+  useEffect(() => {
+    const main = head.current?.closest('main');
+    if (main && !main.contains(document.activeElement)) head.current?.focus({ preventScroll: true });
+  }, []);
+
+  return (
+    <div className={fill ? 'page page-fill' : 'page'}>
+      <header className="page-head">
+        <div className="page-title">
+          <h1 ref={head} tabIndex={-1}>
+            {title}
+          </h1>
+          <p className="page-line">{line}</p>
+        </div>
+        {asOf ? <p className="page-as-of">{words.asOf(dayText(asOf))}</p> : null}
+        {action ? <div className="page-action">{action}</div> : null}
+      </header>
+      {children}
+    </div>
+  );
+}

@@ -1,0 +1,26 @@
+import { useState } from 'react';
+import { chooseTheme, keptTheme, themes } from './theme.ts';
+import { words } from './words.ts';
+
+export function ThemeSwitch() {
+  const [theme, setTheme] = useState(keptTheme);
+  return (
+    <label className="inline-choice">
+      {words.paper}{' '}
+      <select
+        value={theme}
+        onChange={(event) => {
+          const next = themes.find((known) => known === event.target.value) ?? 'system';
+          chooseTheme(next);
+          setTheme(next);
+        }}
+      >
+        {themes.map((known) => (
+          <option key={known} value={known}>
+            {words.themes[known]}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

@@ -1,0 +1,37 @@
+export const themes = ['system', 'light', 'dark'] as const;
+export type Theme = (typeof themes)[number];
+
+const key = 'outyard.theme';
+
+/** What the person chose on this machine; the computer's own setting until they choose. */
+export function keptTheme(): Theme {
+  const kept = fromStore(key);
+  return themes.find((theme) => theme === kept) ?? 'system';
+}
+
+export function applyTheme(theme: Theme): void {
+  if (theme === 'system') delete document.documentElement.dataset['theme'];
+  else document.documentElement.dataset['theme'] = theme;
+}
+
+export function chooseTheme(theme: Theme): void {
+  toStore(key, theme);
+  applyTheme(theme);
+}
+
+/** A window without storage (privacy settings) forgets its looks, and works. */
+export function fromStore(name: string): string | null {
+  try {
+    return localStorage.getItem(name);
+  } catch {
+    return null;
+  }
+}
+
+export function toStore(name: string, value: string): void {
+  try {
+    localStorage.setItem(name, value);
+  } catch {
+    // Nothing to do: the choice holds until the window closes.
+  }
+}
