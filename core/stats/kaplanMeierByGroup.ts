@@ -1,0 +1,27 @@
+import { groupLevels, type GroupColumn } from './groupLevels.ts';
+import { kaplanMeier, type KaplanMeier, type KaplanMeierOptions } from './kaplanMeier.ts';
+import type { SurvivalSpans } from './survivalSpans.ts';
+
+/**
+ * One Kaplan-Meier curve per level of `group` (yard, queen line, treatment), keyed by the level as text, in
+ * ascending order. Use the same `tau` for all, not beyond the last time of the shortest curve. Rows without a
+ * level are in no curve.
+ */
+export function kaplanMeierByGroup(
+  spans: SurvivalSpans,
+  group: GroupColumn,
+  options: KaplanMeierOptions = {},
+): ReadonlyMap<string, KaplanMeier> {
+  return new Map(groupLevels(group).map(({ level, rows }) => [level, kaplanMeier(spansOfRows(spans, rows), options)]));
+}
+
+/** The spans of the given rows only. */
+export function spansOfRows(spans: SurvivalSpans, rows: readonly number[]): SurvivalSpans {
+  const pick = (column: ArrayLike<number>): Float64Array =>
+    Float64Array.from(rows, (row) => {
+      const value = column[row];
+      if (value === undefined) throw new RangeError(`the group names row ${row}, but the spans have no such row`);
+      return value;
+    });
+  return { entry: pick(spans.entry), exit: pick(spans.exit), status: pick(spans.status) };
+}
