@@ -1,0 +1,4 @@
+import { configureGlobal } from 'fast-check';
+import { inject } from 'vitest';
+
+configureGlobal({ seed: inject('seed') });
