@@ -83,3 +83,15 @@ export function dayNumber(of: Day): number {
   const dayOfEra = yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear;
   return era * 146_097 + dayOfEra - 719_468;
 }
+
+const monthNames = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+
+/** "14 February 2025", the same in every place and language setting. */
+export function dayInWords(of: Day): string {
+  return `${Number(of.slice(8, 10))} ${monthNames[Number(of.slice(5, 7)) - 1] ?? ''} ${of.slice(0, 4)}`;
+}
+
+/** "14 February" without the year. */
+export function monthDayInWords(of: Day): string {
+  return `${Number(of.slice(8, 10))} ${monthNames[Number(of.slice(5, 7)) - 1] ?? ''}`;
+}

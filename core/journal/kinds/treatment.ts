@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { colonyRef, note, plainDay, text, yardRef } from '../bodyParts.ts';
+import { defineKind, touchesItself } from '../kindRules.ts';
+
+const body = z.strictObject({
+  colony: colonyRef.optional(),
+  yard: yardRef.optional(),
+  activeIngredient: text,
+  endDate: plainDay.optional(),
+  ...note,
+});
+
+/** A treatment by its active ingredient, of one colony or of every colony then alive in a yard. */
+export const treatment = defineKind({
+  body,
+  touches: touchesItself,
+  sentence: (made, names) => {
+    const whole = made.colony === undefined && made.yard !== undefined ? `, every colony at ${names.yard(made.yard).name}` : '';
+    return `Treated with ${made.activeIngredient}${made.endDate === undefined ? '' : ` until ${made.endDate}`}${whole}.`;
+  },
+});

@@ -1,0 +1,165 @@
+import { dayFromTyped, yearOf, type DateOrder, type Day } from '#shared/days.ts';
+import { amountUnits, causes, columns, entryForms, fields, kinds, type Cells, type Column, type FieldType, type Kind } from '#shared/entryForms.ts';
+import { gramsFrom, millilitresFrom, minorFrom } from '#shared/units.ts';
+import type { CellValue, RowTrouble, TypedRow } from './typedRow.ts';
+
+type Reading = { ok: true; value: CellValue } | { ok: false; sentence: string };
+export type RowReading = { ok: true; row: TypedRow } | { ok: false; trouble: RowTrouble };
+
+const number = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+const longestCell = 4000;
+
+/** Reads one row of the exchange form by itself; never guesses, and stops at the first cell that cannot be read. */
+export function readRow(cells: Cells, order: DateOrder): RowReading {
+  for (const column of columns) {
+    const typed = cells[column];
+    if (typed === undefined) continue;
+    if (typed.length > longestCell) {
+      return trouble(column, `${typed.slice(0, 40)}…`, `The cell holds ${typed.length} characters; at most ${longestCell} fit. Shorten it.`);
+    }
+    if (typed.trimStart().startsWith('=')) {
+      return trouble(column, typed, 'The cell holds a spreadsheet formula. Write its result instead.');
+    }
+  }
+  const dateText = (cells.date ?? '').trim();
+  if (dateText === '') return trouble('date', '', 'The row has no date. Write the day as 2025-04-19.');
+  const day = dayFromTyped(dateText, order);
+  if (day === null) return trouble('date', dateText, `“${dateText}” is no day of the calendar. Write it as 2025-04-19.`);
+  const kindText = (cells.entry ?? '').trim().toLowerCase();
+  const kind = kinds.find((known) => known === kindText);
+  if (kind === undefined) {
+    return trouble('entry', cells.entry ?? '', kindText === ''
+      ? `The row does not say what kind of entry it is. Use one of: ${kinds.join(', ')}.`
+      : `“${cells.entry}” is not a kind of entry. Use one of: ${kinds.join(', ')}.`);
+  }
+  return readCells(cells, day, kind, order);
+}
+
+function readCells(cells: Cells, day: Day, kind: Kind, order: DateOrder): RowReading {
+  const form = entryForms[kind];
+  const values: Partial<Record<Column, CellValue>> = {};
+  for (const column of columns) {
+    if (column === 'date' || column === 'entry') continue;
+    const typed = (cells[column] ?? '').trim();
+    if (typed === '') continue;
+    if (column !== 'note' && !form.must.includes(column) && !form.may.includes(column)) {
+      return trouble(column, typed, `A row of kind “${kind}” has no ${column}. Clear the cell, or put it in a row of the kind that has it.`);
+    }
+    const reading = readCell(typed, fields[column], column, order);
+    if (!reading.ok) return trouble(column, typed, reading.sentence);
+    values[column] = reading.value;
+  }
+  const missing = form.must.find((column) => values[column] === undefined);
+  if (missing !== undefined) return trouble(missing, '', `A row of kind “${kind}” needs ${missing}. Fill it in.`);
+  return finish({ day, kind, values });
+}
+
+function readCell(typed: string, field: FieldType, column: Column, order: DateOrder): Reading {
+  switch (field.type) {
+    case 'text':
+    case 'yard':
+    case 'colony':
+    case 'place':
+      return { ok: true, value: typed };
+    case 'day': {
+      const read = dayFromTyped(typed, order);
+      return read === null ? no(`“${typed}” is no day of the calendar. Write it as 2025-04-19.`) : { ok: true, value: read };
+    }
+    case 'year': {
+      const year = Number(typed);
+      return /^\d{4}$/.test(typed) && year >= 1900 && year <= 2200 ? { ok: true, value: year } : no(`“${typed}” is no year. Write four digits, as 2025.`);
+    }
+    case 'yes-no': {
+      const answer = typed.toLowerCase();
+      return answer === 'yes' || answer === 'no' ? { ok: true, value: answer === 'yes' } : no(`“${typed}” is neither yes nor no.`);
+    }
+    case 'choice': {
+      const choice = field.of.find((known) => known === typed.toLowerCase());
+      return choice === undefined ? no(`“${typed}” is not known here. Use one of: ${field.of.join(', ')}.`) : { ok: true, value: choice };
+    }
+    case 'causes':
+      return readCauses(typed);
+    case 'money': {
+      const amount = readNumber(typed, 0);
+      if (!amount.ok) return amount;
+      const minor = minorFrom(amount.value);
+      return minor === null ? no(`“${typed}” has parts of a cent. Write at most two decimals.`) : { ok: true, value: minor };
+    }
+    case 'number': {
+      const read = readNumber(typed, field.min, field.max);
+      if (read.ok && field.whole === true && !Number.isInteger(read.value)) return no(`“${typed}” is not a whole number, and ${column} is counted in whole ones.`);
+      return read;
+    }
+  }
+}
+
+function readNumber(typed: string, min: number, max?: number): { ok: true; value: number } | { ok: false; sentence: string } {
+  if (!number.test(typed)) {
+    return no(/^\d+,\d+$/.test(typed) ? `“${typed}” has a decimal comma. Write a point, as ${typed.replace(',', '.')}.` : `“${typed}” is not a number. Write digits only, as 4.5.`);
+  }
+  const value = Number(typed);
+  if (value < min) return no(min === 0 ? `“${typed}” is below zero.` : `“${typed}” is below ${min}, the least that makes sense.`);
+  if (max !== undefined && value > max) return no(`“${typed}” is above ${max}, the most that makes sense.`);
+  if (value > 1e9) return no(`“${typed}” is larger than anything in a bee yard. Check the figure.`);
+  return { ok: true, value };
+}
+
+function readCauses(typed: string): Reading {
+  const named = typed.split(';').map((cause) => cause.trim().toLowerCase()).filter((cause) => cause !== '');
+  const strange = named.find((cause) => !(causes as readonly string[]).includes(cause));
+  if (strange !== undefined) return no(`“${strange}” is not a cause known here. Use one or several of: ${causes.join('; ')}. Put the rest in the note.`);
+  return { ok: true, value: [...new Set(named)] };
+}
+
+/** Checks that need more than one cell, and masses and amounts brought to grams and millilitres. */
+function finish(row: TypedRow): RowReading {
+  const values: Partial<Record<Column, CellValue>> = { ...row.values };
+  const { unit } = values;
+  const queenYear = values.queen_year;
+  if (typeof queenYear === 'number' && queenYear > yearOf(row.day)) {
+    return trouble('queen_year', String(queenYear), `A queen that hatched in ${queenYear} cannot be there on ${row.day}. Check the year or the date.`);
+  }
+  const until = values.end_date;
+  if (typeof until === 'string' && until < row.day) return trouble('end_date', until, `The end ${until} lies before the start ${row.day}. Check both days.`);
+  if (typeof values.mites === 'number' && typeof values.bees === 'number' && values.mites > values.bees) {
+    return trouble('mites', String(values.mites), `${values.mites} mites in a sample of ${values.bees} bees: check whether the two figures changed places.`);
+  }
+  if (row.kind === 'harvest' || row.kind === 'stores') {
+    if (unit !== 'lb' && unit !== 'kg') return trouble('unit', String(unit ?? ''), 'Weights are in lb or kg. Write one of them.');
+    for (const column of ['gross', 'tare', 'weight'] as const) {
+      const amount = values[column];
+      if (typeof amount === 'number') values[column] = gramsFrom(amount, unit);
+    }
+  }
+  if (row.kind === 'harvest') {
+    if ((values.tare as number) > (values.gross as number)) {
+      return trouble('tare', String(row.values.tare), `The empty weight ${String(row.values.tare)} is more than the full weight ${String(row.values.gross)}. Check whether the two changed places.`);
+    }
+    if (values.colony === undefined && values.yard === undefined) return trouble('colony', '', 'A harvest names its colony, or the yard for the honey of the yard together. Fill in one of them.');
+  }
+  if (row.kind === 'treatment' && values.colony === undefined && values.yard === undefined) {
+    return trouble('colony', '', 'A treatment names its colony, or the yard for every colony there. Fill in one of them.');
+  }
+  if (row.kind === 'sale' && values.colony === undefined && values.item === undefined) return trouble('colony', '', 'A sale names the colony or the item sold. Fill in one of them.');
+  if (row.kind === 'work' && values.hours === undefined && values.task === undefined && values.miles === undefined && values.note === undefined) {
+    return trouble('hours', '', 'A row of work needs its hours, its miles or its task. Fill in one of them.');
+  }
+  if (row.kind === 'feed') {
+    const amount = values.amount;
+    if ((amount === undefined) !== (unit === undefined)) {
+      return amount === undefined ? trouble('amount', '', 'The unit stands without an amount. Fill in how much.') : trouble('unit', '', `The amount has no unit. Write one of: ${amountUnits.join(', ')}.`);
+    }
+    if (typeof amount === 'number') {
+      values.amount = unit === 'gal' || unit === 'l' ? { measure: 'volume', millilitres: millilitresFrom(amount, unit) } : { measure: 'mass', grams: gramsFrom(amount, unit as 'lb' | 'kg') };
+    }
+  }
+  return { ok: true, row: { ...row, values } };
+}
+
+function trouble(column: Column, value: string, sentence: string): { ok: false; trouble: RowTrouble } {
+  return { ok: false, trouble: { column, value, sentence } };
+}
+
+function no(sentence: string): { ok: false; sentence: string } {
+  return { ok: false, sentence };
+}
