@@ -17,19 +17,17 @@ export interface LoopbackOptions {
   /** Folder of the built pages. */
   readonly pages: string;
   readonly call: (name: string, input: unknown) => Promise<Answer<unknown>>;
-  /**
-   * Whether the opening address works more than once: yes when it is printed for a person, who may come back to it in
-   * another browser; no when it is handed to a browser of our own, whose command line other users may see.
-   */
-  readonly keyStays: boolean;
   readonly log: (line: string) => void;
 }
 
 export interface Loopback {
   /** `http://127.0.0.1:PORT` */
   readonly origin: string;
-  /** Where a browser starts. */
-  readonly openingAddress: string;
+  /**
+   * A new address where a browser starts; one given out before is no longer good. `once` is for a browser of our own,
+   * whose command line other users may see; an address printed for a person works as often as it is opened.
+   */
+  openingAddress(use: 'once' | 'often'): string;
   close(): Promise<void>;
 }
 
@@ -37,7 +35,7 @@ const operationPath = /^\/desk\/([A-Za-z]+\.[A-Za-z]+)$/;
 
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
   const secret = newSecret();
-  let key: string | null = newSecret();
+  let key: { readonly text: string; readonly use: 'once' | 'often' } | null = null;
   let port = 0;
 
   async function serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
@@ -59,8 +57,8 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     const cookie = `outyard-${port}`;
     if (path === '/open' && method === 'GET') {
       const given = new URLSearchParams(target.slice(cut + 1)).get('token') ?? '';
-      if (cut < 0 || key === null || !sameSecret(given, key)) return turnAway(response);
-      if (!options.keyStays) key = null;
+      if (cut < 0 || key === null || !sameSecret(given, key.text)) return turnAway(response);
+      if (key.use === 'once') key = null;
       response.writeHead(303, {
         ...pageHeaders('loopback'),
         location: '/',
@@ -110,7 +108,10 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   const origin = `http://127.0.0.1:${port}`;
   return {
     origin,
-    openingAddress: `${origin}/open?token=${key}`,
+    openingAddress: (use) => {
+      key = { text: newSecret(), use };
+      return `${origin}/open?token=${key.text}`;
+    },
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());

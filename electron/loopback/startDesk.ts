@@ -17,13 +17,13 @@ export interface LoopbackDesk {
 }
 
 /** A keeper (this Node running `script`) with the loopback host in front of it, in the usual folders. */
-export async function startLoopbackDesk(options: { script: string; pages: string; keyStays: boolean }): Promise<LoopbackDesk> {
+export async function startLoopbackDesk(options: { script: string; pages: string }): Promise<LoopbackDesk> {
   const around = surroundings();
   const data = dataFolder(around);
   const log = logFile(data);
   const argv = keeperArguments({ folder: booksFolder(around), data, program });
   const keeper = createKeeperClient(() => forkKeeper(options.script, argv, process.execPath), log);
-  const loopback = await startLoopback({ pages: options.pages, call: (name, input) => keeper.call(name, input), keyStays: options.keyStays, log });
+  const loopback = await startLoopback({ pages: options.pages, call: (name, input) => keeper.call(name, input), log });
   return {
     loopback,
     keeper,
