@@ -18,7 +18,7 @@ function main(): number {
   if (name === undefined || positionals.length > 1) throw new Error(`Name one file. ${USAGE}`);
   // npm starts scripts in the project's own folder; a relative name means the folder npm was called in.
   const from = process.env['npm_lifecycle_event'] === 'golden' ? process.env['INIT_CWD'] : undefined;
-  const file = parseGoldenFile(readFileSync(resolve(from ?? '.', name), 'utf8'));
+  const file = parseGoldenFile(textOf(resolve(from ?? '.', name)));
   const only = values.method === undefined ? null : new Set(values.method.split(',').map((method) => method.trim()));
 
   const { results, notCovered } = runCases(file, goldenMethods, only);
@@ -28,6 +28,15 @@ function main(): number {
   if (results.length === 0) console.error('No case of the file was compared.');
   console.log(`${results.length - failures} passed, ${failures} failed`);
   return failures === 0 && results.length > 0 ? 0 : 1;
+}
+
+function textOf(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Error(`The file cannot be read (${why}). Name a file that exists. ${USAGE}`, { cause: error });
+  }
 }
 
 function print({ id, threw, mismatches }: CaseResult): void {

@@ -28,7 +28,7 @@ export function parseGoldenFile(text: string): GoldenFile {
   try {
     json = JSON.parse(text);
   } catch (error) {
-    throw new Error(`The file is not JSON: ${error instanceof Error ? error.message : String(error)}`);
+    throw new Error(`The file is not JSON: ${error instanceof Error ? error.message : String(error)}`, { cause: error });
   }
   const parsed = goldenFile.safeParse(json);
   if (parsed.success) return parsed.data;

@@ -34,7 +34,7 @@ function cellText(column: Column, kind: Entry['kind'], body: Readonly<Record<str
     case 'from':
     case 'to': {
       const place = value as Place;
-      return typeof place === 'string' ? place : names.yard(place.yard).code;
+      return typeof place === 'string' ? place.toLowerCase() : names.yard(place.yard).code;
     }
     case 'gross':
     case 'tare':

@@ -1,6 +1,6 @@
 import { logGamma } from './logGamma.ts';
 
-const HALF_LOG_TWO_PI = 0.91893853320467274;
+const HALF_LOG_TWO_PI = Math.log(2 * Math.PI) / 2;
 const STIRLING_FROM = 10;
 
 /** What Stirling's formula for ln Gamma(x) leaves out, for x >= 10 (next term below 1e-16). */
