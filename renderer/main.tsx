@@ -5,6 +5,7 @@ import './styles/type.css';
 import './styles/frame.css';
 import './styles/tables.css';
 import './styles/forms.css';
+import './styles/screens.css';
 import './styles/print.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { useLocation } from 'wouter';
 import { FaultBoundary } from './FaultBoundary.tsx';
-import { Margin, OpenMargin, useFold } from './Margin.tsx';
+import { Margin, OpenMargin, useFold, useFreshMargin } from './Margin.tsx';
 import { Rail } from './Rail.tsx';
 import { words } from './words.ts';
 
@@ -9,6 +9,7 @@ import { words } from './words.ts';
 export function Frame({ children }: { readonly children: ReactNode }) {
   const [fold, setFold] = useFold();
   const [location] = useLocation();
+  useFreshMargin(location);
   return (
     <div className={`frame margin-${fold}`}>
       <a

@@ -1,4 +1,4 @@
-import { createContext, useContext, useMemo, useState, useSyncExternalStore, type FocusEvent, type MouseEvent, type ReactNode } from 'react';
+import { createContext, useContext, useLayoutEffect, useMemo, useState, useSyncExternalStore, type FocusEvent, type MouseEvent, type ReactNode } from 'react';
 import { createPortal } from 'react-dom';
 import { MarginStore, type MarginNote } from './marginStore.ts';
 import { fromStore, toStore } from './theme.ts';
@@ -28,6 +28,13 @@ function usePlace(): MarginPlace {
   const place = useContext(Place);
   if (place === null) throw new Error('the margin is used outside its provider');
   return place;
+}
+
+/** Empties the margin of notes when the address changes; what they explained is gone. */
+export function useFreshMargin(address: string): void {
+  const { store } = usePlace();
+  // In the clean-up, so that a page that takes the keyboard as it appears keeps its note.
+  useLayoutEffect(() => () => store.clear(), [store, address]);
 }
 
 /** What the margin says while nothing is focused or hovered. Several stand below each other. */
@@ -67,10 +74,10 @@ export function useMarginNote(): (note: MarginNote) => MarginProps {
     () => (note: MarginNote) => ({
       onFocus: () => store.focus(note),
       onBlur: (event: FocusEvent) => {
-        if (!(event.relatedTarget instanceof Element && event.relatedTarget.closest('.margin'))) store.blur(note);
+        if (!(event.relatedTarget instanceof Element && event.relatedTarget.closest('.margin'))) store.blur();
       },
       onMouseEnter: () => store.enter(note),
-      onMouseLeave: () => store.leave(note),
+      onMouseLeave: () => store.leave(),
     }),
     [store],
   );

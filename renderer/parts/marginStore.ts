@@ -27,8 +27,7 @@ export class MarginStore {
     this.#tell();
   }
 
-  blur(note: MarginNote): void {
-    if (this.#focused !== note) return;
+  blur(): void {
     this.#focused = null;
     this.#tell();
   }
@@ -39,7 +38,7 @@ export class MarginStore {
     });
   }
 
-  leave(_note: MarginNote): void {
+  leave(): void {
     this.#later(linger, () => {
       this.#hovered = null;
     });

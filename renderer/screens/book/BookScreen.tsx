@@ -1,5 +1,31 @@
+import { useBook } from '../../desk/useBook.ts';
+import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { BookFile } from './BookFile.tsx';
+import { CheckBook } from './CheckBook.tsx';
+import { ExportJournal } from './ExportJournal.tsx';
+import { ImportRecords } from './ImportRecords.tsx';
+import { words } from './words.ts';
+import { Yards } from './Yards.tsx';
 
 export function BookScreen() {
-  return <Page title="Book" line="Where the records are kept, and how they come in and go out." />;
+  const { status, book } = useBook();
+  if (!status || !book) return null;
+  return (
+    <Page title={words.title} line={words.line}>
+      <BookFile key={book.path} book={book} program={status.program} />
+      <Yards yards={book.yards} />
+      <ImportRecords />
+      <div className="pair">
+        <ExportJournal />
+        <CheckBook />
+      </div>
+      <MarginContent heading={words.marginFile}>
+        <p>{words.marginFileText}</p>
+      </MarginContent>
+      <MarginContent heading={words.marginImport}>
+        <p>{words.marginImportText}</p>
+      </MarginContent>
+    </Page>
+  );
 }

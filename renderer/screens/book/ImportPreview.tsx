@@ -1,0 +1,125 @@
+import { entryForms } from '#shared/entryForms.ts';
+import type { ImportReport } from '#shared/contract/book.ts';
+import { counted, dayText, number } from '../../parts/format.ts';
+import { SortOutList } from './SortOutList.tsx';
+import { words } from './words.ts';
+
+export interface ImportPreviewProps {
+  readonly report: ImportReport;
+  /** True once it is in the book; what remains is the list to sort out. */
+  readonly entered: boolean;
+  readonly busy: boolean;
+  readonly onEnter: () => void;
+  readonly onPutAside: () => void;
+}
+
+/** What a file holds, counted so that it adds up, before or after it is entered. */
+export function ImportPreview({ report, entered, busy, onEnter, onPutAside }: ImportPreviewProps) {
+  return (
+    <div className="preview">
+      <h3>{words.found(report.file)}</h3>
+      {entered ? null : (
+        <>
+          <div className="pair">
+            <Counts report={report} />
+            <Kinds report={report} />
+          </div>
+          <dl className="facts">
+            <dt>{words.days}</dt>
+            <dd>{report.firstDay ? words.daysFrom(dayText(report.firstDay), dayText(report.lastDay)) : number(null)}</dd>
+            <dt>{words.newYards}</dt>
+            <dd>{report.newYards.length > 0 ? report.newYards.join(', ') : words.newYardsNone}</dd>
+            <dt>{words.livingAfter}</dt>
+            <dd>{number(report.living)}</dd>
+            {report.repeatLines.length > 0 ? (
+              <>
+                <dt>{words.repeatsAt}</dt>
+                <dd>{repeatLines(report)}</dd>
+              </>
+            ) : null}
+          </dl>
+        </>
+      )}
+      {report.toSortOut.length > 0 ? <SortOutList file={report.file} items={report.toSortOut} /> : null}
+      <div className="acts">
+        {entered ? null : report.entered > 0 ? (
+          <button type="button" className="main" disabled={busy} onClick={onEnter}>
+            {words.enter(counted(report.entered, words.record, words.records))}
+          </button>
+        ) : (
+          <p>{words.nothingNew}</p>
+        )}
+        <button type="button" disabled={busy} onClick={onPutAside}>
+          {words.putAside}
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function Counts({ report }: { readonly report: ImportReport }) {
+  return (
+    <table className="tight">
+      <caption className="soft">{words.countsCaption}</caption>
+      <tbody>
+        <tr>
+          <th scope="row">{words.rowsNew}</th>
+          <td className="number">{number(report.entered)}</td>
+        </tr>
+        <tr>
+          <th scope="row">{words.rowsRepeat}</th>
+          <td className="number">{number(report.repeats)}</td>
+        </tr>
+        <tr>
+          <th scope="row">{words.rowsSort}</th>
+          <td className={report.toSortOut.length > 0 ? 'number needs' : 'number'}>{number(report.toSortOut.length)}</td>
+        </tr>
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">{words.rowsRead}</th>
+          <td className="number">{number(report.read)}</td>
+        </tr>
+      </tfoot>
+    </table>
+  );
+}
+
+function Kinds({ report }: { readonly report: ImportReport }) {
+  if (report.kinds.length === 0) return null;
+  return (
+    <table className="tight">
+      <caption className="soft">{words.kindsCaption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{words.kind}</th>
+          <th scope="col" className="number">
+            {words.rows}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {report.kinds.map(({ kind, rows }) => (
+          <tr key={kind}>
+            <th scope="row">{entryForms[kind].label}</th>
+            <td className="number">{number(rows)}</td>
+          </tr>
+        ))}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">{words.rowsNew}</th>
+          <td className="number">{number(report.kinds.reduce((sum, { rows }) => sum + rows, 0))}</td>
+        </tr>
+      </tfoot>
+    </table>
+  );
+}
+
+const shownLines = 30;
+
+function repeatLines(report: ImportReport): string {
+  const shown = report.repeatLines.slice(0, shownLines).map((line) => number(line)).join(', ');
+  const more = report.repeats - Math.min(shownLines, report.repeatLines.length);
+  return more > 0 ? `${shown} ${words.more(number(more))}` : shown;
+}

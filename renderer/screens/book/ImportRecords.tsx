@@ -1,0 +1,152 @@
+import { useEffect, useId, useRef, useState } from 'react';
+import type { ImportReport } from '#shared/contract/book.ts';
+import type { Fault } from '#shared/faults.ts';
+import { desk } from '../../desk/deskClient.ts';
+import { useWrite } from '../../desk/useDesk.ts';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { base64Of, largestFile } from '../../parts/fileIn.ts';
+import { counted, percent } from '../../parts/format.ts';
+import { useNotice } from '../../parts/Notice.tsx';
+import { takeOver } from './handover.ts';
+import { ImportPreview } from './ImportPreview.tsx';
+import { words } from './words.ts';
+
+interface Chosen {
+  readonly name: string;
+  readonly base64: string;
+}
+
+/** Choose a file, look at what is in it, then enter it as one act. */
+export function ImportRecords() {
+  const enter = useWrite('import.enter');
+  const { say } = useNotice();
+  const [progress, setProgress] = useState<string | null>(null);
+  const [chosen, setChosen] = useState<Chosen | null>(null);
+  const [report, setReport] = useState<ImportReport | null>(null);
+  const [entered, setEntered] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const [fault, setFault] = useState<Fault | undefined>();
+  const picker = useRef<HTMLInputElement>(null);
+  const preview = useRef<HTMLDivElement>(null);
+  /** The file now looked at; what comes back late for an earlier one is dropped. */
+  const turn = useRef(0);
+  const id = useId();
+
+  const putAside = () => {
+    turn.current += 1;
+    setProgress(null);
+    setChosen(null);
+    setReport(null);
+    setEntered(false);
+    setProblem(null);
+    setFault(undefined);
+    if (picker.current) picker.current.value = '';
+  };
+
+  const look = async (file: Chosen) => {
+    const mine = ++turn.current;
+    setFault(undefined);
+    setReport(null);
+    setEntered(false);
+    setProgress(words.checking(file.name));
+    const answer = await desk.call('import.preview', { file });
+    if (mine !== turn.current) return;
+    setProgress(null);
+    if (!answer.ok) return setFault(answer);
+    setReport(answer.value);
+  };
+
+  const take = async (file: File) => {
+    putAside();
+    if (file.size > largestFile) return setProblem(words.tooLarge);
+    const mine = ++turn.current;
+    setProgress(words.reading(file.name, percent(0)));
+    try {
+      const base64 = await base64Of(file, (share) => {
+        if (mine === turn.current) setProgress(words.reading(file.name, percent(share)));
+      });
+      if (mine !== turn.current) return;
+      const read = { name: file.name, base64 };
+      setChosen(read);
+      await look(read);
+    } catch {
+      if (mine !== turn.current) return;
+      setProgress(null);
+      setProblem(words.unreadable);
+    }
+  };
+
+  const send = async (seen: ImportReport, file: Chosen) => {
+    setFault(undefined);
+    setProgress(words.entering(counted(seen.entered, words.record, words.records)));
+    const answer = await enter.send({ file, sha256: seen.sha256, position: seen.position });
+    setProgress(null);
+    if (!answer.ok) return setFault(answer);
+    const done = answer.value;
+    const last = await desk.call('journal.recent', { limit: 1 });
+    const gesture = last.ok ? last.value.gestures[0] : undefined;
+    const rest = done.toSortOut.length > 0 ? words.enteredRest(counted(done.toSortOut.length, 'row', 'rows')) : '';
+    const undo = gesture?.kind === 'import' && !gesture.undone ? { undoGesture: gesture.id } : {};
+    say(words.entered(counted(done.entered, words.record, words.records), done.file) + rest, undo);
+    if (done.toSortOut.length === 0) return putAside();
+    setReport(done);
+    setEntered(true);
+  };
+
+  // A file chosen on the start page comes along to the new book.
+  useEffect(() => {
+    const brought = takeOver();
+    if (brought) void take(brought);
+    // Once, when the screen appears.
+  }, []);
+
+  useEffect(() => {
+    if (report !== null) preview.current?.scrollIntoView({ block: 'nearest' });
+  }, [report]);
+
+  return (
+    <section className="section" aria-labelledby={`${id}-head`}>
+      <h2 id={`${id}-head`}>{words.importHeading}</h2>
+      <p className="soft">{words.importLine}</p>
+      <div className="one-field">
+        <div className="field">
+          <label htmlFor={id}>{words.choose}</label>
+          <input
+            ref={picker}
+            id={id}
+            type="file"
+            accept=".csv,text/csv"
+            disabled={enter.busy}
+            onChange={(event) => {
+              const file = event.target.files?.[0];
+              if (file) void take(file);
+            }}
+          />
+        </div>
+      </div>
+      <p role="status">{progress}</p>
+      {problem ? (
+        <div className="fault-note" role="alert">
+          <p>{problem}</p>
+        </div>
+      ) : null}
+      <FaultNote fault={fault} />
+      {fault?.code === 'moved-on' && chosen ? (
+        <button type="button" onClick={() => void look(chosen)}>
+          {words.again}
+        </button>
+      ) : null}
+      <div ref={preview}>
+        {report && chosen ? (
+          <ImportPreview
+            report={report}
+            entered={entered}
+            busy={enter.busy}
+            onEnter={() => void send(report, chosen)}
+            onPutAside={putAside}
+          />
+        ) : null}
+      </div>
+    </section>
+  );
+}
