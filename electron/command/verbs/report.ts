@@ -1,0 +1,41 @@
+import { basename } from 'node:path';
+import { reportFromJournal, reportHtml, reportText } from '#core/desk/report.ts';
+import { dayFromIso, type Day } from '#shared/days.ts';
+import { readClock } from '#electron/keeper/clock.ts';
+import { readBytes } from '../files.ts';
+import { numberOf, oneOf, readArguments } from '../readArguments.ts';
+import { asCommandError, CommandError, ended, type Verb } from '../verb.ts';
+
+export const report: Verb = {
+  usage: '--journal FILE.csv [--season 2025] [--target N] [--confidence 0.9] [--as-of DAY] [--format text|json|html]',
+  summary: 'Reads a journal into a scratch book and prints its account, losses and order. No book is touched.',
+  async run(args, speech) {
+    const { options } = readArguments(args, ['journal', 'season', 'target', 'confidence', 'as-of', 'format'], 0);
+    const format = oneOf('format', options.format, ['text', 'json', 'html']);
+    if (options.journal === undefined) throw new CommandError('Which journal?', 'Name it with --journal FILE.csv.');
+    const season = numberOf('season', options.season, { min: 1900, max: 2200, whole: true });
+    const target = numberOf('target', options.target, { min: 0, max: 100_000, whole: true });
+    const confidence = numberOf('confidence', options.confidence, { min: 0.5, max: 0.999 });
+    const asOf = dayOf(options['as-of']);
+    const answer = await reportFromJournal({
+      bytes: readBytes(options.journal),
+      fileName: basename(options.journal),
+      today: readClock().day,
+      ...(season === undefined ? {} : { season }),
+      ...(target === undefined ? {} : { target }),
+      ...(confidence === undefined ? {} : { confidence }),
+      ...(asOf === undefined ? {} : { asOf }),
+    });
+    if (!answer.ok) throw asCommandError(answer);
+    const found = answer.value;
+    speech.print(format === 'json' ? JSON.stringify(found, null, 1) : format === 'html' ? reportHtml(found) : reportText(found));
+    return found.import.toSortOut.length === 0 ? ended.well : ended.withFindings;
+  },
+};
+
+function dayOf(given: string | undefined): Day | undefined {
+  if (given === undefined) return undefined;
+  const found = dayFromIso(given);
+  if (found === null) throw new CommandError(`--as-of cannot be “${given}”.`, 'It is a day written like 2026-03-31.');
+  return found;
+}
