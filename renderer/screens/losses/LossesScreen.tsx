@@ -1,5 +1,72 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { LossReview } from '#shared/contract/losses.ts';
+import { seasonName, type Period, type Season } from '#shared/seasons.ts';
+import '../../charts/charts.css';
+import { useRead } from '../../desk/useDesk.ts';
+import { Empty } from '../../parts/Empty.tsx';
+import { FaultNote } from '../../parts/FaultNote.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { EndedSection } from './EndedSection.tsx';
+import { HowCounted } from './HowCounted.tsx';
+import { LedgerSection } from './LedgerSection.tsx';
+import { LossChoices } from './LossChoices.tsx';
+import './losses.css';
+import { PastSection } from './PastSection.tsx';
+import { RateSection } from './RateSection.tsx';
+import { SurvivalSection } from './SurvivalSection.tsx';
+import { useUnited } from './useUnited.ts';
+import { words } from './words.ts';
 
+/** The season review: what was lost, when, where, and how sure the numbers are. */
 export function LossesScreen() {
-  return <Page title="Losses" line="What was lost, when and where." />;
+  const [season, setSeason] = useState<Season | undefined>(undefined);
+  const [united, setUnited] = useUnited();
+  const [period, setPeriod] = useState<Period>('winter');
+  const { data: review, fault } = useRead('losses.review', { ...(season === undefined ? {} : { season }), united }, { keep: true });
+
+  if (!review) {
+    return (
+      <Page title={words.titleEmpty} line={words.line}>
+        <FaultNote fault={fault} />
+      </Page>
+    );
+  }
+  if (isEmpty(review)) {
+    return (
+      <Page title={words.titleEmpty} line={words.line} asOf={review.asOf}>
+        <Empty sentence={words.empty} action={<Link href="/book">{words.emptyAction}</Link>} />
+      </Page>
+    );
+  }
+  return (
+    <Page
+      title={words.title(seasonName(review.season))}
+      line={words.line}
+      asOf={review.asOf}
+      action={
+        <button type="button" className="main no-print" onClick={() => window.print()}>
+          {words.print}
+        </button>
+      }
+    >
+      <LossChoices review={review} onSeason={setSeason} period={period} onPeriod={setPeriod} onUnited={setUnited} />
+      <FaultNote fault={fault} />
+      {review.sentences.length > 0 && <p className="sentence">{review.sentences.join(' ')}</p>}
+      <div className="pair section">
+        <RateSection review={review} period={period} />
+        <SurvivalSection review={review} />
+      </div>
+      <LedgerSection review={review} />
+      <div className="pair section">
+        <EndedSection review={review} />
+        <PastSection review={review} period={period} />
+      </div>
+      <HowCounted review={review} period={period} />
+    </Page>
+  );
+}
+
+function isEmpty(review: LossReview): boolean {
+  return review.seasons.length === 0 || (review.rates.every((row) => row.atRisk === 0) && review.ended.length === 0);
 }

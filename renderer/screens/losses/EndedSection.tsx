@@ -1,0 +1,50 @@
+import { Link } from 'wouter';
+import type { LossReview } from '#shared/contract/losses.ts';
+import { dayShort, missing } from '../../parts/format.ts';
+import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { words } from './words.ts';
+
+/** Every colony that ended in the season, with how and of what. */
+export function EndedSection({ review }: { readonly review: LossReview }) {
+  const note = useMarginNote();
+  return (
+    <section aria-label={words.ended}>
+      <h2>{words.ended}</h2>
+      {review.ended.length === 0 ? (
+        <p className="soft">{words.endedEmpty}</p>
+      ) : (
+        <table className="tight">
+          <caption className="visually-hidden">{words.ended}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{words.day}</th>
+              <th scope="col">{words.colony}</th>
+              <th scope="col">{words.how}</th>
+              <th scope="col">{words.causes}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {review.ended.map((colony) => (
+              <tr key={colony.id} {...note(<EndedNote colony={colony} />)}>
+                <td className="ended-day">{dayShort(colony.day)}</td>
+                <th scope="row">
+                  <Link href={`/colonies/${colony.id}`}>{colony.label}</Link>
+                </th>
+                <td>{words.endings[colony.how]}</td>
+                <td>{colony.causes.length === 0 ? missing : colony.causes.join('; ')}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}
+
+function EndedNote({ colony }: { readonly colony: LossReview['ended'][number] }) {
+  return (
+    <MarginPart heading={`${colony.label}, ${colony.yard}`}>
+      <p>{colony.causes.length > 0 ? words.causesAre : colony.how === 'lost' ? words.noCause : words.openColony}</p>
+    </MarginPart>
+  );
+}

@@ -1,0 +1,20 @@
+import type { LossReview } from '#shared/contract/losses.ts';
+import { seasonName, type Period } from '#shared/seasons.ts';
+import { pastRates } from './lossChoice.ts';
+import { RateTable } from './RateSection.tsx';
+import { words } from './words.ts';
+
+/** All yards together, season by season, to compare with. */
+export function PastSection({ review, period }: { readonly review: LossReview; readonly period: Period }) {
+  const rows = pastRates(review, period);
+  const heading = words.past[period];
+  return (
+    <section aria-label={heading}>
+      <h2>{heading}</h2>
+      {rows.length < 2 && <p className="soft">{words.pastOne}</p>}
+      {rows.length > 0 && (
+        <RateTable review={review} rows={rows} nameOf={(row) => seasonName(row.season)} headOfNames={words.season} caption={heading} />
+      )}
+    </section>
+  );
+}
