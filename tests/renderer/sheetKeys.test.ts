@@ -2,8 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { day } from '#shared/days.ts';
 import { columnKeys } from '../../renderer/screens/tonight/sheetColumns.ts';
 import { dayAhead, dayAsTyped, dayForKey, readDay } from '../../renderer/screens/tonight/sheetDay.ts';
-import { dayInWords, weekdayOf } from '../../renderer/screens/tonight/dayWords.ts';
-import { freshSheet, readDraft, writeDraft } from '../../renderer/screens/tonight/sheetDraft.ts';
+import { freshSheet, readDraft, withoutSent, writeDraft } from '../../renderer/screens/tonight/sheetDraft.ts';
 import { moveForKey, moveFrom } from '../../renderer/screens/tonight/sheetMoves.ts';
 
 const last = columnKeys.length - 1;
@@ -72,21 +71,22 @@ describe('the day field', () => {
 
   test('days to come are refused with a sentence, today is not', () => {
     expect(dayAhead(today, today)).toBeNull();
-    expect(dayAhead(day('2026-11-26'), today)).toContain('Thursday, 26 November 2026 is still to come');
+    expect(dayAhead(day('2026-11-26'), today)).toContain('Thu\u00a026\u00a0November\u00a02026 is still to come');
   });
 
-  test('days in words', () => {
-    expect(dayInWords(from)).toBe('1 March 2026');
-    expect(weekdayOf(day('1970-01-01'))).toBe('Thursday');
-    expect(weekdayOf(day('1969-12-31'))).toBe('Wednesday');
-    expect(weekdayOf(day('2026-05-18'))).toBe('Monday');
-  });
 });
 
 describe('a kept draft', () => {
   test('comes back as it was', () => {
     const draft = { ...freshSheet, typed: { 3: { bees: '5,', note: '“q”' } }, wide: { sample: '', method: 'sugar roll' as const }, labels: { 3: 'LB-03' }, kept: ['3:bees:22'] };
     expect(readDraft(writeDraft(draft))).toEqual(draft);
+  });
+
+  test('after entering only what was not sent is left', () => {
+    const sent = { 1: { bees: '5' }, 2: { note: 'a' } };
+    const now = { ...freshSheet, typed: { 1: { bees: '5', brood: '3' }, 2: { note: 'a' }, 9: { bees: '7' } }, kept: ['1:bees:x'] };
+    expect(withoutSent(now, sent, [1, 2])).toEqual({ ...freshSheet, typed: { 1: { brood: '3' }, 9: { bees: '7' } } });
+    expect(withoutSent({ ...now, typed: sent }, sent, [1, 2]).typed).toEqual({});
   });
 
   test.each(['', '{', 'null', '[]', '{"form":2}', '{"form":1,"typed":{"1":5},"wide":{"sample":"300","method":""}}', '{"form":1,"typed":{},"wide":{"sample":300}}'])('%s is none of ours', (text) => {

@@ -43,6 +43,11 @@ export function rowIsEmpty(row: Readonly<TypedRow> | undefined): boolean {
   return row === undefined || columnKeys.every((key) => (row[key] ?? '').trim() === '');
 }
 
+/** How many rows have anything typed. */
+export function filledIn(typed: Typed): number {
+  return Object.values(typed).filter((row) => !rowIsEmpty(row)).length;
+}
+
 /** The sheet with one cell changed; a row left empty is taken out, so that an untouched sheet equals a cleared one. */
 export function withCell(typed: Typed, colony: number, key: ColumnKey, text: string): Typed {
   const row: TypedRow = { ...typed[colony], [key]: text };

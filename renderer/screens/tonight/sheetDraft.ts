@@ -1,4 +1,5 @@
 import { columnKeys, rowIsEmpty, type Typed, type TypedRow } from './sheetColumns.ts';
+import type { Remark } from './sheetRound.ts';
 import type { SheetWide } from './sheetRow.ts';
 
 /** What is kept of a sheet that is not entered yet. */
@@ -7,7 +8,7 @@ export interface SheetDraft {
   readonly wide: SheetWide;
   /** Labels of the colonies typed for, so that typing for one no longer on the sheet can still be named. */
   readonly labels: Readonly<Record<string, string>>;
-  /** Questions answered with "it is so", as `colony:column:value`. */
+  /** Questions answered with "it is so", as `keptQuestion` writes them. */
   readonly kept: readonly string[];
 }
 
@@ -17,8 +18,24 @@ export function draftKey(yard: number, day: string): string {
   return `round:${yard}:${day}`;
 }
 
+/** A question once answered: the same cell with another value is asked anew, because its sentence is another. */
+export function keptQuestion(remark: Remark): string {
+  return `${remark.colony}:${remark.column}:${remark.sentence}`;
+}
+
 export function draftIsEmpty(draft: SheetDraft): boolean {
   return Object.values(draft.typed).every(rowIsEmpty);
+}
+
+/** What is left of a sheet after the part that was sent is entered: typing that came meanwhile or was not on the sheet. */
+export function withoutSent(now: SheetDraft, sent: Typed, colonies: readonly number[]): SheetDraft {
+  const typed: Record<string, TypedRow> = {};
+  for (const [colony, row] of Object.entries(now.typed)) {
+    const gone = colonies.includes(Number(colony)) ? sent[colony] : undefined;
+    const left = Object.fromEntries(columnKeys.filter((key) => row[key] !== undefined && row[key] !== gone?.[key]).map((key) => [key, row[key]]));
+    if (!rowIsEmpty(left)) typed[colony] = left;
+  }
+  return { ...now, typed, kept: [] };
 }
 
 export function writeDraft(draft: SheetDraft): string {

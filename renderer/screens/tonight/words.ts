@@ -1,5 +1,5 @@
 import type { DateOrder, Day } from '#shared/days.ts';
-import { dayInWords, dayOfMonth, weekdayOf } from './dayWords.ts';
+import { dayShort, dayText, dayWithWeekday } from '../../parts/format.ts';
 import type { ColumnKey } from './sheetColumns.ts';
 
 const colonies = (count: number) => (count === 1 ? '1 colony' : `${count} colonies`);
@@ -9,7 +9,8 @@ export const words = {
   title: (yard: string, count: number) => `Round at ${yard}, ${colonies(count)}`,
   head: {
     page: 'Tonight',
-    round: (yard: string, day: Day) => `${yard}, round of ${dayOfMonth(day)}`,
+    question: 'What was seen in a yard, typed in one go.',
+    round: (yard: string, day: Day) => `${yard}, round of ${dayText(day)}`,
     answers: (count: number) => `${colonies(count)} alive here. Type down or across; nothing is entered until you say so.`,
     enter: 'Enter the round',
     enterKeys: 'Ctrl Enter',
@@ -89,7 +90,6 @@ export const words = {
     ['empty', 'not recorded'],
   ] as const,
   legendName: 'Short marks',
-  keys: 'Enter down, Tab across, Ctrl D as above, Esc takes back',
   endOfSheet: 'End of the sheet. Ctrl Enter enters the round.',
   refused: {
     frames: (typed: string) => `“${typed}” is no number of frames. Type it like 8 or 5.5.`,
@@ -131,14 +131,16 @@ export const words = {
   day: {
     unreadable: (typed: string, order: DateOrder) =>
       `“${typed}” is no day. Type it like 2026-05-18 or ${order === 'month-first' ? '5/18/2026' : '18.5.2026'}, t for today, y for yesterday.`,
-    ahead: (day: Day, today: Day) => `${weekdayOf(day)}, ${dayInWords(day)} is still to come; today is ${dayInWords(today)}. A round is entered once it is done.`,
+    ahead: (day: Day, today: Day) => `${dayWithWeekday(day)} is still to come; today is ${dayText(today)}. A round is entered once it is done.`,
   },
   drafts: {
     title: 'Typed, not entered yet',
-    line: (yard: string, day: Day, filled: number) => `${yard}, ${dayOfMonth(day)}: ${colonies(filled)}`,
+    day: (day: Day) => dayShort(day),
+    line: (yard: string, filled: number) => `${yard}, ${colonies(filled)}`,
     open: 'open',
-    bring: (day: Day) => `Bring the typing here from ${dayOfMonth(day)}`,
-    stays: (day: Day) => `What you typed for ${dayOfMonth(day)} is kept with that day.`,
+    openName: (yard: string, day: Day) => `Open ${yard}, ${dayShort(day)}`,
+    bring: 'Bring it to this day',
+    stays: (day: Day) => `What you typed in this yard for ${dayText(day)} is kept with that day.`,
     stray: (labels: readonly string[]) =>
       `Typing for ${labels.join(', ')} is kept with this draft, but ${labels.length === 1 ? 'that colony is' : 'those colonies are'} not alive here on this day.`,
     strayDrop: 'Drop that typing',
@@ -150,7 +152,6 @@ export const words = {
     undo: 'undo',
     undone: 'taken back',
     undoName: (title: string) => `Undo: ${title}`,
-    redo: 'Bring it back',
     redoName: (title: string) => `Bring back: ${title}`,
   },
   margin: {
@@ -158,24 +159,21 @@ export const words = {
     noLook: 'No inspection before this day.',
     lastMites: 'Last mite count',
     noMites: 'No mite count before this day.',
-    mites: (day: Day, mites: number, bees: number) => `${dayInWords(day)}: ${mites} ${mites === 1 ? 'mite' : 'mites'} in ${bees} bees,`,
-    per100: (per100: string) => `${per100} in 100 bees`,
-    range: (low: string, high: string) => `; anything from ${low} to ${high} fits (95 % interval).`,
-    queen: (text: string, since: Day) => `${text}, here since ${dayInWords(since)}.`,
+    look: (day: Day, sentence: string) => `${dayText(day)}: ${sentence}`,
+    mites: (day: Day, mites: number, bees: number, per100: string) => `${dayText(day)}: ${mites} ${mites === 1 ? 'mite' : 'mites'} in ${bees} bees, ${per100} in 100.`,
+    range: (low: string, high: string) => `Anything from ${low} to ${high} in 100 fits (95 % interval).`,
+    queen: (source: string | null, marked: boolean, since: Day) => `${source === null ? '' : `, ${source}`}${marked ? ', marked' : ''}, here since ${dayText(since)}.`,
     noQueen: 'No queen recorded.',
-    marks: 'Short marks',
     keys: 'Keys',
     keyList: 'Enter down, Shift Enter up, Tab across. Arrows move. Ctrl D repeats the cell above. Esc takes back what you typed in a cell. Ctrl Enter enters the round.',
     rest: 'Go into a cell and its colony is told here.',
   },
   empty: {
-    noBook: 'Open a book to enter a round.',
-    toBook: 'Go to Book',
     noYards: 'Here you will type a yard’s round in the evening; there are no colonies yet.',
     install: 'Install colonies',
     or: 'or',
     importRecords: 'import records',
-    noColonies: (yard: string, day: Day) => `No colony is recorded alive at ${yard} on ${dayInWords(day)}.`,
+    noColonies: (yard: string, day: Day) => `No colony is recorded alive at ${yard} on ${dayText(day)}.`,
   },
   loading: 'Laying out the sheet…',
 } as const;

@@ -1,0 +1,87 @@
+import { useEffect, useState } from 'react';
+import type { RoundRow } from '#shared/contract/journal.ts';
+import { useRead } from '../../desk/useDesk.ts';
+import { number } from '../../parts/format.ts';
+import { MarginContent } from '../../parts/Margin.tsx';
+import { QueenMark } from '../../parts/QueenMark.tsx';
+import type { ColumnKey } from './sheetColumns.ts';
+import { words } from './words.ts';
+
+/** Moving quickly over the sheet asks the desk for nothing; resting on a colony does. */
+const rest = 200;
+
+/** What the margin tells of the cell the keyboard is in. */
+export function RoundMargin({ row, column }: { readonly row: RoundRow | null; readonly column: ColumnKey }) {
+  if (row === null) {
+    return (
+      <MarginContent heading={words.margin.keys}>
+        <p>{words.margin.rest}</p>
+        <p>{words.margin.keyList}</p>
+      </MarginContent>
+    );
+  }
+  return (
+    <>
+      <MarginContent heading={words.cellName(row.label, words.names[column])}>
+        <p className="sentence">{words.meaning[column]}</p>
+        <p>{words.marks[column]}</p>
+      </MarginContent>
+      <MarginContent heading={words.queen}>
+        <QueenLine row={row} />
+      </MarginContent>
+      <MarginContent heading={words.margin.lastLook}>
+        {row.lastLook ? (
+          <p>{words.margin.look(row.lastLook.day, row.lastLook.sentence)}</p>
+        ) : (
+          <p className="soft">{words.margin.noLook}</p>
+        )}
+      </MarginContent>
+      <MarginContent heading={words.margin.lastMites}>
+        <MitesLine row={row} />
+      </MarginContent>
+      {row.already.length > 0 ? (
+        <MarginContent heading={words.already.title}>
+          {row.already.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </MarginContent>
+      ) : null}
+      <MarginContent heading={words.margin.keys}>
+        <p className="soft">{words.margin.keyList}</p>
+      </MarginContent>
+    </>
+  );
+}
+
+function QueenLine({ row }: { readonly row: RoundRow }) {
+  if (row.queen === null) return <p className="soft">{words.margin.noQueen}</p>;
+  return (
+    <p>
+      <QueenMark queen={row.queen} />
+      {words.margin.queen(row.queen.source, row.queen.marked, row.queen.since)}
+    </p>
+  );
+}
+
+function MitesLine({ row }: { readonly row: RoundRow }) {
+  const settled = useSettled(row.colony);
+  const story = useRead('colony.story', { id: settled }, { enabled: row.lastMites !== null });
+  if (row.lastMites === null) return <p className="soft">{words.margin.noMites}</p>;
+  const { day, mites, bees, per100 } = row.lastMites;
+  const counted = settled === row.colony ? story.data?.miteCounts.findLast((count) => count.day === day && count.mites === mites && count.bees === bees) : undefined;
+  return (
+    <>
+      <p>{words.margin.mites(day, mites, bees, number(per100, 1))}</p>
+      {counted ? <p>{words.margin.range(number(counted.range[0], 1), number(counted.range[1], 1))}</p> : null}
+    </>
+  );
+}
+
+function useSettled<Value>(value: Value): Value {
+  const [settled, setSettled] = useState(value);
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(value), rest);
+    return () => clearTimeout(timer);
+  }, [value]);
+  return settled;
+}

@@ -1,0 +1,125 @@
+import { useCallback, useEffect, useRef, useState, type KeyboardEvent } from 'react';
+import { Link } from 'wouter';
+import type { OpenBook, YardRow } from '#shared/contract/book.ts';
+import type { RoundRow } from '#shared/contract/journal.ts';
+import type { Day } from '#shared/days.ts';
+import { Empty } from '../../parts/Empty.tsx';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { Page } from '../../parts/Page.tsx';
+import { BringHere } from './BringHere.tsx';
+import { EnteredLast } from './EnteredLast.tsx';
+import { OpenRounds } from './OpenRounds.tsx';
+import { RoundControls } from './RoundControls.tsx';
+import { RoundMargin } from './RoundMargin.tsx';
+import { goTo, RoundSheet } from './RoundSheet.tsx';
+import { columnKeys, type ColumnKey } from './sheetColumns.ts';
+import { draftIsEmpty } from './sheetDraft.ts';
+import { useRound } from './useRound.ts';
+import type { Rounds } from './useRounds.ts';
+import { words } from './words.ts';
+
+interface RoundPageProps {
+  readonly book: OpenBook;
+  readonly today: Day;
+  readonly yard: YardRow;
+  readonly day: Day;
+  readonly rounds: Rounds;
+  onPick(yard: YardRow, day: Day): void;
+}
+
+/** The round of one yard on one day, what was entered last, and what still waits to be entered. */
+export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageProps) {
+  const round = useRound(book, yard, day, today, rounds);
+  const { rows, draft } = round;
+  const sheet = useRef<HTMLTableElement>(null);
+  const [here, setHere] = useState<{ row: RoundRow; column: ColumnKey } | null>(null);
+  const [dayFault, setDayFault] = useState<string | null>(null);
+  const [end, setEnd] = useState(false);
+
+  const onHere = useCallback((row: RoundRow, column: ColumnKey) => {
+    setHere({ row, column });
+    setEnd(false);
+  }, []);
+  const start = useCallback(() => goTo(sheet.current, { row: 0, column: 0 }), []);
+
+  // The evening's work begins in the sheet: once it is laid out the keyboard is in its first cell, unless it is elsewhere already.
+  const ready = !round.loading && rows.length > 0;
+  const begun = useRef(false);
+  useEffect(() => {
+    if (!ready || begun.current) return;
+    begun.current = true;
+    const at = document.activeElement;
+    if (at === null || at === document.body || at.tagName === 'H1') start();
+  }, [ready, start]);
+
+  const enter = async () => {
+    const place = await round.enter();
+    if (place === 'entered') start();
+    else if (place !== null) goTo(sheet.current, { row: rows.findIndex((row) => row.colony === place.colony), column: columnKeys.indexOf(place.column) });
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return;
+    event.preventDefault();
+    void enter();
+  };
+
+  const already = rows.filter((row) => row.already.length > 0).length;
+  const others = (rounds.index?.open ?? []).filter((other) => other.yard !== yard.id || other.day !== day);
+  const shownHere = here && rows.find((row) => row.colony === here.row.colony);
+
+  return (
+    <div onKeyDown={onKeyDown}>
+      <Page
+        fill
+        title={words.head.round(yard.name, day)}
+        line={round.loading ? words.loading : words.head.answers(rows.length)}
+        action={
+          <button type="button" className="main" disabled={round.busy || !ready} onClick={() => void enter()}>
+            {words.head.enter}
+            <kbd aria-hidden="true">{words.head.enterKeys}</kbd>
+          </button>
+        }
+      >
+        <RoundControls book={book} today={today} yard={yard} day={day} round={round} onPick={onPick} onDone={start} onFault={setDayFault} />
+        <div className="round-says" role="status">
+          {dayFault !== null ? <p className="needs">{dayFault}</p> : null}
+          {round.message !== null ? <p className="needs">{round.message}</p> : null}
+          {end ? <p>{words.endOfSheet}</p> : null}
+        </div>
+        <FaultNote fault={round.fault} />
+        {draft.unread ? <p className="needs">{words.drafts.unread}</p> : null}
+        {round.strays.length > 0 ? (
+          <p className="needs">
+            {words.drafts.stray(round.strays)}{' '}
+            <button type="button" className="link" onClick={round.dropStrays}>
+              {words.drafts.strayDrop}
+            </button>
+          </p>
+        ) : null}
+        {draft.draft !== null && draftIsEmpty(draft.draft) ? <BringHere yard={yard} day={day} others={others} round={round} note={rounds.note} /> : null}
+        {already > 0 ? <p className="soft small">{words.already.on(already)}</p> : null}
+        {ready ? (
+          <>
+            <RoundSheet round={round} caption={words.head.round(yard.name, day)} sheet={sheet} onHere={onHere} onEnd={() => setEnd(true)} />
+            <dl className="round-legend" aria-label={words.legendName}>
+              {words.legend.map(([mark, meaning]) => (
+                <div key={mark}>
+                  <dt>{mark}</dt>
+                  <dd>{meaning}</dd>
+                </div>
+              ))}
+            </dl>
+          </>
+        ) : null}
+        {!round.loading && !round.fault && rows.length === 0 ? (
+          <Empty sentence={words.empty.noColonies(yard.name, day)} action={<Link href="/colonies">{words.empty.install}</Link>} />
+        ) : null}
+        <div className="pair round-foot">
+          <EnteredLast />
+          <OpenRounds rounds={others} yards={book.yards} onOpen={onPick} />
+        </div>
+      </Page>
+      <RoundMargin row={shownHere ?? null} column={here?.column ?? 'bees'} />
+    </div>
+  );
+}

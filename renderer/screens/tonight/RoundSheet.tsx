@@ -1,0 +1,153 @@
+import { useCallback, useRef, type FocusEvent, type KeyboardEvent, type RefObject } from 'react';
+import type { RoundRow } from '#shared/contract/journal.ts';
+import { readCell } from './sheetCell.ts';
+import { columnKeys, sheetColumns, type ColumnKey } from './sheetColumns.ts';
+import { freshSheet, keptQuestion } from './sheetDraft.ts';
+import { moveForKey, moveFrom, type Cell } from './sheetMoves.ts';
+import { remarksOnRow } from './sheetRound.ts';
+import { readRow } from './sheetRow.ts';
+import { SheetRow } from './SheetRow.tsx';
+import type { Round } from './useRound.ts';
+import { words } from './words.ts';
+
+interface RoundSheetProps {
+  readonly round: Round;
+  readonly caption: string;
+  readonly sheet: RefObject<HTMLTableElement | null>;
+  onHere(row: RoundRow, column: ColumnKey): void;
+  onEnd(): void;
+}
+
+/** Up to this many colonies a row has its full height; more stand tight, so that a yard fits the window. */
+const roomy = 10;
+
+/** Puts the keyboard into a cell of the sheet and selects what is in it. */
+export function goTo(sheet: HTMLTableElement | null, cell: Cell): boolean {
+  const input = sheet?.querySelector<HTMLInputElement>(`[data-cell="${cell.row},${cell.column}"]`);
+  input?.focus();
+  return input !== null && input !== undefined;
+}
+
+/** The sheet of paper: colonies down, questions across. */
+export function RoundSheet({ round, caption, sheet, onHere, onEnd }: RoundSheetProps) {
+  const { rows, draft, type, keepQuestion } = round;
+  /** What stood in the cell when the keyboard came into it. */
+  const before = useRef('');
+  const typed = draft.draft?.typed ?? freshSheet.typed;
+  const wide = draft.draft?.wide ?? freshSheet.wide;
+
+  const textOf = useCallback((row: RoundRow, key: ColumnKey) => draft.now()?.typed[row.colony]?.[key] ?? '', [draft.now]);
+
+  const onFocus = (event: FocusEvent) => {
+    const at = placeOf(event.target, rows);
+    if (at === null) return;
+    before.current = textOf(at.row, at.key);
+    at.input.select();
+    onHere(at.row, at.key);
+  };
+
+  // Short marks are written out once the cell is left, so that the sheet shows what will be entered.
+  const onBlur = (event: FocusEvent) => {
+    const at = placeOf(event.target, rows);
+    if (at === null || at.key === 'note') return;
+    const text = textOf(at.row, at.key);
+    const read = readCell(at.key, text);
+    const out = read.state === 'read' ? read.value : text.trim();
+    if (out !== text && read.state !== 'refused') type(at.row, at.key, out);
+  };
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    const at = placeOf(event.target, rows);
+    if (at === null || event.nativeEvent.isComposing || event.altKey) return;
+    const ctrl = event.ctrlKey || event.metaKey;
+    const text = textOf(at.row, at.key);
+    if (ctrl && event.key.toLowerCase() === 'd') {
+      event.preventDefault();
+      const above = rows[at.cell.row - 1];
+      if (above && textOf(above, at.key) !== '') type(at.row, at.key, textOf(above, at.key));
+      return;
+    }
+    if (event.key === 'Escape') {
+      if (text !== before.current) type(at.row, at.key, before.current);
+      return;
+    }
+    const { selectionStart, selectionEnd, value } = at.input;
+    const caret = { start: selectionStart ?? 0, end: selectionEnd ?? value.length, length: value.length };
+    const move = moveForKey({ key: event.key, shift: event.shiftKey, ctrl }, caret);
+    if (move === null) return;
+    event.preventDefault();
+    if (move === 'enter' && text === before.current) keepQuestions(at.row, at.key);
+    const next = moveFrom(at.cell, move, rows.length);
+    if (next !== null) goTo(sheet.current, next);
+    else if (move === 'enter') onEnd();
+  };
+
+  const keepQuestions = (row: RoundRow, key: ColumnKey) => {
+    const all = draft.now();
+    if (all === null) return;
+    for (const remark of remarksOnRow(row.colony, readRow(all.typed[row.colony] ?? {}, all.wide))) {
+      if (remark.column === key && remark.state === 'question' && !all.kept.includes(keptQuestion(remark))) keepQuestion(remark);
+    }
+  };
+
+  return (
+    <div className="scroll round-scroll">
+      <table
+        ref={sheet}
+        className={rows.length > roomy ? 'sheet round-sheet tight' : 'sheet round-sheet'}
+        onFocus={onFocus}
+        onBlur={onBlur}
+        onKeyDown={onKeyDown}
+      >
+        <caption className="visually-hidden">{caption}</caption>
+        <colgroup>
+          <col className="col-colony" />
+          <col className="col-queen-mark" />
+          {columnKeys.map((key) => (
+            <col key={key} className={`col-${key}`} />
+          ))}
+        </colgroup>
+        <thead>
+          <tr>
+            <th scope="col" className="round-colony">
+              {words.colony}
+            </th>
+            <th scope="col">{words.queen}</th>
+            {columnKeys.map((key) => (
+              <th key={key} scope="col" className={sheetColumns[key].numeric ? 'number' : ''}>
+                {words.heads[key].filter(Boolean).map((line, place) => (
+                  <span key={line} className="round-head">
+                    {place > 0 ? ' ' : ''}
+                    {line}
+                  </span>
+                ))}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row, index) => (
+            <SheetRow
+              key={row.colony}
+              row={row}
+              index={index}
+              typed={typed[row.colony]}
+              wide={wide}
+              kept={draft.draft?.kept ?? freshSheet.kept}
+              refused={round.refused[row.colony]}
+              onType={type}
+            />
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function placeOf(target: EventTarget, rows: readonly RoundRow[]): { input: HTMLInputElement; cell: Cell; row: RoundRow; key: ColumnKey } | null {
+  if (!(target instanceof HTMLInputElement)) return null;
+  const [row, column] = (target.dataset['cell'] ?? '').split(',').map(Number);
+  if (row === undefined || column === undefined) return null;
+  const [colony, key] = [rows[row], columnKeys[column]];
+  return colony && key ? { input: target, cell: { row, column }, row: colony, key } : null;
+}

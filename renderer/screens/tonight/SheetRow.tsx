@@ -1,0 +1,82 @@
+import { memo, useMemo } from 'react';
+import type { RoundRow } from '#shared/contract/journal.ts';
+import { QueenMark } from '../../parts/QueenMark.tsx';
+import { columnKeys, sheetColumns, type ColumnKey, type TypedRow } from './sheetColumns.ts';
+import { keptQuestion } from './sheetDraft.ts';
+import { remarksOnRow, type Remark } from './sheetRound.ts';
+import { readRow, type SheetWide } from './sheetRow.ts';
+import { words } from './words.ts';
+
+export interface SheetRowProps {
+  readonly row: RoundRow;
+  readonly index: number;
+  readonly typed: Readonly<TypedRow> | undefined;
+  readonly wide: SheetWide;
+  readonly kept: readonly string[];
+  readonly refused: readonly Remark[] | undefined;
+  onType(row: RoundRow, column: ColumnKey, text: string): void;
+}
+
+const noTyping: TypedRow = {};
+const noRemarks: readonly Remark[] = [];
+
+/** One colony of the sheet, and below it what the sheet has to say about its cells. */
+export const SheetRow = memo(function SheetRow({ row, index, typed = noTyping, wide, kept, refused = noRemarks, onType }: SheetRowProps) {
+  const remarks = useMemo(() => {
+    const own = remarksOnRow(row.colony, readRow(typed, wide)).filter((remark) => remark.state === 'refused' || !kept.includes(keptQuestion(remark)));
+    const told = new Set(refused.map((remark) => remark.column));
+    return [...refused, ...own.filter((remark) => !told.has(remark.column))];
+  }, [row.colony, typed, wide, kept, refused]);
+  const below = `below-${row.colony}`;
+
+  return (
+    <>
+      <tr>
+        <th scope="row" className="round-colony">
+          {row.label}
+          {row.already.length > 0 ? <span className="round-already"> {words.already.mark}</span> : null}
+        </th>
+        <td className="round-queen">
+          <QueenMark queen={row.queen} />
+        </td>
+        {columnKeys.map((key, column) => {
+          const remark = remarks.find((one) => one.column === key);
+          const name = words.cellName(row.label, words.names[key]);
+          return (
+            <td key={key} className={remark?.state ?? ''}>
+              <input
+                className={sheetColumns[key].numeric ? 'round-cell number' : 'round-cell'}
+                data-cell={`${index},${column}`}
+                value={typed[key] ?? ''}
+                placeholder={key === 'sample' && (typed.mites ?? '') !== '' ? wide.sample : undefined}
+                inputMode={sheetColumns[key].numeric ? 'decimal' : 'text'}
+                autoComplete="off"
+                spellCheck={key === 'note'}
+                aria-label={name}
+                aria-invalid={remark?.state === 'refused' || undefined}
+                aria-describedby={remark ? below : undefined}
+                onChange={(event) => onType(row, key, event.target.value)}
+              />
+            </td>
+          );
+        })}
+      </tr>
+      {remarks.length > 0 ? (
+        <tr className="round-below">
+          <td colSpan={columnKeys.length + 2} id={below}>
+            {remarks.map((remark) => (
+              <p key={`${remark.column} ${remark.sentence}`} className={remark.state}>
+                {remarks.length > 1 ? `${capital(words.names[remark.column])}: ` : ''}
+                {remark.sentence}
+              </p>
+            ))}
+          </td>
+        </tr>
+      ) : null}
+    </>
+  );
+});
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

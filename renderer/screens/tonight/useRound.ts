@@ -1,0 +1,164 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import type { OpenBook, YardRow } from '#shared/contract/book.ts';
+import type { RoundRow } from '#shared/contract/journal.ts';
+import type { Day } from '#shared/days.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { useNotice } from '../../parts/Notice.tsx';
+import { readCell } from './sheetCell.ts';
+import { filledIn, withCell, type ColumnKey } from './sheetColumns.ts';
+import { dayAhead } from './sheetDay.ts';
+import { draftKey, keptQuestion, withoutSent, writeDraft, type SheetDraft } from './sheetDraft.ts';
+import { composeRound, filledRows, placeFaults, remarksOn, type Place, type Remark, type RoundSheet } from './sheetRound.ts';
+import type { SheetWide } from './sheetRow.ts';
+import { useDraft, type DraftHere } from './useDraft.ts';
+import { useEntered } from './useEntered.ts';
+import type { Rounds } from './useRounds.ts';
+import { words } from './words.ts';
+
+/** The most entries that the desk takes at once. */
+const mostEntries = 2000;
+/** Acts asked for: the few shown, and room for the undos between them. */
+const acts = 24;
+
+export interface Round {
+  readonly rows: readonly RoundRow[];
+  readonly loading: boolean;
+  readonly fault: Fault | undefined;
+  readonly draft: DraftHere;
+  readonly filled: number;
+  /** Typing for colonies that are not on this sheet. */
+  readonly strays: readonly string[];
+  /** Refusals that the desk answered, by colony. */
+  readonly refused: Readonly<Record<string, readonly Remark[]>>;
+  /** One sentence about the whole sheet after it was to be entered. */
+  readonly message: string | null;
+  readonly busy: boolean;
+  type(row: RoundRow, column: ColumnKey, text: string): void;
+  keepQuestion(remark: Remark): void;
+  setWide(wide: Partial<SheetWide>): void;
+  dropStrays(): void;
+  /** Enters the round; answers the place that needs the person, if any. */
+  enter(): Promise<Place | 'entered' | null>;
+}
+
+const noRows: readonly RoundRow[] = [];
+
+/** One sheet: its colonies, its typing, and entering it. */
+export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, rounds: Rounds): Round {
+  const key = draftKey(yard.id, day);
+  const sheet = useRead('round.sheet', { yard: yard.id, day });
+  const recent = useRead('journal.recent', { limit: acts });
+  const draft = useDraft(key);
+  const notice = useNotice();
+  const send = useWrite('journal.enter');
+  const [refused, setRefused] = useState<Readonly<Record<string, readonly Remark[]>>>({});
+  const [message, setMessage] = useState<string | null>(null);
+  const asked = useRef<SheetDraft | null>(null);
+  const entering = useRef(false);
+  const { change, now } = draft;
+  const { note } = rounds;
+  const remember = useEntered({ openKey: draft.draft === null ? null : key, gestures: recent.data?.gestures, change, note });
+
+  const rows = sheet.data?.rows ?? noRows;
+  useEffect(() => {
+    setRefused({});
+    setMessage(null);
+  }, [key, book.path]);
+
+  const typed = draft.draft?.typed;
+  const filled = useMemo(() => (typed ? filledRows({ colonies: rows, typed }) : 0), [rows, typed]);
+  const all = typed ? filledIn(typed) : 0;
+  useEffect(() => {
+    if (typed !== undefined) note(yard.id, day, all);
+  }, [typed === undefined, note, yard.id, day, all]);
+
+  const strays = useMemo(() => {
+    if (!draft.draft || sheet.data === undefined) return [];
+    const here = new Set(rows.map((row) => String(row.colony)));
+    const { labels } = draft.draft;
+    return Object.keys(draft.draft.typed).filter((colony) => !here.has(colony)).map((colony) => labels[colony] ?? `#${colony}`);
+  }, [draft.draft, rows, sheet.data]);
+
+  const type = useCallback(
+    (row: RoundRow, column: ColumnKey, text: string) => {
+      change((before) => ({ ...before, typed: withCell(before.typed, row.colony, column, text), labels: { ...before.labels, [row.colony]: row.label } }));
+      setMessage(null);
+      setRefused((before) => {
+        if (before[row.colony] === undefined) return before;
+        const { [row.colony]: _, ...others } = before;
+        return others;
+      });
+    },
+    [change],
+  );
+
+  const keepQuestion = useCallback(
+    (remark: Remark) => change((before) => (before.kept.includes(keptQuestion(remark)) ? before : { ...before, kept: [...before.kept, keptQuestion(remark)] })),
+    [change],
+  );
+
+  const setWide = useCallback(
+    (wide: Partial<SheetWide>) => {
+      setMessage(null);
+      change((before) => ({ ...before, wide: { ...before.wide, ...wide } }));
+    },
+    [change],
+  );
+
+  const dropStrays = useCallback(() => {
+    change((before) => ({ ...before, typed: Object.fromEntries(Object.entries(before.typed).filter(([colony]) => rows.some((row) => String(row.colony) === colony))) }));
+  }, [change, rows]);
+
+  const submit = async (): Promise<Place | 'entered' | null> => {
+    const sent = now();
+    const stop = (sentence: string, place: Place | null = null) => {
+      setMessage(sentence);
+      return place;
+    };
+    if (sent === null || sheet.data === undefined) return null;
+    const ahead = dayAhead(day, today);
+    if (ahead !== null) return stop(ahead);
+    const whole: RoundSheet = { yard, day, colonies: rows, typed: sent.typed, wide: sent.wide };
+    const remarks = remarksOn(whole);
+    const unread = remarks.filter((remark) => remark.state === 'refused');
+    if (unread[0]) return stop(words.before.refused(unread.length), unread[0]);
+    const round = composeRound(whole);
+    if (round.rows.length === 0) return stop(words.before.nothing);
+    if (round.rows.length > mostEntries) return stop(words.before.tooMany(round.rows.length));
+    if (round.rows.some((row) => row.entry === 'mites') && readCell('sample', sent.wide.sample).state === 'refused') return stop(words.before.sample);
+    const open = remarks.filter((remark) => remark.state === 'question' && !sent.kept.includes(keptQuestion(remark)));
+    if (open[0] && asked.current !== sent) {
+      asked.current = sent;
+      return stop(words.before.questions(open.length), open[0]);
+    }
+    const answer = await send.send({ title: round.title, rows: round.rows });
+    if (!answer.ok) {
+      const placed = placeFaults(answer.rows ?? [], round.sources);
+      setRefused(Object.groupBy(placed, (remark) => String(remark.colony)) as Record<string, readonly Remark[]>);
+      return stop(words.before.notRead([answer.sentence, answer.mend].filter(Boolean).join(' ')), placed[0] ?? null);
+    }
+    setRefused({});
+    setMessage(null);
+    remember({ gesture: answer.value.gesture, yard: yard.id, day, body: writeDraft(sent) });
+    change((current) => withoutSent(current, sent.typed, rows.map((row) => row.colony)));
+    notice.say(answer.value.sentence, { undoGesture: answer.value.gesture });
+    return 'entered';
+  };
+
+  const enter = async () => {
+    // A second press while the first is under way must not enter the round twice.
+    if (entering.current) return null;
+    entering.current = true;
+    try {
+      return await submit();
+    } finally {
+      entering.current = false;
+    }
+  };
+
+  return {
+    rows, loading: sheet.loading || draft.draft === null, fault: sheet.fault, draft, filled, strays, refused, message, busy: send.busy,
+    type, keepQuestion, setWide, dropStrays, enter,
+  };
+}
