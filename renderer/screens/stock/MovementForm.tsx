@@ -1,0 +1,166 @@
+import { useId, useRef, useState, type FormEvent } from 'react';
+import { fixedPlaces, type Cells } from '#shared/entryForms.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useBook } from '../../desk/useBook.ts';
+import { useWrite } from '../../desk/useDesk.ts';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { dayText } from '../../parts/format.ts';
+import { useNotice } from '../../parts/Notice.tsx';
+import { words } from './words.ts';
+
+interface Typed {
+  readonly item: string;
+  readonly quantity: string;
+  readonly from: string;
+  readonly to: string;
+  readonly note: string;
+}
+type Part = keyof Typed;
+type Faults = Partial<Record<Part, string>>;
+
+const blank: Typed = { item: '', quantity: '', from: 'supplier', to: 'shed', note: '' };
+
+/** One movement of stock, entered under today's day; Enter enters it and begins the next. */
+export function MovementForm({ items, places }: { readonly items: readonly string[]; readonly places: readonly string[] }) {
+  const { book, today } = useBook();
+  const { send, busy } = useWrite('journal.enter');
+  const notice = useNotice();
+  const [typed, setTyped] = useState<Typed>(blank);
+  const [faults, setFaults] = useState<Faults>({});
+  const [fault, setFault] = useState<Fault | undefined>(undefined);
+  const form = useRef<HTMLFormElement>(null);
+  const id = useId();
+
+  const yards = book?.yards ?? [];
+  const known = new Set<string>([...fixedPlaces, ...yards.map(({ code }) => code)]);
+  const options = [
+    ...fixedPlaces.map((place) => ({ value: place as string, text: place as string })),
+    ...yards.map(({ code, name }) => ({ value: code, text: `${code} ${name}` })),
+    ...places.filter((place) => !known.has(place)).map((place) => ({ value: place, text: place })),
+  ];
+  const change = (part: Part) => (value: string) => {
+    setTyped({ ...typed, [part]: value });
+    setFaults({ ...faults, [part]: undefined });
+  };
+
+  const enter = async (event: FormEvent) => {
+    event.preventDefault();
+    if (today === undefined || busy) return;
+    const found = readMovement(typed);
+    setFaults(found);
+    setFault(undefined);
+    const first = firstOf(found);
+    if (first !== undefined) return focus(form.current, first);
+    const row: Cells = { date: today, entry: 'stock', item: typed.item.trim(), quantity: typed.quantity.trim(), from: typed.from, to: typed.to };
+    const answer = await send({ rows: [typed.note.trim() === '' ? row : { ...row, note: typed.note.trim() }] });
+    if (answer.ok) {
+      setTyped({ ...blank, from: typed.from, to: typed.to });
+      focus(form.current, 'item');
+      notice.say(answer.value.sentence, { undoGesture: answer.value.gesture });
+      return;
+    }
+    const placed = placeFaults(answer);
+    setFaults(placed);
+    if (firstOf(placed) === undefined) setFault(answer);
+    else focus(form.current, firstOf(placed) ?? 'item');
+  };
+
+  const field = (part: Part) => ({ id: `${id}${part}`, part, value: typed[part], fault: faults[part], onChange: change(part) });
+  return (
+    <form ref={form} className="movement" onSubmit={(event) => void enter(event)} noValidate>
+      <h3>{words.enterHeading}</h3>
+      <div className="fields">
+        <Field label={words.item} {...field('item')} list={items} />
+        <Field label={words.quantity} {...field('quantity')} numeric />
+        <Field label={words.fromLabel} {...field('from')} options={options} />
+        <Field label={words.toLabel} {...field('to')} options={options} />
+        <Field label={words.note} {...field('note')} wide />
+      </div>
+      <FaultNote fault={fault} />
+      <div className="acts">
+        <button type="submit" disabled={busy || today === undefined}>
+          {words.enter}
+        </button>
+        <span className="soft small">{dayText(today)}</span>
+      </div>
+    </form>
+  );
+}
+
+interface FieldProps {
+  readonly id: string;
+  readonly part: Part;
+  readonly label: string;
+  readonly value: string;
+  readonly fault: string | undefined;
+  readonly onChange: (value: string) => void;
+  readonly list?: readonly string[];
+  readonly options?: readonly { value: string; text: string }[];
+  readonly numeric?: boolean;
+  readonly wide?: boolean;
+}
+
+function Field({ id, part, label, value, fault, onChange, list, options, numeric, wide }: FieldProps) {
+  const common = { id, name: part, value, 'aria-invalid': fault !== undefined, 'aria-describedby': `${id}-says` };
+  return (
+    <div className={wide ? 'field wide' : 'field'}>
+      <label htmlFor={id}>{label}</label>
+      {options ? (
+        <select {...common} onChange={(event) => onChange(event.target.value)}>
+          {options.map(({ value: place, text }) => (
+            <option key={place} value={place}>
+              {text}
+            </option>
+          ))}
+        </select>
+      ) : (
+        <input
+          type="text"
+          {...common}
+          {...(list ? { list: `${id}-list` } : {})}
+          {...(numeric ? { inputMode: 'decimal' as const } : {})}
+          autoComplete="off"
+          onChange={(event) => onChange(event.target.value)}
+        />
+      )}
+      {list && (
+        <datalist id={`${id}-list`}>
+          {list.map((known) => (
+            <option key={known} value={known} />
+          ))}
+        </datalist>
+      )}
+      <span id={`${id}-says`} className="field-fault">
+        {fault}
+      </span>
+    </div>
+  );
+}
+
+/** What is missing from a movement before it is sent; the desk judges everything else. */
+function readMovement(typed: Typed): Faults {
+  const faults: Faults = {};
+  if (typed.item.trim() === '') faults.item = words.must.item;
+  const quantity = Number(typed.quantity.trim().replace(',', '.'));
+  if (typed.quantity.trim() === '' || !(quantity > 0)) faults.quantity = words.must.quantity;
+  if (typed.from === typed.to) faults.to = words.must.same;
+  return faults;
+}
+
+/** The desk's sentences beside the fields they are about. */
+function placeFaults(fault: Fault): Faults {
+  const faults: Faults = {};
+  for (const row of fault.rows ?? []) {
+    if (row.column !== null && row.column in blank) faults[row.column as Part] = row.sentence;
+  }
+  return faults;
+}
+
+function firstOf(faults: Faults): Part | undefined {
+  return (Object.keys(blank) as Part[]).find((part) => faults[part] !== undefined);
+}
+
+function focus(form: HTMLFormElement | null, part: Part): void {
+  const field = form?.elements.namedItem(part);
+  if (field instanceof HTMLElement) field.focus();
+}

@@ -1,0 +1,92 @@
+import { useEffect, useRef, useState } from 'react';
+import type { OutputOf } from '#shared/contract/contract.ts';
+import { useRead, useWrite } from '../../desk/useDesk.ts';
+
+export type PlanChoice = OutputOf<'order.kept'>;
+
+/** What is typed: text, so that nothing is changed under the fingers. */
+export interface PlanTyping {
+  readonly target: string;
+  readonly confidence: string;
+  readonly source: PlanChoice['source'];
+  readonly hiveFrames: PlanChoice['hiveFrames'];
+}
+
+export interface PlanDesk {
+  readonly typing: PlanTyping | null;
+  readonly type: (part: Partial<PlanTyping>) => void;
+  /** The last typing that could be read, once the fingers have rested; what the plan is asked for. */
+  readonly settled: PlanChoice | null;
+  readonly badTarget: boolean;
+  readonly badConfidence: boolean;
+}
+
+/** Long enough to type two digits in one go. */
+const rest = 300;
+
+/** The plan's target, confidence and choices: kept with the book, answered as they are typed. */
+export function usePlanChoice(): PlanDesk {
+  const { data: kept } = useRead('order.kept', {});
+  const { send } = useWrite('order.keep');
+  const [typing, setTyping] = useState<PlanTyping | null>(null);
+  const [settled, setSettled] = useState<PlanChoice | null>(null);
+  const loaded = useRef(false);
+
+  // The kept choice is taken up once; after that the fingers lead.
+  useEffect(() => {
+    if (!kept || loaded.current) return;
+    loaded.current = true;
+    setTyping({
+      target: kept.target === null ? '' : String(kept.target),
+      confidence: String(Math.round(kept.confidence * 1000) / 10),
+      source: kept.source,
+      hiveFrames: kept.hiveFrames,
+    });
+    setSettled(kept);
+  }, [kept]);
+
+  useEffect(() => {
+    if (typing === null || settled === null) return;
+    const read = readTyping(typing);
+    if (read === null || same(read, settled)) return;
+    const timer = setTimeout(() => {
+      setSettled(read);
+      void send(read);
+    }, rest);
+    return () => clearTimeout(timer);
+  }, [typing, settled, send]);
+
+  return {
+    typing,
+    type: (part) => setTyping((before) => (before === null ? before : { ...before, ...part })),
+    settled,
+    badTarget: typing !== null && readTarget(typing.target) === undefined,
+    badConfidence: typing !== null && readConfidence(typing.confidence) === null,
+  };
+}
+
+/** A target as typed; null where none is (as many as were wintered last), undefined if it cannot be read. */
+export function readTarget(text: string): number | null | undefined {
+  const typed = text.trim().replace(/,/g, '');
+  if (typed === '') return null;
+  return /^\d{1,6}$/.test(typed) && Number(typed) <= 100_000 ? Number(typed) : undefined;
+}
+
+/** A confidence in per cent as typed, as a share; null if it is no number from 50 to 99. */
+export function readConfidence(text: string): number | null {
+  const typed = text.trim().replace(/\s*%$/, '').replace(',', '.');
+  if (!/^\d{2}(\.\d)?$/.test(typed)) return null;
+  const share = Math.round(Number(typed) * 10) / 1000;
+  return share >= 0.5 && share <= 0.99 ? share : null;
+}
+
+function readTyping(typing: PlanTyping): PlanChoice | null {
+  const target = readTarget(typing.target);
+  const confidence = readConfidence(typing.confidence);
+  if (target === undefined || confidence === null) return null;
+  return { target, confidence, source: typing.source, hiveFrames: typing.hiveFrames };
+}
+
+function same(a: PlanChoice, b: PlanChoice): boolean {
+  return a.target === b.target && a.confidence === b.confidence && a.source === b.source && a.hiveFrames === b.hiveFrames;
+}
