@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { headings, judgeDocument } from './documents.ts';
 import { judgeLength } from './fileLength.ts';
 import type { Finding } from './finding.ts';
+import { withFormTable } from './formTable.ts';
 import { houseFiles, isCode } from './houseFiles.ts';
 import { checkImports } from './imports.ts';
 import { isText, judgeMachineWords } from './machineWords.ts';
@@ -21,6 +22,9 @@ export function houseChecks(root: string): Finding[] {
     findings.push(...judgeMachineWords(file, text));
     if (isCode(file)) findings.push(...judgeShortcuts(file, text));
     if (isCode(file) || file.endsWith('.css')) findings.push(...judgeLength(file, text));
+    if (file === 'README.md' && (withFormTable(text) ?? text) !== text) {
+      findings.push({ file, line: 1, sentence: 'its tables of the exchange form are old: run node build/formTable.ts' });
+    }
     if (file.endsWith('.md')) findings.push(...judgeDocument(file, text, house, (other) => headings(read(other))));
   }
   return findings.sort((a, b) => (a.file === b.file ? a.line - b.line : a.file < b.file ? -1 : 1));

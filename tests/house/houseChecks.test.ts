@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { judgeLength, mostLines } from '#build/checks/fileLength.ts';
+import { formTable, withFormTable } from '#build/checks/formTable.ts';
 import { houseChecks } from '#build/checks/houseChecks.ts';
 import { headings, judgeDocument } from '#build/checks/documents.ts';
 import { judgeMachineWords } from '#build/checks/machineWords.ts';
 import { judgeShortcuts } from '#build/checks/shortcuts.ts';
+import { columns, kinds } from '#shared/entryForms.ts';
 import { scratchHouse } from './scratchHouse.ts';
 
 const sentences = (findings: readonly { sentence: string }[]) => findings.map((finding) => finding.sentence);
@@ -114,4 +116,21 @@ test('all of it together finds each fault once, in order, and nothing in a sound
   expect(houseChecks(root).map(({ file, line }) => `${file}:${line}`)).toEqual([
     'README.md:3', 'core/losses/bad.ts:1', 'core/losses/bad.ts:2', 'tests/losses/bad.test.ts:2',
   ]);
+});
+
+describe('the tables of the exchange form in the README', () => {
+  test('name every kind and column, and a stale table is a finding', () => {
+    const table = formTable();
+    for (const word of [...kinds, ...columns]) expect(table).toContain(`| \`${word}\` |`);
+    const fresh = `# House\n\n<!-- form -->\n${table}\n<!-- /form -->\n`;
+    expect(houseChecks(scratchHouse({ 'README.md': fresh }))).toEqual([]);
+    expect(sentences(houseChecks(scratchHouse({ 'README.md': fresh.replace('`queen_cells`', '`cells`') })))).toEqual([
+      expect.stringContaining('run node build/formTable.ts'),
+    ]);
+  });
+
+  test('are made anew between the marks and nowhere else', () => {
+    expect(withFormTable('a\n<!-- form -->\nold\n<!-- /form -->\nb\n')).toBe(`a\n<!-- form -->\n${formTable()}\n<!-- /form -->\nb\n`);
+    expect(withFormTable('a text without the place')).toBeNull();
+  });
 });
