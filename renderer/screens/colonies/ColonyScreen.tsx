@@ -1,5 +1,94 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { ColonyStory } from '#shared/contract/colonies.ts';
+import { useBook } from '../../desk/useBook.ts';
+import { useRead } from '../../desk/useDesk.ts';
+import { EntryForm } from '../../parts/EntryForm.tsx';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { dayText } from '../../parts/format.ts';
+import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { Descent } from './Descent.tsx';
+import { StoryEntries } from './StoryEntries.tsx';
+import { HoneyTable, MiteTable, QueenTable, Stays } from './StoryTables.tsx';
+import { storyWords as words } from './storyWords.ts';
+import { words as listWords } from './words.ts';
 
+/** A colony's own page: where it came from, its queens, what it gave, what was seen and done. */
 export function ColonyScreen({ id }: { readonly id: string }) {
-  return <Page title={`Colony ${id}`} line="Its story." />;
+  const number = Number(id);
+  const known = Number.isInteger(number) && number > 0;
+  const { book, today } = useBook();
+  const story = useRead('colony.story', { id: known ? number : 1 }, { enabled: known });
+  const [entering, setEntering] = useState(false);
+
+  if (!story.data || !book || !today) {
+    const lost = !known || story.fault !== undefined;
+    return (
+      <Page title={listWords.title} line={lost ? words.noSuch : words.loading}>
+        <FaultNote fault={story.fault} />
+        <p>
+          <Link href="/colonies">{words.back}</Link>
+        </p>
+      </Page>
+    );
+  }
+
+  const { colony, sentence, queens, stays, honey, miteCounts, entries } = story.data;
+  return (
+    <Page
+      title={words.title(colony.label)}
+      line={lineOf(story.data)}
+      action={
+        entering ? undefined : (
+          <button type="button" className="main" onClick={() => setEntering(true)}>
+            {words.enter}
+          </button>
+        )
+      }
+    >
+      {entering ? (
+        <EntryForm book={book} today={today} firstKind="inspection" colony={colony.label} onClose={() => setEntering(false)} />
+      ) : null}
+      <p className="sentence">{sentence}</p>
+      <div className="pair section">
+        <QueenTable queens={queens} />
+        <Descent story={story.data} />
+        <MiteTable counts={miteCounts} />
+        <HoneyTable honey={honey} massUnit={book.massUnit} />
+        <Stays stays={stays} />
+      </div>
+      <StoryEntries entries={entries} />
+      <p className="section">
+        <Link href="/colonies">{words.back}</Link>
+      </p>
+      <MarginContent heading={words.marginQueen}>
+        <p>{words.marginQueenText}</p>
+      </MarginContent>
+      {miteCounts.length > 0 ? (
+        <MarginContent heading={words.marginMites}>
+          <p>{words.marginMitesText(miteCounts.length)}</p>
+        </MarginContent>
+      ) : null}
+      <MarginContent heading={words.marginHoney}>
+        <p>{words.marginHoneyText}</p>
+      </MarginContent>
+      {entries.some((entry) => entry.struck) ? (
+        <MarginContent heading={words.marginStruck}>
+          <p>{words.marginStruckText}</p>
+        </MarginContent>
+      ) : null}
+    </Page>
+  );
 }
+
+function lineOf({ colony }: ColonyStory): string {
+  return colony.end
+    ? words.endedLine(sentenceCase(listWords.endings[colony.how]), dayText(colony.end), colony.yardName)
+    : words.livingLine(colony.yardName, dayText(colony.start));
+}
+
+function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+

@@ -1,0 +1,190 @@
+import { useEffect, useId, useMemo, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
+import { entryForms, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
+import type { OpenBook } from '#shared/contract/book.ts';
+import type { Day } from '#shared/days.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useRead, useWrite } from '../desk/useDesk.ts';
+import { colonyLabels } from './colonyLabels.ts';
+import { DayField } from './DayField.tsx';
+import { columnsOf, freshCells, nextCells, rowOf } from './entryColumns.ts';
+import { EntryField } from './EntryField.tsx';
+import { readDraft, refusalsOf, type Refusals } from './entryRefusals.ts';
+import { entryWords, severalAtOnce } from './entryWords.ts';
+import { FaultNote } from './FaultNote.tsx';
+import { counted } from './format.ts';
+import { useNotice } from './Notice.tsx';
+import { byLabel } from './searchText.ts';
+import { useDraft } from './useDraft.ts';
+
+export interface EntryFormProps {
+  readonly book: OpenBook;
+  readonly today: Day;
+  readonly firstKind: Kind;
+  /** Filled in when the form stands on a colony's own page. */
+  readonly colony?: string;
+  readonly onClose: () => void;
+}
+
+/** Any record by hand: one form, made from the exchange form's own description of each kind. */
+export function EntryForm({ book, today, firstKind, colony, onClose }: EntryFormProps) {
+  const enter = useWrite('journal.enter');
+  const { say } = useNotice();
+  const living = useRead('colonies.list', { which: 'living' });
+  const labels = useMemo(() => (living.data?.rows ?? []).map((row) => row.label).sort(byLabel), [living.data]);
+  const own: Cells = colony === undefined ? {} : { colony };
+  const [kind, setKind] = useState<Kind>(firstKind);
+  const [cells, setCells] = useState<Cells>({ ...freshCells(firstKind, book.massUnit), date: today, ...own });
+  const [refusals, setRefusals] = useState<Refusals>({});
+  const [fault, setFault] = useState<Fault | undefined>();
+  const [restored, setRestored] = useState(false);
+  const form = useRef<HTMLFormElement>(null);
+  const id = useId();
+
+  const draft = useDraft(`entry ${colony ?? ''}`, (body) => {
+    const kept = readDraft(body);
+    if (kept === null) return;
+    setKind(kept.kind);
+    setCells({ date: today, ...kept.cells });
+    setRestored(true);
+  });
+
+  const several = severalAtOnce.has(kind);
+  const named = several ? colonyLabels(cells.colony ?? '', new Set(labels)) : null;
+  const many = named?.ok && named.labels.length > 1 ? named.labels : null;
+
+  const change = (column: Column, value: string) => {
+    const next = { ...cells, [column]: value };
+    setCells(next);
+    draft.keep(JSON.stringify({ kind, cells: next }));
+    if (refusals[column] !== undefined) setRefusals({ ...refusals, [column]: undefined });
+  };
+  const changeKind = (next: Kind) => {
+    setKind(next);
+    const filled = { ...freshCells(next, book.massUnit), ...cells };
+    setCells(filled);
+    setRefusals({});
+    setFault(undefined);
+    draft.keep(JSON.stringify({ kind: next, cells: filled }));
+  };
+  const startAgain = (next: Cells) => {
+    setCells({ date: today, ...next, ...own });
+    setRefusals({});
+    setFault(undefined);
+    setRestored(false);
+    draft.drop();
+  };
+  const focusOn = (column: string) => {
+    // After the refusal is drawn, so that the field is read out with it.
+    requestAnimationFrame(() => form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${column}`)}"]`)?.focus());
+  };
+
+  const send = async () => {
+    if (enter.busy) return;
+    setFault(undefined);
+    if (named && !named.ok) {
+      setRefusals({ colony: named.sentence });
+      return focusOn('colony');
+    }
+    const row = rowOf(kind, cells);
+    const rows = many ? many.map((label) => ({ ...row, colony: label })) : [{ ...row, ...(named?.labels[0] ? { colony: named.labels[0] } : {}) }];
+    const answer = await enter.send({ rows });
+    if (answer.ok) {
+      say(answer.value.sentence, { undoGesture: answer.value.gesture });
+      const next = nextCells(kind, cells, book.massUnit);
+      startAgain(next);
+      return focusOn(entryForms[kind].must.find((column) => next[column] === undefined && own[column] === undefined) ?? 'note');
+    }
+    const found = refusalsOf(answer, rows, kind);
+    setRefusals(found.byColumn);
+    setFault(found.rest);
+    if (found.first) focusOn(found.first);
+  };
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    void send();
+  };
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key === 'Enter' && event.ctrlKey) {
+      event.preventDefault();
+      void send();
+    }
+  };
+
+  useEffect(() => {
+    form.current?.querySelector('select')?.focus();
+  }, []);
+
+  const mustOf = entryForms[kind].must;
+  return (
+    <form ref={form} className="entry-form" aria-labelledby={`${id}-head`} onSubmit={submit} onKeyDown={onKey} noValidate>
+      <h2 id={`${id}-head`}>{entryWords.heading}</h2>
+      {restored ? (
+        <p className="soft" role="status">
+          {entryWords.back}{' '}
+          <button type="button" className="link" onClick={() => startAgain(freshCells(kind, book.massUnit))}>
+            {entryWords.clear}
+          </button>
+        </p>
+      ) : null}
+      <div className="fields">
+        <div className="field">
+          <label htmlFor={`${id}-kind`}>{entryWords.kind}</label>
+          <select id={`${id}-kind`} value={kind} onChange={(event) => changeKind(kinds.find((known) => known === event.target.value) ?? kind)}>
+            {kinds.map((known) => (
+              <option key={known} value={known}>
+                {entryForms[known].label}
+              </option>
+            ))}
+          </select>
+        </div>
+        <DayField
+          label={entryWords.day}
+          name={`${id}-date`}
+          value={cells.date ?? ''}
+          today={today}
+          order={book.dateOrder}
+          fault={refusals.date ?? null}
+          onChange={(value) => change('date', value)}
+        />
+        {columnsOf(kind).map((column) =>
+          column === 'date' || column === 'entry' ? null : (
+            <EntryField
+              key={column}
+              kind={kind}
+              column={column}
+              name={`${id}-${column}`}
+              must={mustOf.includes(column)}
+              value={cells[column] ?? ''}
+              fault={refusals[column] ?? null}
+              yards={book.yards}
+              colonies={labels}
+              onChange={(value) => change(column, value)}
+              below={column === 'colony' && many ? <p className="small">{namesOf(many)}</p> : null}
+            />
+          ),
+        )}
+      </div>
+      {kind === 'treatment' ? <p className="caution">{entryWords.treatmentCaution}</p> : null}
+      {kind === 'loss' && (cells.cause ?? '').split(';').includes('disease') ? (
+        <p className="caution" role="alert">
+          {entryWords.diseaseCaution}
+        </p>
+      ) : null}
+      <FaultNote fault={fault} />
+      <div className="acts">
+        <button type="submit" className="main" disabled={enter.busy}>
+          {many ? entryWords.enterMany(many.length) : entryWords.enter}
+          <kbd>Ctrl Enter</kbd>
+        </button>
+        <button type="button" onClick={onClose}>
+          {entryWords.close}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+function namesOf(labels: readonly string[]): string {
+  const shown = labels.length > 8 ? [...labels.slice(0, 6), '…', labels[labels.length - 1] ?? ''] : labels;
+  return entryWords.names(counted(labels.length, 'colony', 'colonies'), shown.join(', '));
+}

@@ -1,0 +1,41 @@
+import { entryForms, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
+import type { MassUnit } from '#shared/units.ts';
+
+/**
+ * The columns asked for, the needed ones first and the note last. Where the colony must be named its yard follows from the
+ * book, so it is not asked; only an install says where.
+ */
+export function columnsOf(kind: Kind): readonly Column[] {
+  const form = entryForms[kind];
+  const yardFollows = kind !== 'install' && form.must.includes('colony');
+  const may = form.may.filter((column) => !(yardFollows && column === 'yard'));
+  const rest: readonly Column[] = form.must.includes('note') ? [] : ['note'];
+  return [...form.must, ...may, ...rest];
+}
+
+/** What stands in a fresh form: the unit the book counts honey and stores in. */
+export function freshCells(kind: Kind, massUnit: MassUnit): Cells {
+  return kind === 'harvest' || kind === 'stores' ? { unit: massUnit } : {};
+}
+
+/** Columns that hold from one record to the next of the same kind: where and when, and what all of a delivery share. */
+const carried: readonly Column[] = ['date', 'yard', 'origin', 'supplier', 'queen_year', 'queen_source', 'unit', 'active_ingredient', 'end_date', 'box', 'feed'];
+
+export function nextCells(kind: Kind, cells: Cells, massUnit: MassUnit): Cells {
+  const next: Cells = freshCells(kind, massUnit);
+  for (const column of carried) {
+    const value = cells[column];
+    if (value !== undefined && value !== '') next[column] = value;
+  }
+  return next;
+}
+
+/** Only what the kind knows is sent; text typed under another kind stays in the form, not in the record. */
+export function rowOf(kind: Kind, cells: Cells): Cells {
+  const row: Cells = { date: cells.date ?? '', entry: kind };
+  for (const column of columnsOf(kind)) {
+    const value = cells[column]?.trim();
+    if (value) row[column] = value;
+  }
+  return row;
+}
