@@ -84,12 +84,11 @@ export function coloniesToBuy(forecast: LossForecast, target: number, confidence
 export function purchase(forecast: LossForecast, target: number, colonies: number): Purchase {
   const needed = target - forecast.wintering - colonies;
   // With l lost, needed + l colonies are short (negative: left over).
-  const { pmf, cdf } = forecast.losses;
-  const coveredLosses = -needed;
-  const covered = coveredLosses < 0 ? 0 : (cdf[Math.min(coveredLosses, forecast.wintering)] as number);
+  const { pmf } = forecast.losses;
   return {
     colonies,
-    probabilityShort: Math.max(0, 1 - covered),
+    // The tail is summed itself: 1 - cdf would lose the digits of a small probability.
+    probabilityShort: Math.min(1, total(pmf.filter((_, lost) => needed + lost > 0))),
     expectedShort: total(pmf.map((p, lost) => p * Math.max(0, needed + lost))),
     expectedLeft: total(pmf.map((p, lost) => p * Math.max(0, -needed - lost))),
   };
