@@ -20,6 +20,12 @@ export const mayImport: Readonly<Record<Layer, readonly Layer[]>> = {
 const touchingRooms = ['book', 'desk'];
 const databasePackages = ['better-sqlite3', 'kysely'];
 const windowPackages = ['react', 'react-dom'];
+/** What passes messages between the window and the rest, and the one place on each side that may. */
+const gates = [
+  { name: 'ipcMain', place: 'electron/main/bridge.ts' },
+  { name: 'ipcRenderer', place: 'electron/preload/' },
+  { name: 'contextBridge', place: 'electron/preload/' },
+];
 /** Types of a package that has none, written down for the compiler, may pass them on. */
 const declarations = /\.d\.[cm]?ts$/;
 
@@ -136,10 +142,16 @@ function judgePackage(file: string, layer: Layer, fact: ImportFact, specifier: s
     const allowed = touching || (layer === 'electron' && !file.startsWith('electron/preload/'));
     return allowed ? null : `imports ${specifier}: ${where} does not know Node`;
   }
-  if (name === 'electron') return layer === 'electron' ? null : `imports electron: ${where} does not know the shell it runs in`;
+  if (name === 'electron') return layer === 'electron' ? judgeShell(file, fact) : `imports electron: ${where} does not know the shell it runs in`;
   if (databasePackages.includes(name) && !touching) return `imports ${specifier}: only core/book and core/desk know the database`;
   if (windowPackages.includes(name) && layer !== 'renderer') return `imports ${specifier}: only renderer draws`;
   return judgeListed(fact, specifier, layer, house);
+}
+
+/** The wall has one gate on each side; a second one would be a way past its checks. */
+function judgeShell(file: string, fact: ImportFact): string | null {
+  const gate = fact.names.flatMap((name) => gates.filter((known) => known.name === name)).find(({ place }) => !file.startsWith(place));
+  return gate === undefined ? null : `imports ${gate.name} from electron: only ${gate.place} does, so that the wall has one gate`;
 }
 
 function judgeListed(fact: ImportFact, specifier: string, layer: Layer, house: House): string | null {

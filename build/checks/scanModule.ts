@@ -5,6 +5,8 @@ import { lineFinder } from './lineFinder.ts';
 export interface ImportFact {
   /** The text between the quotes; null where it is computed and nobody can tell what is loaded. */
   readonly specifier: string | null;
+  /** Names taken from it, as the other file calls them; empty where it is taken whole or for its effect. */
+  readonly names: readonly string[];
   readonly line: number;
   /** True when it is gone after types are stripped. */
   readonly typeOnly: boolean;
@@ -31,12 +33,13 @@ export function scanModule(file: string, text: string): ModuleFacts {
   const lineAt = lineFinder(text);
   const imports: ImportFact[] = [];
   const impurities: { what: string; line: number }[] = [];
-  const note = (specifier: string | null, at: number, typeOnly = false) =>
-    void imports.push({ specifier, line: lineAt(at), typeOnly });
+  const note = (specifier: string | null, at: number, typeOnly = false, names: readonly string[] = []) =>
+    void imports.push({ specifier, names, line: lineAt(at), typeOnly });
 
   for (const statement of parsed.module.staticImports) {
     const typeOnly = statement.entries.length > 0 && statement.entries.every((entry) => entry.isType);
-    note(statement.moduleRequest.value, statement.start, typeOnly);
+    const names = statement.entries.flatMap((entry) => entry.importName.name ?? []);
+    note(statement.moduleRequest.value, statement.start, typeOnly, names);
   }
   const exportStars: number[] = [];
   let passedOn = 0;

@@ -7,8 +7,8 @@ const leftOutWords = new Set(['skip', 'only', 'todo']);
 const oldSpellings = new Set(['xit', 'xtest', 'xdescribe', 'fit', 'fdescribe']);
 
 /**
- * The ways of switching a check off: tests left out or run alone, `any`, compiler faults silenced, lint rules silenced
- * without a reason. A test that cannot run on a machine says so with `skipIf` or `runIf` and a condition, which is allowed:
+ * The ways of putting something off: tests left out or run alone, `any`, compiler faults silenced, lint rules silenced
+ * without a reason, unfinished marks, waiting for a time. A test that cannot run on a machine says so with `skipIf` or `runIf` and a condition, which is allowed:
  * it is counted and named at the end of a run.
  */
 export function judgeShortcuts(file: string, text: string): Finding[] {
@@ -18,6 +18,8 @@ export function judgeShortcuts(file: string, text: string): Finding[] {
   const found = (at: number, sentence: string) => void findings.push({ file, line: lineAt(at), sentence });
 
   for (const comment of parsed.comments) {
+    const unfinished = /\b(?:TODO|FIXME|XXX|HACK)\b/.exec(comment.value);
+    if (unfinished) found(comment.start, `${unfinished[0]}: finish it, or say in DEVELOPERS.md what is not built`);
     const silenced = /@ts-(?:ignore|nocheck)\b/.exec(comment.value);
     if (silenced) found(comment.start, `${silenced[0]} hides faults: mend the type`);
     const expected = /@ts-expect-error\b(.*)/.exec(comment.value);
@@ -29,7 +31,9 @@ export function judgeShortcuts(file: string, text: string): Finding[] {
   new Visitor({
     TSAnyKeyword: (node) => found(node.start, 'any switches the types off: use unknown, or say what it is'),
     MemberExpression: (node) => {
-      if (node.computed || node.property.type !== 'Identifier' || !leftOutWords.has(node.property.name)) return;
+      if (node.computed || node.property.type !== 'Identifier') return;
+      if (node.property.name === 'waitForTimeout') found(node.start, 'waits for a time: wait for what should happen');
+      if (!leftOutWords.has(node.property.name)) return;
       const root = rootName(node.object);
       if (root !== null && testWords.has(root)) found(node.start, `.${node.property.name} leaves tests out of the run`);
     },

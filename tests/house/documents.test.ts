@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { words } from '../../renderer/screens/start/words.ts';
+import { words } from '#renderer/screens/start/words.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const read = (file: string) => readFileSync(join(root, file), 'utf8');

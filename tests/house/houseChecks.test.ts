@@ -43,6 +43,8 @@ describe('shortcuts', () => {
     [`// ${at('ignore')}\nconst a = 1;`, /hides faults/],
     [`/* ${at('nocheck')} */\nconst a = 1;`, /hides faults/],
     [`// ${at('expect-error')}\nconst a = 1;`, /without a reason/],
+    [`// ${['TO', 'DO'].join('')}: later\nconst a = 1;`, /finish it/],
+    [`await page.waitForTimeout(500);`, /waits for a time/],
     [`// oxlint-disable-next-line no-var\nvar a = 1;`, /silenced without a reason/],
   ])('refuses  %s', (text, sentence) => {
     expect(sentences(judgeShortcuts('a.ts', text))).toEqual([expect.stringMatching(sentence)]);

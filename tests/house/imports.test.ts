@@ -47,6 +47,8 @@ const planted: readonly (readonly [file: string, text: string, sentence: RegExp]
   ['electron/main/bad.ts', `import { useState } from 'react';\nexport const bad = useState;`, /only renderer draws/],
   ['renderer/bad.ts', `import { readFileSync } from 'node:fs';\nexport const bad = readFileSync;`, /renderer does not know Node/],
   ['electron/preload/bad.ts', `import { readFileSync } from 'node:fs';\nexport const bad = readFileSync;`, /electron does not know Node/],
+  ['electron/main/second.ts', `import { app, ipcMain } from 'electron';\nexport const bad = [app, ipcMain];`, /only electron\/main\/bridge.ts does/],
+  ['electron/main/bridge.ts', `import { ipcRenderer } from 'electron';\nexport const bad = ipcRenderer;`, /only electron\/preload\/ does/],
   // clock, chance and surroundings in pure code
   ['core/losses/bad.ts', `export const bad = () => Date.now();`, /uses Date:/],
   ['core/losses/bad.ts', `export const bad = () => new Date();`, /uses Date:/],
@@ -99,6 +101,7 @@ const accepted: readonly (readonly [file: string, text: string])[] = [
   ['core/losses/good.ts', `import { rate } from './rate.ts';\nexport { words } from './words.ts';\nexport const good = rate;`],
   ['core/losses/values.d.cts', `export * from 'zod';`],
   ['core/book/good.ts', `import { createHash } from 'node:crypto';\nexport const good = [createHash, new Date(), Math.random()];`],
+  ['electron/main/bridge.ts', `import { ipcMain } from 'electron';\nexport const good = ipcMain;`],
   ['renderer/good.ts', `import address from './screens/losses.css?url';\nexport const good = address;`],
   ['renderer/good.ts', `import { useState } from 'react';\nexport const good = () => [useState, performance.now()];`],
   ['core/losses/good.ts', `import type { Plugin } from 'vite';\nexport type Good = Plugin;`],
