@@ -57,10 +57,11 @@ export function startColony(
   return world.roster.begin(world.day, { label, origin, yard, queenYear, ...more }, world.random);
 }
 
-/** Lays a hive's parts aside in its yard until the next clean-up takes them home. */
-export function leaveEmpty(world: World, colony: SimulatedColony): void {
+/** Lays a hive's parts aside in its yard until the next clean-up takes them home, less the frames that went with the bees. */
+export function leaveEmpty(world: World, colony: SimulatedColony, framesGone = 0): void {
   const aside = { ...world.deadOuts.get(colony.yard) };
   for (const [item, quantity] of Object.entries(hiveOf(colony)) as [keyof Parts, number][]) aside[item] = (aside[item] ?? 0) + quantity;
+  aside['deep frame'] = (aside['deep frame'] ?? 0) - framesGone;
   world.deadOuts.set(colony.yard, aside);
 }
 

@@ -13,7 +13,7 @@ const remarks = [
 export function lookThrough(world: World, visit: Visit, share: number): number {
   let looked = 0;
   for (const colony of world.roster.living(visit.yard)) {
-    if (!world.random.chance(share)) continue;
+    if (world.day - colony.start < 5 || !world.random.chance(share)) continue;
     looked += 1;
     lookAt(world, visit, colony);
     if (colony.end === null) followUp(world, visit, colony);
@@ -50,7 +50,7 @@ function queenCells(world: World, colony: SimulatedColony, bees: number): 'none'
   const { random, monthDay, plan } = world;
   if (!colony.queenright) return random.chance(0.4) ? 'emergency' : 'none';
   const age = plan.year - colony.queenYear;
-  if (monthDay > '05-08' && monthDay < '06-25' && bees > 9 && random.chance(0.06 + 0.07 * Math.min(2, age))) return 'swarm';
+  if (monthDay > '05-08' && monthDay < '06-25' && bees > 9 && random.chance(0.05 + 0.05 * Math.min(2, age))) return 'swarm';
   if (age >= 1 && random.chance(0.03)) return 'supersedure';
   return 'none';
 }
@@ -75,7 +75,7 @@ function followUp(world: World, visit: Visit, colony: SimulatedColony): void {
   const age = plan.year - colony.queenYear;
   if (colony.queenright) {
     if (age === 0 && monthDay > '05-15' && random.chance(0.05)) visit.write('queen', colony, { what: 'marked' });
-    if (age >= 1 && monthDay > '05-20' && monthDay < '09-10' && random.chance(age >= 2 ? 0.03 : 0.008)) {
+    if (age >= 1 && monthDay > '05-20' && monthDay < '09-10' && random.chance(age >= 2 ? 0.012 : 0.005)) {
       visit.write('queen', colony, { what: 'superseded' });
       colony.queenYear = plan.year;
     }
@@ -84,8 +84,8 @@ function followUp(world: World, visit: Visit, colony: SimulatedColony): void {
   if (colony.death !== null || day - colony.start < 20) return;
   visit.write('queen', colony, { what: 'missing' });
   if (random.chance(0.55) && monthDay < '09-05') requeen(world, visit, colony, true);
-  else if (random.chance(0.6)) unite(world, visit, colony, 'no queen');
-  else colony.death = { day: day + random.whole(12, 30), causes: ['queen failure'] };
+  else if (!random.chance(0.6) || !unite(world, visit, colony, 'no queen'))
+    colony.death = { day: day + random.whole(12, 30), causes: ['queen failure'] };
 }
 
 /** Puts a young queen in; bought ones carry seller and price. */
@@ -96,6 +96,7 @@ export function requeen(world: World, visit: Visit, colony: SimulatedColony, bou
     supplier: bought ? packageSeller : null, queen_year: plan.year, queen_source: line, price: bought ? money(priceOf('queen', plan.year)) : null,
     note: bought ? null : 'own cell, mated here',
   });
+  if (bought) world.queensBought += 1;
   colony.queenYear = plan.year;
   colony.queenLine = line;
   colony.queenright = !random.chance(0.04);

@@ -32,7 +32,7 @@ export const yardTraits: Readonly<Record<YardCode, { flow: number; goldenrod: nu
   OO: { flow: 0.95, goldenrod: 0.25, winter: -0.15 },
   MR: { flow: 1, goldenrod: 0.3, winter: 0 },
   KF: { flow: 0.9, goldenrod: 1.15, winter: -0.1 },
-  NS: { flow: 0.85, goldenrod: 0.3, winter: 1.15 },
+  NS: { flow: 0.85, goldenrod: 0.3, winter: 1.05 },
 };
 
 export type ByYard = Partial<Record<YardCode, number>>;
@@ -60,11 +60,11 @@ export interface SeasonPlan {
 export const seasonPlans: readonly SeasonPlan[] = [
   {
     year: 2021, packages: { OO: 5, QY: 3 }, nucs: { QY: 4, OO: 2 }, goal: { OO: 8, QY: 9 },
-    mites: 1.8, winter: -0.75, flow: 0.85, active: 'amitraz', treatFrom: [8, 18], queens: 0,
+    mites: 1.8, winter: -0.45, flow: 0.85, active: 'amitraz', treatFrom: [8, 18], queens: 0,
   },
   {
     year: 2022, packages: { LB: 5, NS: 4 }, nucs: { LB: 2, NS: 2 }, goal: { OO: 10, QY: 11, LB: 8, NS: 7 },
-    mites: 2.8, winter: 0.1, flow: 1.05, active: 'thymol', treatFrom: [8, 20], queens: 4,
+    mites: 2.8, winter: -0.05, flow: 1.05, active: 'thymol', treatFrom: [8, 20], queens: 4,
   },
   {
     year: 2023, packages: { KF: 6 }, nucs: { KF: 2, NS: 2 }, goal: { OO: 11, QY: 13, LB: 10, NS: 9, KF: 9 },
@@ -72,15 +72,15 @@ export const seasonPlans: readonly SeasonPlan[] = [
   },
   {
     year: 2024, packages: { MR: 7 }, nucs: { MR: 2, NS: 2 }, goal: { OO: 13, QY: 16, LB: 12, NS: 11, KF: 14, MR: 10 },
-    mites: 3.9, winter: 0.35, flow: 1.15, active: 'amitraz', treatFrom: [9, 4], queens: 12,
+    mites: 3.6, winter: 0.15, flow: 1.15, active: 'amitraz', treatFrom: [9, 4], queens: 12,
   },
   {
     year: 2025, packages: { MR: 4, NS: 3, LB: 3 }, nucs: { QY: 4, KF: 4 }, goal: { OO: 15, QY: 20, LB: 17, NS: 12, KF: 18, MR: 14 },
     mites: 2.3, winter: -0.3, flow: 1, active: 'formic acid', treatFrom: [8, 10], queens: 18,
   },
   {
-    year: 2026, packages: { NS: 3, MR: 3 }, nucs: { LB: 4 }, goal: { OO: 16, QY: 22, LB: 19, NS: 12, KF: 22, MR: 17 },
-    mites: 2.2, winter: -0.2, flow: 1.05, active: 'formic acid', treatFrom: [8, 12], queens: 20,
+    year: 2026, packages: { NS: 3, MR: 3 }, nucs: { LB: 4 }, goal: { OO: 15, QY: 21, LB: 19, NS: 12, KF: 22, MR: 17 },
+    mites: 2.4, winter: 0.1, flow: 1.05, active: 'formic acid', treatFrom: [8, 12], queens: 20,
   },
 ];
 
@@ -95,6 +95,7 @@ const prices2021 = {
   package: 138, nuc: 184, queen: 36,
   'deep box': 23.5, 'medium super': 18, 'deep frame': 2.6, 'medium frame': 2.4, 'bottom board': 17, 'inner cover': 13,
   'outer cover': 21, 'entrance reducer': 2, stand: 19, feeder: 14.5, 'queen excluder': 12,
+  /** A pound. */
   sugar: 0.62, 'honey jar, 1 lb': 0.85, honey: 9,
 } as const;
 

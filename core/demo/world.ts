@@ -18,13 +18,24 @@ export class World {
   readonly done = new Set<string>();
   readonly openYards = new Set<string>();
   readonly yardHoneyLb: { season: number; yard: string; lb: number }[] = [];
+  /** Empty hives that still stand in their yards. */
   readonly deadOuts = new Map<string, Parts>();
+  /** The day at which the book ends; what would be entered later is entered on it. */
+  readonly lastDay: number;
+  queensBought = 0;
+  /** Pounds of sugar at home. */
+  sugarLb = 0;
+  /** Supers taken off and not yet extracted, and honey extracted and not yet sold, pounds. */
+  supersHome = 0;
+  honeyHome = 0;
   readonly #bills = new Map<string, { item: string; supplier: string; quantity: number; each: number }>();
   #plan: SeasonPlan;
   #day = 0;
+  #page = 0;
 
-  constructor(random: SeededRandom, firstYear: number) {
+  constructor(random: SeededRandom, firstYear: number, lastDay: number) {
     this.random = random;
+    this.lastDay = lastDay;
     this.#plan = planOf(firstYear);
   }
 
@@ -34,8 +45,11 @@ export class World {
 
   set day(day: number) {
     this.#day = day;
+    this.#page = 0;
     const text = dayText(day);
-    if (text.endsWith('-04-01')) this.#plan = planOf(yearOfNumber(day));
+    if (!text.endsWith('-04-01')) return;
+    this.#plan = planOf(yearOfNumber(day));
+    this.queensBought = 0;
   }
 
   /** Plan of the running season. */
@@ -53,6 +67,12 @@ export class World {
     if (this.done.has(key)) return false;
     this.done.add(key);
     return true;
+  }
+
+  /** Minute of the evening at which the next page is entered; pages follow one another. */
+  nextMinute(): number {
+    this.#page += 1;
+    return 19 * 60 + 5 + 17 * this.#page;
   }
 
   buy(item: string, quantity: number, each: number, supplier: string): void {
@@ -74,6 +94,15 @@ export class World {
       if (lacking > 0) this.buyEquipment(item, Math.ceil(lacking / pack) * pack);
       this.shed.move(item, quantity, 'shed', yard);
     }
+  }
+
+  useSugar(pounds: number): void {
+    if (pounds > this.sugarLb) {
+      const bags = Math.ceil((pounds - this.sugarLb) / 50) + 4;
+      this.buy('white sugar, 50 lb bag', bags, Math.round(priceOf('sugar', yearOfNumber(this.#day)) * 100) / 2, hardwareSeller);
+      this.sugarLb += bags * 50;
+    }
+    this.sugarLb -= pounds;
   }
 
   /** Writes the day's bills and equipment movements. */
@@ -153,8 +182,8 @@ export function closeVisit(world: World, visit: Visit, title: string, hoursWritt
       task: [...visit.tasks].slice(0, 3).join(', ') || 'round',
     });
   }
-  const late = !visit.structural && random.chance(0.13) ? random.whole(1, 3) : 0;
-  const act = world.desk.enter(visit.day + late, 19 * 60 + 30 + random.whole(0, 90), title, visit.rows);
+  const late = !visit.structural && random.chance(0.13) ? Math.min(random.whole(1, 3), world.lastDay - visit.day) : 0;
+  const act = world.desk.enter(visit.day + late, late > 0 ? 19 * 60 : world.nextMinute(), title, visit.rows);
   for (const { row, day, reason, instead } of visit.later) {
     const written: WrittenRow = { act, row };
     world.desk.strike(day, 20 * 60 + 5, `Struck: ${reason}`, written, reason);

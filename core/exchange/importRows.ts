@@ -1,15 +1,13 @@
 import type { DateOrder } from '#shared/days.ts';
-import { fixedPlaces, type Column } from '#shared/entryForms.ts';
 import type { RowFault } from '#shared/faults.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { labelClashSentence } from '#core/journal/refold.ts';
 import { readRow } from '#core/journal/readRow.ts';
-import type { Names } from '#core/journal/kindRules.ts';
 import type { TypedRow } from '#core/journal/typedRow.ts';
 import type { WorkingSet } from '#core/journal/workingSet.ts';
-import { bodyKey } from '#core/journal/resolveRow.ts';
 import type { YardBook } from '#core/journal/yardBook.ts';
-import { rowKey, writeRow } from '#core/journal/writeRow.ts';
+import { rowKey } from '#core/journal/writeRow.ts';
+import { keyOf } from './keyOf.ts';
 import type { YardId } from '#shared/brands.ts';
 import type { CsvRow } from './readCsv.ts';
 
@@ -58,7 +56,7 @@ export function readRows(file: readonly CsvRow[], order: DateOrder, yards: YardB
 }
 
 /** Names of yards that only installing rows may bring in. */
-export function yardsNamedByInstalls(rows: readonly ReadableRow[]): string[] {
+export function yardsNamedByInstalls(rows: readonly { readonly row: TypedRow }[]): string[] {
   const named = new Set<string>();
   for (const { row } of rows) if (row.kind === 'install') named.add(row.values.yard as string);
   return [...named];
@@ -116,32 +114,6 @@ function enterRows(read: ReadRows, known: ReadonlySet<string>, working: WorkingS
   repeats.sort((a, b) => a - b);
   toSortOut.sort((a, b) => a.line - b.line);
   return { entries, repeats, toSortOut, working };
-}
-
-/** The text of a row as the journal writes it, whatever name a yard was given by; rows equal in every cell share it. */
-export function keyOf(row: TypedRow, yards: YardBook): string {
-  const body: Record<string, unknown> = {};
-  for (const [column, value] of Object.entries(row.values) as [Column, unknown][]) {
-    const name = column === 'new_colony' || (column === 'colony' && row.kind === 'install') ? 'label' : bodyKey(column);
-    body[name] = (column === 'from' || column === 'to') && !isFixedPlace(value) ? { yard: value } : value;
-  }
-  return rowKey(writeRow({ day: row.day, kind: row.kind, body } as unknown as Entry, asTyped(yards)));
-}
-
-/** A row's own words stand where an entry has ids. */
-function asTyped(yards: YardBook): Names {
-  return {
-    colony: (id) => id as unknown as string,
-    yard: (id) => {
-      const typed = id as unknown as string;
-      return yards.find(typed) ?? { code: typed, name: typed };
-    },
-    massUnit: 'lb',
-  };
-}
-
-function isFixedPlace(value: unknown): boolean {
-  return typeof value === 'string' && (fixedPlaces as readonly string[]).includes(value.toLowerCase());
 }
 
 /** True when an entry names a yard that is not in the book yet, so that it must be kept with it. */

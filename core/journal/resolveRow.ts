@@ -59,7 +59,7 @@ function placeOf(text: string, lookup: Lookup): 'shed' | 'supplier' | 'scrap' | 
 }
 
 export function unknownYard(name: string): string {
-  return `No yard is called “${name}”. Correct the name, or install a colony there first.`;
+  return `No yard is called “${name}”. Correct the name, or add the yard first.`;
 }
 
 function refuse(column: Column, sentence: string): Resolved {

@@ -1,0 +1,90 @@
+import { existsSync, mkdirSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+import Sqlite, { type Database } from 'better-sqlite3';
+import { FaultError, refuse } from '#shared/faults.ts';
+import { databaseFault } from './databaseFault.ts';
+import { applicationId, checkHeader } from './header.ts';
+import { migrate } from './migrate.ts';
+
+/** What every connection holds, set on every opening and read back. */
+const held = [
+  ['journal_mode', 'WAL', 'wal'],
+  ['synchronous', 'FULL', 2],
+  ['fullfsync', 'ON', 1],
+  ['foreign_keys', 'ON', 1],
+  ['trusted_schema', 'OFF', 0],
+  ['cell_size_check', 'ON', 1],
+] as const;
+
+/** Makes a new book's file; refuses to touch one that is there. Throws a FaultError. */
+export function createDatabase(path: string): Database {
+  if (existsSync(path)) throw new FaultError(refuse('file-exists', `There is already a book called ${basename(path)}.`, { mend: 'Give the new book another name, or open the one that is there.' }));
+  return guarded(path, () => {
+    mkdirSync(dirname(path), { recursive: true });
+    const database = new Sqlite(path);
+    try {
+      database.pragma(`application_id = ${applicationId}`);
+      prepare(database, path);
+    } catch (error) {
+      database.close();
+      throw error;
+    }
+    return database;
+  });
+}
+
+/** Opens a book's file: header first, then lock, pragmas read back, a quick check, migrations. Throws a FaultError. */
+export function openDatabase(path: string): Database {
+  const refused = checkHeader(path);
+  if (refused !== null) throw new FaultError(refused);
+  return guarded(path, () => {
+    const database = new Sqlite(path, { fileMustExist: true });
+    try {
+      prepare(database, path);
+    } catch (error) {
+      database.close();
+      throw error;
+    }
+    return database;
+  });
+}
+
+/**
+ * An exclusive lock is taken and kept: two windows writing one book would each hold stale figures. The lock is
+ * the operating system's, so it goes with the process and is never left behind.
+ */
+function prepare(database: Database, path: string): void {
+  database.pragma('busy_timeout = 250');
+  database.pragma('locking_mode = EXCLUSIVE');
+  for (const [name, value] of held) database.pragma(`${name} = ${value}`);
+  database.exec('BEGIN IMMEDIATE; COMMIT');
+  const sound = database.pragma('quick_check(1)', { simple: true });
+  if (sound !== 'ok') throw new FaultError(refuse('damaged-book', `${basename(path)} is damaged. Nothing was changed.`, { mend: 'Put the file aside as it is, and open an earlier copy.' }));
+  migrate(database);
+  for (const [name, , expected] of held) {
+    const found = database.pragma(name, { simple: true });
+    if (found !== expected) throw new Error(`the book's ${name} is ${String(found)}, not ${String(expected)}`);
+  }
+  database.pragma('busy_timeout = 5000');
+}
+
+export function closeDatabase(database: Database): void {
+  if (!database.open) return;
+  database.pragma('optimize');
+  database.pragma('wal_checkpoint(TRUNCATE)');
+  database.close();
+}
+
+function guarded(path: string, open: () => Database): Database {
+  try {
+    return open();
+  } catch (error) {
+    if (error instanceof FaultError) throw error;
+    const fault = databaseFault(error, path);
+    if (fault !== null) throw new FaultError(fault);
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') throw new FaultError(refuse('read-only', `The folder of ${basename(path)} cannot be written.`, { mend: 'Choose another folder, or check its rights.' }));
+    if (code === 'ENOTDIR' || code === 'EEXIST' || code === 'ENOENT') throw new FaultError(refuse('file-missing', `The folder of ${basename(path)} is not there, or is a file.`, { mend: 'Choose another folder.' }));
+    throw error;
+  }
+}

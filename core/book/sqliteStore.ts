@@ -1,0 +1,201 @@
+import type { Database } from 'better-sqlite3';
+import { sql, type Compilable } from 'kysely';
+import type { ColonyId, EntryId, GestureId, YardId } from '#shared/brands.ts';
+import type { Day } from '#shared/days.ts';
+import { FaultError, refuse } from '#shared/faults.ts';
+import { rulesOf, type Entry } from '#core/journal/kinds.ts';
+import { refold } from '#core/journal/refold.ts';
+import type { Yard } from '#core/journal/yardBook.ts';
+import { databaseFault } from './databaseFault.ts';
+import { colonyFromRow, colonyToRow, entryFromRow, entryToRow, storedFromRow } from './entryRows.ts';
+import { closeDatabase } from './openDatabase.ts';
+import { build, inParts, SqliteRunner } from './sqliteRunner.ts';
+import type { EntryQuery, Gesture, GestureKind, Mark, Store, StoredEntry } from './store.ts';
+import { projections, type Tables } from './tables.ts';
+
+const standing = build.selectFrom('entry').where(({ not, exists, selectFrom }) => not(exists(selectFrom('struck').select('struck.entry_id').whereRef('struck.entry_id', '=', 'entry.id'))));
+const withMarks = build
+  .selectFrom('entry')
+  .leftJoin('struck', 'struck.entry_id', 'entry.id')
+  .leftJoin('mark', 'mark.id', 'struck.mark_id')
+  .leftJoin('gesture', 'gesture.id', 'mark.gesture_id')
+  .select(['entry.id', 'entry.gesture_id', 'entry.day', 'entry.place', 'entry.kind', 'entry.body', 'entry.replaces', 'mark.reason as reason', 'gesture.kind as by']);
+
+/** The store over one SQLite file. Every call runs to its end before the next begins. */
+export function sqliteStore(database: Database, path: string): Store {
+  const db = new SqliteRunner(database);
+
+  const position = () => Number(db.first(build.selectFrom('meta').select('value').where('key', '=', 'position'))?.value ?? '0');
+  const keepMeta = (key: string, value: string) => db.run(build.insertInto('meta').values({ key, value }).onConflict((on) => on.column('key').doUpdateSet({ value })));
+  const advance = () => {
+    const next = position() + 1;
+    keepMeta('position', String(next));
+    return next;
+  };
+  /** All of it or none; an expected failure of the file comes out as a fault. */
+  const whole = <Value>(act: () => Value): Value => {
+    try {
+      return database.transaction(act).immediate();
+    } catch (error) {
+      const fault = databaseFault(error, path);
+      if (fault !== null) throw new FaultError(fault);
+      throw error;
+    }
+  };
+  const keepYard = (yard: Yard) =>
+    db.run(build.insertInto('yard').values(yard).onConflict((on) => on.column('id').doUpdateSet({ code: yard.code, name: yard.name, room: yard.room, minutes: yard.minutes })));
+  const keepStates = (rows: Iterable<Tables['colony']>) =>
+    db.many(
+      rows,
+      (row) => build.insertInto('colony').values(row).onConflict((on) => on.column('id').doUpdateSet((excluded) => ({
+        label: excluded.ref('excluded.label'), yard_id: excluded.ref('excluded.yard_id'), origin: excluded.ref('excluded.origin'), start_day: excluded.ref('excluded.start_day'),
+        end_day: excluded.ref('excluded.end_day'), how: excluded.ref('excluded.how'), state: excluded.ref('excluded.state'),
+      }))),
+      (row) => [row.id, row.label, row.yard_id, row.origin, row.start_day, row.end_day, row.how, row.state],
+    );
+  const link = (entries: Iterable<Entry>) => {
+    const links = function* () {
+      for (const entry of entries) for (const touch of rulesOf(entry.kind).touches(entry.body)) yield { colony_id: touch.colony as number, entry_id: entry.id as number };
+    };
+    db.many(links(), (row) => build.insertInto('colony_entry').values(row), (row) => [row.colony_id, row.entry_id]);
+  };
+  const standingOf = (colonies: readonly ColonyId[]) => {
+    const found = new Map<ColonyId, Entry[]>(colonies.map((id) => [id, []]));
+    for (const part of inParts(colonies)) {
+      const rows = db.all(
+        standing.innerJoin('colony_entry', 'colony_entry.entry_id', 'entry.id').where('colony_entry.colony_id', 'in', part)
+          .select(['entry.id', 'entry.day', 'entry.place', 'entry.kind', 'entry.body', 'colony_entry.colony_id']).orderBy('entry.day').orderBy('entry.place'),
+      );
+      for (const row of rows) found.get(row.colony_id as ColonyId)?.push(entryFromRow(row));
+    }
+    return found;
+  };
+
+  const store: Store = {
+    position: async () => position(),
+    settings: async () => new Map(db.all(build.selectFrom('meta').selectAll()).map((row) => [row.key, row.value])),
+    keepSettings: async (values) => whole(() => {
+      for (const [key, value] of values) keepMeta(key, value);
+      advance();
+    }),
+    yards: async () => db.all(build.selectFrom('yard').selectAll().orderBy('code')).map((row) => ({ ...row, id: row.id as YardId })),
+    keepYard: async (yard) => whole(() => {
+      keepYard(yard);
+      advance();
+    }),
+    counts: async () => {
+      const top = (table: 'entry' | 'yard') => (db.first(build.selectFrom(table).select((eb) => eb.fn.max('id').as('top')))?.top ?? 0) + 1;
+      const days = db.first(standing.select((eb) => [eb.fn.countAll<number>().as('entries'), eb.fn.min('day').as('first'), eb.fn.max('day').as('last')]));
+      const living = db.first(build.selectFrom('colony').where('how', '=', 'alive').select((eb) => eb.fn.countAll<number>().as('living')));
+      const colony = db.first(build.selectFrom('colony_entry').select((eb) => eb.fn.max('colony_id').as('top')));
+      return {
+        entries: days?.entries ?? 0, firstDay: (days?.first ?? null) as Day | null, lastDay: (days?.last ?? null) as Day | null, living: living?.living ?? 0,
+        nextEntry: top('entry'), nextColony: (colony?.top ?? 0) + 1, nextYard: top('yard'),
+      };
+    },
+    states: async (ids) => {
+      const all = build.selectFrom('colony').select('state').orderBy('id');
+      return (ids === undefined ? db.all(all) : inParts(ids).flatMap((part) => db.all(all.where('id', 'in', part)))).map(colonyFromRow);
+    },
+    statesByLabel: async (labels) =>
+      inParts(labels).flatMap((part) => db.all(build.selectFrom('colony').select('state').where('label', 'in', part).orderBy('id'))).map(colonyFromRow),
+    labels: async () => {
+      const labels = new Map<ColonyId, string>();
+      for (const row of db.all(build.selectFrom('entry').where('kind', 'in', ['install', 'split']).orderBy('id').selectAll())) {
+        const entry = entryFromRow(row);
+        if (entry.kind === 'install') labels.set(entry.body.colony, entry.body.label);
+        if (entry.kind === 'split') labels.set(entry.body.child, entry.body.label);
+      }
+      for (const row of db.all(build.selectFrom('colony').select(['id', 'label']))) labels.set(row.id as ColonyId, row.label);
+      return labels;
+    },
+    entriesOf: async (colonies) => standingOf(colonies),
+    storyOf: async (colony) => {
+      const rows = db.all(withMarks.innerJoin('colony_entry', 'colony_entry.entry_id', 'entry.id').where('colony_entry.colony_id', '=', colony).orderBy('entry.day').orderBy('entry.place').orderBy('entry.id'));
+      return rows.map(storedFromRow);
+    },
+    entries: async (query) => queried(db, query),
+    gestures: async () => {
+      const rows = db.all(
+        build.selectFrom('gesture').leftJoin('entry', 'entry.gesture_id', 'gesture.id').groupBy('gesture.id').orderBy('gesture.id')
+          .select((eb) => ['gesture.id', 'gesture.at', 'gesture.kind', 'gesture.title', 'gesture.undoes', eb.fn.count<number>('entry.id').as('entries'), eb.fn.min('entry.day').as('first'), eb.fn.max('entry.day').as('last')]),
+      );
+      return rows.map((row): Gesture => ({
+        id: row.id as GestureId, at: row.at, kind: row.kind as GestureKind, title: row.title, undoes: row.undoes as GestureId | null, entries: row.entries,
+        firstDay: row.first as Day | null, lastDay: row.last as Day | null,
+      }));
+    },
+    marksOf: async (gesture) =>
+      db.all(build.selectFrom('mark').select(['entry_id', 'what', 'reason']).where('gesture_id', '=', gesture).orderBy('id'))
+        .map((row): Mark => ({ entry: row.entry_id as EntryId, what: row.what as Mark['what'], reason: row.reason })),
+    commit: async (change, expected) => whole(() => {
+      if (position() !== expected) throw new FaultError(refuse('moved-on', 'The book was changed meanwhile, so nothing was entered.', { mend: 'Look at it again and repeat the entry.' }));
+      const gesture = db.run(build.insertInto('gesture').values({ at: change.at, kind: change.kind, title: change.title, undoes: change.undoes })).lastInsertRowid;
+      for (const yard of change.yards) keepYard(yard);
+      db.many(
+        change.entries,
+        ({ entry, replaces }) => build.insertInto('entry').values(entryToRow(entry, gesture, replaces)),
+        ({ entry, replaces }) => Object.values(entryToRow(entry, gesture, replaces)),
+      );
+      link(change.entries.map(({ entry }) => entry));
+      for (const mark of change.marks) {
+        const id = db.run(build.insertInto('mark').values({ entry_id: mark.entry, gesture_id: gesture, what: mark.what, reason: mark.reason })).lastInsertRowid;
+        db.run(build.deleteFrom('struck').where('entry_id', '=', mark.entry));
+        if (mark.what === 'strike') db.run(build.insertInto('struck').values({ entry_id: mark.entry, mark_id: id }));
+      }
+      for (const id of change.vanished) db.run(build.deleteFrom('colony').where('id', '=', id));
+      keepStates(change.states.map(colonyToRow));
+      return { gesture: gesture as GestureId, position: advance() };
+    }),
+    drafts: {
+      keep: async (key, body) => void whole(() => db.run(build.insertInto('draft').values({ key, body }).onConflict((on) => on.column('key').doUpdateSet({ body })))),
+      fetch: async (key) => db.first(build.selectFrom('draft').select('body').where('key', '=', key))?.body ?? null,
+      drop: async (key) => void whole(() => db.run(build.deleteFrom('draft').where('key', '=', key))),
+    },
+    rules: async () => new Map(db.all(build.selectFrom('house_rule').selectAll()).map((row) => [row.key, JSON.parse(row.value) as number | string])),
+    keepRule: async (key, value) => whole(() => {
+      if (value === null) db.run(build.deleteFrom('house_rule').where('key', '=', key));
+      else db.run(build.insertInto('house_rule').values({ key, value: JSON.stringify(value) }).onConflict((on) => on.column('key').doUpdateSet({ value: JSON.stringify(value) })));
+      advance();
+    }),
+    rebuild: async () => whole(() => {
+      for (const table of ['struck', 'colony_entry', 'colony'] as const) db.run(build.deleteFrom(table));
+      for (const mark of db.all(build.selectFrom('mark').select(['id', 'entry_id', 'what']).orderBy('id'))) {
+        db.run(build.deleteFrom('struck').where('entry_id', '=', mark.entry_id));
+        if (mark.what === 'strike') db.run(build.insertInto('struck').values({ entry_id: mark.entry_id, mark_id: mark.id }));
+      }
+      link(db.all(build.selectFrom('entry').select(['id', 'day', 'place', 'kind', 'body']).orderBy('id')).map(entryFromRow));
+      const colonies = db.all(build.selectFrom('colony_entry').select('colony_id').distinct().orderBy('colony_id')).map((row) => row.colony_id as ColonyId);
+      const folded = refold(standingOf(colonies), () => null);
+      const [refused] = folded.refused;
+      if (refused !== undefined) throw new Error(`entry ${refused.entry.id} contradicts the journal: ${refused.refusal.sentence}`);
+      keepStates([...folded.states.values()].filter((state) => state !== null).toSorted((a, b) => a.id - b.id).map(colonyToRow));
+    }),
+    projectionText: async () => {
+      const rows: string[] = [];
+      for (const table of projections) {
+        const order = table === 'colony' ? 'id' : table === 'struck' ? 'entry_id' : 'colony_id';
+        const query = build.selectFrom(table).selectAll().orderBy(sql.ref(order)) as Compilable<object>;
+        for (const row of db.all(table === 'colony_entry' ? (build.selectFrom(table).selectAll().orderBy('colony_id').orderBy('entry_id') as Compilable<object>) : query)) rows.push(`${table}\t${JSON.stringify(row)}`);
+      }
+      return rows.join('\n');
+    },
+    findings: async () => {
+      const integrity = (database.pragma('integrity_check') as { integrity_check: string }[]).map((row) => row.integrity_check).filter((line) => line !== 'ok');
+      const references = (database.pragma('foreign_key_check') as { table: string; rowid: number }[]).map((row) => `${row.table} row ${row.rowid} refers to something that is not there`);
+      return [...integrity, ...references];
+    },
+    close: async () => closeDatabase(database),
+  };
+  return store;
+}
+
+function queried(db: SqliteRunner, query: EntryQuery): StoredEntry[] {
+  let rows = withMarks.orderBy('entry.day').orderBy('entry.place').orderBy('entry.id');
+  if (query.kinds !== undefined) rows = rows.where('entry.kind', 'in', query.kinds);
+  if (query.from !== undefined) rows = rows.where('entry.day', '>=', query.from);
+  if (query.until !== undefined) rows = rows.where('entry.day', '<=', query.until);
+  if (query.gesture !== undefined) rows = rows.where('entry.gesture_id', '=', query.gesture);
+  if (query.ids === undefined) return db.all(rows).map(storedFromRow);
+  return inParts(query.ids).flatMap((part) => db.all(rows.where('entry.id', 'in', part))).map(storedFromRow);
+}

@@ -1,0 +1,94 @@
+import type { ColonyId, EntryId, GestureId } from '#shared/brands.ts';
+import type { Day } from '#shared/days.ts';
+import type { Kind } from '#shared/entryForms.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
+import type { Entry } from '#core/journal/kinds.ts';
+import type { Yard } from '#core/journal/yardBook.ts';
+
+export type GestureKind = 'enter' | 'import' | 'strike' | 'replace' | 'undo' | 'redo';
+
+export interface Gesture {
+  readonly id: GestureId;
+  readonly at: string;
+  readonly kind: GestureKind;
+  readonly title: string;
+  readonly undoes: GestureId | null;
+  readonly entries: number;
+  readonly firstDay: Day | null;
+  readonly lastDay: Day | null;
+}
+
+/** Strikes an entry, or lifts an earlier strike. Nothing is ever removed. */
+export interface Mark {
+  readonly entry: EntryId;
+  readonly what: 'strike' | 'lift';
+  readonly reason: string;
+}
+
+/** One act, kept whole or not at all. */
+export interface Change {
+  readonly at: string;
+  readonly kind: GestureKind;
+  readonly title: string;
+  readonly undoes: GestureId | null;
+  readonly yards: readonly Yard[];
+  readonly entries: readonly { readonly entry: Entry; readonly replaces: EntryId | null }[];
+  readonly marks: readonly Mark[];
+  /** States that are no longer what the book holds. */
+  readonly states: readonly ColonyState[];
+  /** Colonies that nothing brings into being any more. */
+  readonly vanished: readonly ColonyId[];
+}
+
+export interface EntryQuery {
+  readonly ids?: readonly EntryId[];
+  readonly kinds?: readonly Kind[];
+  readonly from?: Day;
+  readonly until?: Day;
+  readonly gesture?: GestureId;
+}
+
+export interface StoredEntry {
+  readonly entry: Entry;
+  readonly gesture: GestureId;
+  /** Null while it stands. */
+  readonly struck: { readonly reason: string; readonly by: GestureKind } | null;
+}
+
+/**
+ * The one way to a book's content: small asynchronous reads, and commits at an expected position. No room and
+ * no screen knows which database is behind it.
+ */
+export interface Store {
+  /** Grows with every change of any kind. */
+  position(): Promise<number>;
+  settings(): Promise<ReadonlyMap<string, string>>;
+  keepSettings(values: ReadonlyMap<string, string>): Promise<void>;
+  yards(): Promise<Yard[]>;
+  keepYard(yard: Yard): Promise<void>;
+  counts(): Promise<{ entries: number; firstDay: Day | null; lastDay: Day | null; living: number; nextEntry: number; nextColony: number; nextYard: number }>;
+  /** All colonies, or those given, by id. */
+  states(ids?: readonly ColonyId[]): Promise<ColonyState[]>;
+  statesByLabel(labels: readonly string[]): Promise<ColonyState[]>;
+  /** The labels of all colonies ever made, those of struck entries too. */
+  labels(): Promise<Map<ColonyId, string>>;
+  /** Standing entries that name each colony, in the journal's order. */
+  entriesOf(colonies: readonly ColonyId[]): Promise<Map<ColonyId, Entry[]>>;
+  /** Standing and struck entries that name a colony, in the journal's order. */
+  storyOf(colony: ColonyId): Promise<StoredEntry[]>;
+  entries(query: EntryQuery): Promise<StoredEntry[]>;
+  gestures(): Promise<Gesture[]>;
+  marksOf(gesture: GestureId): Promise<Mark[]>;
+  /** Throws a FaultError `moved-on` when the position is no longer the expected one. */
+  commit(change: Change, expected: number): Promise<{ gesture: GestureId; position: number }>;
+  drafts: { keep(key: string, body: string): Promise<void>; fetch(key: string): Promise<string | null>; drop(key: string): Promise<void> };
+  rules(): Promise<ReadonlyMap<string, number | string>>;
+  keepRule(key: string, value: number | string | null): Promise<void>;
+  /** Rewrites every projection from the journal. */
+  rebuild(): Promise<void>;
+  /** The projections as text, for comparing them byte by byte. */
+  projectionText(): Promise<string>;
+  /** Integrity and references; empty when sound. */
+  findings(): Promise<string[]>;
+  close(): Promise<void>;
+}

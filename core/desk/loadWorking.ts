@@ -1,0 +1,51 @@
+import type { ColonyId } from '#shared/brands.ts';
+import type { Day } from '#shared/days.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
+import type { TypedRow } from '#core/journal/typedRow.ts';
+import { WorkingSet, type LoadedColony } from '#core/journal/workingSet.ts';
+import type { YardBook } from '#core/journal/yardBook.ts';
+import type { Store } from '#core/book/store.ts';
+
+/**
+ * Loads what the given rows may touch: the colonies their labels can mean, the mothers of those (a split's
+ * colony takes its yard from hers), and, where a row is dated before a colony's last record, the entries of
+ * that colony and of all split from it.
+ */
+export async function loadWorking(store: Store, yards: YardBook, rows: readonly TypedRow[]): Promise<() => WorkingSet> {
+  const labels = new Set<string>();
+  const firstDay = new Map<string, Day>();
+  for (const row of rows) {
+    for (const column of ['colony', 'new_colony', 'into'] as const) {
+      const label = row.values[column];
+      if (typeof label !== 'string') continue;
+      labels.add(label);
+      const known = firstDay.get(label);
+      if (known === undefined || row.day < known) firstDay.set(label, row.day);
+    }
+  }
+  const states = new Map<ColonyId, ColonyState>((await store.statesByLabel([...labels])).map((state) => [state.id, state]));
+  const history = new Set<ColonyId>();
+  for (const state of states.values()) {
+    const day = firstDay.get(state.label);
+    if (day !== undefined && day < state.lastDay) history.add(state.id);
+  }
+  await loadDaughters(store, states, history);
+  const mothers = [...states.values()].flatMap((state) => (state.mother !== null && !states.has(state.mother) ? [state.mother] : []));
+  for (const state of await store.states([...new Set(mothers)])) states.set(state.id, state);
+  const entries = await store.entriesOf([...history]);
+  const colonies = Array.from(states.values(), (state): LoadedColony => ({ state, entries: entries.get(state.id) ?? null }));
+  const { nextEntry, nextColony } = await store.counts();
+  return () => new WorkingSet({ yards, colonies, nextEntry, nextColony });
+}
+
+/** Adds to both collections every colony that descends from those in `history`. */
+export async function loadDaughters(store: Store, states: Map<ColonyId, ColonyState>, history: Set<ColonyId>): Promise<void> {
+  let open = [...history];
+  while (open.length > 0) {
+    const daughters = open.flatMap((id) => states.get(id)?.daughters ?? []).filter((id) => !history.has(id));
+    for (const id of daughters) history.add(id);
+    const missing = daughters.filter((id) => !states.has(id));
+    for (const state of await store.states(missing)) states.set(state.id, state);
+    open = daughters;
+  }
+}
