@@ -106,8 +106,8 @@ export function Margin({ onFold }: { readonly onFold: (fold: Fold) => void }) {
   const note = useSyncExternalStore(store.subscribe, store.current);
   return (
     <aside className="margin" aria-label={words.margin} onMouseEnter={() => store.hold()} onMouseLeave={() => store.release()}>
-      <button type="button" className="quiet margin-fold" onClick={() => onFold('folded')}>
-        {words.foldMargin}
+      <button type="button" className="quiet margin-fold" aria-label={words.foldMargin} title={words.foldMargin} onClick={() => onFold('folded')}>
+        ›
       </button>
       <div className="margin-note" aria-live="polite">
         {note === null ? null : typeof note === 'function' ? note() : note}

@@ -1,7 +1,8 @@
 import { Link, useLocation } from 'wouter';
+import { dayFromIso } from '#shared/days.ts';
 import { useBook } from '../desk/useBook.ts';
 import { useRead } from '../desk/useDesk.ts';
-import { counted } from './format.ts';
+import { counted, dayTight } from './format.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import { words } from './words.ts';
 
@@ -44,7 +45,7 @@ export function Rail() {
         </ul>
       </nav>
       <div className="rail-foot">
-        {book ? <p>{last ? words.saved(last.at) : words.nothingSaved}</p> : null}
+        {book ? <p>{last ? words.saved(dayTight(dayFromIso(last.at.slice(0, 10))), last.at.slice(11, 16)) : words.nothingSaved}</p> : null}
         <ThemeSwitch />
       </div>
     </div>

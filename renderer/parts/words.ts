@@ -4,7 +4,7 @@ export const words = {
   skip: 'Skip to the page',
   screens: 'Screens',
   rail: { tonight: 'Tonight', colonies: 'Colonies', losses: 'Losses', stock: 'Stock and orders', book: 'Book' },
-  saved: (at: string) => `Saved ${at}`,
+  saved: (day: string, time: string) => `Saved ${day}, ${time}`,
   nothingSaved: 'Nothing entered yet',
   demo: 'Invented records',
   margin: 'Margin',

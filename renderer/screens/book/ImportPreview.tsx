@@ -40,7 +40,6 @@ export function ImportPreview({ report, entered, busy, onEnter, onPutAside }: Im
           </dl>
         </>
       )}
-      {report.toSortOut.length > 0 ? <SortOutList file={report.file} items={report.toSortOut} /> : null}
       <div className="acts">
         {entered ? null : report.entered > 0 ? (
           <button type="button" className="main" disabled={busy} onClick={onEnter}>
@@ -53,6 +52,7 @@ export function ImportPreview({ report, entered, busy, onEnter, onPutAside }: Im
           {words.putAside}
         </button>
       </div>
+      {report.toSortOut.length > 0 ? <SortOutList file={report.file} items={report.toSortOut} /> : null}
     </div>
   );
 }

@@ -27,21 +27,21 @@ export function per100(row: ColonyRow): number | null {
 
 /** The columns that the chosen colonies call for; honey in the book's own unit. */
 export function columnsFor(which: Which, massUnit: MassUnit): readonly ColonyColumn[] {
-  const label: ColonyColumn = { key: 'label', head: words.colony, width: 96, by: (row) => row.label, show: (row) => row.label };
-  const yard: ColonyColumn = { key: 'yard', head: words.yard, width: 108, by: (row) => row.yardName, show: (row) => row.yardName };
+  const label: ColonyColumn = { key: 'label', head: words.colony, width: 80, by: (row) => row.label, show: (row) => row.label };
+  const yard: ColonyColumn = { key: 'yard', head: words.yard, width: 100, by: (row) => row.yardName, show: (row) => row.yardName };
   const queen: ColonyColumn = {
     key: 'queen',
     head: words.queen,
-    width: 112,
+    width: 104,
     by: (row) => row.queen?.year ?? null,
     show: (row) => <QueenMark queen={row.queen} />,
   };
-  const start: ColonyColumn = { key: 'start', head: words.start, width: 84, by: (row) => row.start, show: (row) => dayTight(row.start) };
+  const start: ColonyColumn = { key: 'start', head: words.start, width: 76, by: (row) => row.start, show: (row) => dayTight(row.start) };
   const honey: ColonyColumn = {
     key: 'honey',
     head: words.honey,
     unit: massUnit,
-    width: 60,
+    width: 58,
     number: true,
     by: (row) => row.honeyLb,
     show: (row) => massFromPounds(row.honeyLb, massUnit),
@@ -67,7 +67,7 @@ export function columnsFor(which: Which, massUnit: MassUnit): readonly ColonyCol
     yard,
     queen,
     start,
-    { key: 'look', head: words.lastLook, width: 84, by: (row) => row.lastLook, show: (row) => dayTight(row.lastLook) },
+    { key: 'look', head: words.lastLook, width: 76, by: (row) => row.lastLook, show: (row) => dayTight(row.lastLook) },
     frames('bees', words.bees, (row) => row.framesBees),
     frames('brood', words.brood, (row) => row.framesBrood),
     frames('stores', words.stores, (row) => row.framesStores),
@@ -75,7 +75,7 @@ export function columnsFor(which: Which, massUnit: MassUnit): readonly ColonyCol
       key: 'mites',
       head: words.mites,
       unit: words.per100,
-      width: 62,
+      width: 64,
       number: true,
       by: per100,
       show: (row) => fixed(per100(row), 1),
@@ -83,7 +83,7 @@ export function columnsFor(which: Which, massUnit: MassUnit): readonly ColonyCol
     {
       key: 'supers',
       head: words.supers,
-      width: 60,
+      width: 57,
       number: true,
       by: (row) => row.supers,
       show: (row) => number(row.supers),
@@ -94,5 +94,5 @@ export function columnsFor(which: Which, massUnit: MassUnit): readonly ColonyCol
 }
 
 function frames(key: string, head: string, of: (row: ColonyRow) => number | null): ColonyColumn {
-  return { key, head, unit: words.frames, width: 60, number: true, by: of, show: (row) => number(of(row), 1) };
+  return { key, head, unit: words.frames, width: 57, number: true, by: of, show: (row) => number(of(row), 1) };
 }

@@ -6,7 +6,7 @@ const origins: Readonly<Record<ColonyRow['origin'], string>> = {
   nuc: 'nuc',
   swarm: 'swarm',
   'bought colony': 'bought colony',
-  opening: 'from before the book',
+  opening: 'from before',
   split: 'split',
 };
 
@@ -39,7 +39,7 @@ export const words = {
   colony: 'Colony',
   queen: 'Queen',
   start: 'Came',
-  origin: 'As',
+  origin: 'Origin',
   lastLook: 'Last look',
   bees: 'Bees',
   brood: 'Brood',
