@@ -11,7 +11,7 @@ import { EnteredLast } from './EnteredLast.tsx';
 import { OpenRounds } from './OpenRounds.tsx';
 import { RoundControls } from './RoundControls.tsx';
 import { RoundMargin } from './RoundMargin.tsx';
-import { goTo, RoundSheet } from './RoundSheet.tsx';
+import { RoundSheet, type SheetHandle } from './RoundSheet.tsx';
 import { columnKeys, type ColumnKey } from './sheetColumns.ts';
 import { draftIsEmpty } from './sheetDraft.ts';
 import { useRound } from './useRound.ts';
@@ -31,7 +31,7 @@ interface RoundPageProps {
 export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageProps) {
   const round = useRound(book, yard, day, today, rounds);
   const { rows, draft } = round;
-  const sheet = useRef<HTMLTableElement>(null);
+  const sheet = useRef<SheetHandle>(null);
   const [here, setHere] = useState<{ row: RoundRow; column: ColumnKey } | null>(null);
   const [dayFault, setDayFault] = useState<string | null>(null);
   const [end, setEnd] = useState(false);
@@ -40,7 +40,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
     setHere({ row, column });
     setEnd(false);
   }, []);
-  const start = useCallback(() => goTo(sheet.current, { row: 0, column: 0 }), []);
+  const start = useCallback(() => sheet.current?.goTo({ row: 0, column: 0 }), []);
 
   // The evening's work begins in the sheet: once it is laid out the keyboard is in its first cell, unless it is elsewhere already.
   const ready = !round.loading && rows.length > 0;
@@ -55,7 +55,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
   const enter = async () => {
     const place = await round.enter();
     if (place === 'entered') start();
-    else if (place !== null) goTo(sheet.current, { row: rows.findIndex((row) => row.colony === place.colony), column: columnKeys.indexOf(place.column) });
+    else if (place !== null) sheet.current?.goTo({ row: rows.findIndex((row) => row.colony === place.colony), column: columnKeys.indexOf(place.column) });
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return;
@@ -100,7 +100,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
         {already > 0 ? <p className="soft small">{words.already.on(already)}</p> : null}
         {ready ? (
           <>
-            <RoundSheet round={round} caption={words.head.round(yard.name, day)} sheet={sheet} onHere={onHere} onEnd={() => setEnd(true)} />
+            <RoundSheet round={round} caption={words.head.round(yard.name, day)} ref={sheet} onHere={onHere} onEnd={() => setEnd(true)} />
             <dl className="round-legend" aria-label={words.legendName}>
               {words.legend.map(([mark, meaning]) => (
                 <div key={mark}>

@@ -1,4 +1,4 @@
-import { useCallback, useRef, type FocusEvent, type KeyboardEvent, type RefObject } from 'react';
+import { Fragment, useCallback, useImperativeHandle, useRef, type FocusEvent, type KeyboardEvent, type Ref } from 'react';
 import type { RoundRow } from '#shared/contract/journal.ts';
 import { readCell } from './sheetCell.ts';
 import { columnKeys, sheetColumns, type ColumnKey } from './sheetColumns.ts';
@@ -8,41 +8,51 @@ import { remarksOnRow } from './sheetRound.ts';
 import { readRow } from './sheetRow.ts';
 import { SheetRow } from './SheetRow.tsx';
 import type { Round } from './useRound.ts';
+import { useRowWindow } from './useRowWindow.ts';
 import { words } from './words.ts';
 
 interface RoundSheetProps {
   readonly round: Round;
   readonly caption: string;
-  readonly sheet: RefObject<HTMLTableElement | null>;
+  readonly ref: Ref<SheetHandle>;
   onHere(row: RoundRow, column: ColumnKey): void;
   onEnd(): void;
+}
+
+export interface SheetHandle {
+  /** Puts the keyboard into a cell and selects what is in it. */
+  goTo(cell: Cell): void;
 }
 
 /** Up to this many colonies a row has its full height; more stand tight, so that a yard fits the window. */
 const roomy = 10;
 
-/** Puts the keyboard into a cell of the sheet and selects what is in it. */
-export function goTo(sheet: HTMLTableElement | null, cell: Cell): boolean {
-  const input = sheet?.querySelector<HTMLInputElement>(`[data-cell="${cell.row},${cell.column}"]`);
-  input?.focus();
-  return input !== null && input !== undefined;
-}
-
 /** The sheet of paper: colonies down, questions across. */
-export function RoundSheet({ round, caption, sheet, onHere, onEnd }: RoundSheetProps) {
+export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetProps) {
   const { rows, draft, type, keepQuestion } = round;
   /** What stood in the cell when the keyboard came into it. */
   const before = useRef('');
+  const scroll = useRef<HTMLDivElement>(null);
+  const { shown, after, reveal, keep, measure } = useRowWindow(rows.length, rows.length > roomy ? 28 : 34, scroll);
   const typed = draft.draft?.typed ?? freshSheet.typed;
   const wide = draft.draft?.wide ?? freshSheet.wide;
 
   const textOf = useCallback((row: RoundRow, key: ColumnKey) => draft.now()?.typed[row.colony]?.[key] ?? '', [draft.now]);
+
+  const goTo = (cell: Cell) => {
+    const find = () => scroll.current?.querySelector<HTMLInputElement>(`[data-cell="${cell.row},${cell.column}"]`);
+    const input = find();
+    if (input) input.focus();
+    else reveal(cell.row, () => find()?.focus());
+  };
+  useImperativeHandle(ref, () => ({ goTo }));
 
   const onFocus = (event: FocusEvent) => {
     const at = placeOf(event.target, rows);
     if (at === null) return;
     before.current = textOf(at.row, at.key);
     at.input.select();
+    keep(at.cell.row);
     onHere(at.row, at.key);
   };
 
@@ -78,7 +88,7 @@ export function RoundSheet({ round, caption, sheet, onHere, onEnd }: RoundSheetP
     event.preventDefault();
     if (move === 'enter' && text === before.current) keepQuestions(at.row, at.key);
     const next = moveFrom(at.cell, move, rows.length);
-    if (next !== null) goTo(sheet.current, next);
+    if (next !== null) goTo(next);
     else if (move === 'enter') onEnd();
   };
 
@@ -91,9 +101,8 @@ export function RoundSheet({ round, caption, sheet, onHere, onEnd }: RoundSheetP
   };
 
   return (
-    <div className="scroll round-scroll">
+    <div className="scroll round-scroll" ref={scroll}>
       <table
-        ref={sheet}
         className={rows.length > roomy ? 'sheet round-sheet tight' : 'sheet round-sheet'}
         onFocus={onFocus}
         onBlur={onBlur}
@@ -125,22 +134,39 @@ export function RoundSheet({ round, caption, sheet, onHere, onEnd }: RoundSheetP
             ))}
           </tr>
         </thead>
-        <tbody>
-          {rows.map((row, index) => (
-            <SheetRow
-              key={row.colony}
-              row={row}
-              index={index}
-              typed={typed[row.colony]}
-              wide={wide}
-              kept={draft.draft?.kept ?? freshSheet.kept}
-              refused={round.refused[row.colony]}
-              onType={type}
-            />
-          ))}
-        </tbody>
+        {shown.map(({ index, gap }) => {
+          const row = rows[index];
+          return row ? (
+            <Fragment key={row.colony}>
+              {gap > 0 ? <Gap height={gap} /> : null}
+              <tbody data-index={index} ref={measure}>
+                <SheetRow
+                  row={row}
+                  index={index}
+                  typed={typed[row.colony]}
+                  wide={wide}
+                  kept={draft.draft?.kept ?? freshSheet.kept}
+                  refused={round.refused[row.colony]}
+                  onType={type}
+                />
+              </tbody>
+            </Fragment>
+          ) : null;
+        })}
+        {after > 0 ? <Gap height={after} /> : null}
       </table>
     </div>
+  );
+}
+
+/** Stands for the rows that are out of sight on a very long sheet. */
+function Gap({ height }: { readonly height: number }) {
+  return (
+    <tbody aria-hidden="true">
+      <tr>
+        <td className="round-gap" colSpan={columnKeys.length + 2} style={{ height }} />
+      </tr>
+    </tbody>
   );
 }
 

@@ -34,7 +34,13 @@ export const SheetRow = memo(function SheetRow({ row, index, typed = noTyping, w
       <tr>
         <th scope="row" className="round-colony">
           {row.label}
-          {row.already.length > 0 ? <span className="round-already"> {words.already.mark}</span> : null}
+          {row.already.length > 0 ? (
+            <span className="round-already">
+              {' '}
+              <span aria-hidden="true">{words.already.sign}</span>
+              <span className="visually-hidden">{words.already.mark}</span>
+            </span>
+          ) : null}
         </th>
         <td className="round-queen">
           <QueenMark queen={row.queen} />

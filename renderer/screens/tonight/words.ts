@@ -124,9 +124,10 @@ export const words = {
     notRead: (sentence: string) => `${sentence} What you typed is still here.`,
   },
   already: {
-    mark: 'entered',
+    sign: '✓',
+    mark: 'entered already',
     title: 'Already entered for this day',
-    on: (count: number) => (count === 1 ? '1 colony has entries on this day already.' : `${count} colonies have entries on this day already.`),
+    on: (count: number) => `✓ ${count === 1 ? '1 colony has' : `${count} colonies have`} entries on this day already; go to one and the margin tells them.`,
   },
   day: {
     unreadable: (typed: string, order: DateOrder) =>
