@@ -12,6 +12,9 @@ const common = {
   testTimeout: 60_000,
   hookTimeout: 120_000,
 };
+/** What deals with days is run once more at both ends of the world, so that no day ever slips. */
+const zones = ['Pacific/Pago_Pago', 'Pacific/Kiritimati'];
+const aboutDays = ['tests/shared/**/*.test.ts'];
 const tallyFile = process.env['OUTYARD_TALLY'];
 
 export default defineConfig({
@@ -20,6 +23,7 @@ export default defineConfig({
     reporters: tallyFile === undefined ? ['default'] : ['default', new TallyReporter(tallyFile)],
     projects: [
       { test: { ...common, name: 'rooms', include: all, exclude: oneAtATime, sequence: { groupOrder: 0 } } },
+      ...zones.map((zone) => ({ test: { ...common, name: zone, include: aboutDays, env: { TZ: zone }, sequence: { groupOrder: 0 } } })),
       { test: { ...common, name: 'windows', include: oneAtATime, fileParallelism: false, sequence: { groupOrder: 1 } } },
     ],
   },

@@ -18,13 +18,14 @@ export function seedFrom(asked: string | undefined, draw: () => number): number 
   return seed;
 }
 
-let said = false;
+/** Each project of the suite comes through here; the person needs to be told once. */
+const saidMark = 'OUTYARD_SEED_SAID';
 
 /** Chooses the seed once for the whole run, says which it is, and hands it to every test file. */
 export function setup(project: TestProject): void {
   const seed = seedFrom(process.env['OUTYARD_SEED'], Math.random);
   process.env['OUTYARD_SEED'] = String(seed);
   project.provide('seed', seed);
-  if (!said) console.log(`Seed of the property tests: ${seed} (try it again with OUTYARD_SEED=${seed}, a fresh one with OUTYARD_SEED=random)`);
-  said = true;
+  if (process.env[saidMark] === undefined) console.log(`Seed of the property tests: ${seed} (try it again with OUTYARD_SEED=${seed}, a fresh one with OUTYARD_SEED=random)`);
+  process.env[saidMark] = 'yes';
 }
