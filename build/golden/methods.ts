@@ -3,10 +3,12 @@ import { betaBinomial } from './methods/betaBinomial.ts';
 import { forecast } from './methods/forecast.ts';
 import { km } from './methods/km.ts';
 import { kmBy } from './methods/kmBy.ts';
+import { logrank } from './methods/logrank.ts';
+import { logrankStratified } from './methods/logrankStratified.ts';
 import { lossRate } from './methods/lossRate.ts';
 import { proportion } from './methods/proportion.ts';
 
 /** Every method that is computed: a new one is a file in methods/ and a line here. */
 export const goldenMethods: ReadonlyMap<string, GoldenMethod> = new Map(
-  [km, kmBy, proportion, lossRate, betaBinomial, forecast].map((method) => [method.method, method]),
+  [km, kmBy, proportion, lossRate, betaBinomial, forecast, logrank, logrankStratified].map((method) => [method.method, method]),
 );
