@@ -1,4 +1,4 @@
-import { dayIn, dayText } from './calendar.ts';
+import { dayText } from './calendar.ts';
 import { entryRow } from './demoOperation.ts';
 import { hiveOf, leaveEmpty, bringHome, newHive, startColony } from './hiving.ts';
 import type { YardCode } from './ossarPlan.ts';
@@ -18,7 +18,7 @@ export function onTheDay(world: World): void {
 }
 
 function catchSwarm(world: World): void {
-  const label = world.roster.freeLabel(world.day, 'OO');
+  const label = 'Plum Tree';
   startColony(world, label, 'OO', 'swarm', world.plan.year - 1);
   world.takeOut(newHive(10), 'OO');
   // Its queen's age is not known, so nothing is written about it; and it was entered four evenings later.
@@ -165,6 +165,3 @@ export function mistype(world: World, visit: Visit): void {
   visit.structural = true;
   visit.later.push({ row: place, day: visit.day + 1, reason: `typed ${row.mites}0 for ${row.mites}`, instead: row });
 }
-
-/** Day on which the river came, before which the keeper saw the yard last. */
-export const floodDay = dayIn(2023, 7, 15);

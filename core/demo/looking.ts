@@ -40,8 +40,6 @@ function lookAt(world: World, visit: Visit, colony: SimulatedColony): void {
     note: random.chance(0.08) ? random.pick(remarks) : null,
   });
   visit.minutes += 7;
-  colony.lastLook = day;
-  if (cells === 'swarm') colony.temper = Math.min(5, colony.temper);
   if (cells === 'swarm' && random.chance(0.3)) swarmed(world, visit, colony);
   addSecondDeep(world, visit, colony, bees);
 }

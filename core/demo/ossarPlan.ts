@@ -79,7 +79,7 @@ export const seasonPlans: readonly SeasonPlan[] = [
     mites: 2.3, winter: -0.3, flow: 1, active: 'formic acid', treatFrom: [8, 10], queens: 18,
   },
   {
-    year: 2026, packages: { NS: 3, MR: 3 }, nucs: { LB: 4 }, goal: { OO: 15, QY: 21, LB: 19, NS: 12, KF: 22, MR: 17 },
+    year: 2026, packages: { NS: 3, MR: 3 }, nucs: { LB: 4 }, goal: { OO: 15, QY: 20, LB: 19, NS: 11, KF: 21, MR: 17 },
     mites: 2.4, winter: 0.1, flow: 1.05, active: 'formic acid', treatFrom: [8, 12], queens: 20,
   },
 ];

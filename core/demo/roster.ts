@@ -36,7 +36,7 @@ export class Roster {
       end: null, how: 'alive', queenYear: made.queenYear, queenLine: random.pick(lines), queenright: made.queenright ?? true,
       temper: random.pick([1, 1, 2, 2, 2, 3, 3, 4]), vigor: Math.exp(random.normal(0, 0.16)), setBack: null, deeps: 1, supers: 0,
       excluder: false, mites: 0.3, washed: false, storesLb: 0, fedGallons: 0, storesWeighed: null, splitThisYear: made.origin === 'split',
-      death: null, lastLook: null, honeyLb: new Map(), autumns: [],
+      death: null, honeyLb: new Map(), autumns: [],
     };
     this.all.push(colony);
     this.#living.push(colony);

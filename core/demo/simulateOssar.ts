@@ -25,6 +25,7 @@ export function simulateOssar(seed: number): { operation: DemoOperation; truth: 
   const schedule: Schedule = new Map();
   const travel = random.branch();
   for (let year = firstYear; year <= lastYear; year += 1) scheduleSeason(year, travel, schedule);
+  keepClearOfTheFlood(schedule);
   endOnAWednesday(schedule);
   const world = new World(random.branch(), firstYear, lastDay);
   for (let day = dayIn(firstYear, 4, 1); day <= lastDay; day += 1) {
@@ -55,6 +56,13 @@ function turnOfTheYear(world: World): void {
   if (monthDay === '08-01') settleMites(world);
   if (monthDay === '09-01') settleStores(world);
   if (monthDay === '10-21') settleWinter(world, lastDay);
+}
+
+/** The week of the flood has a page of its own. */
+function keepClearOfTheFlood(schedule: Schedule): void {
+  for (let day = dayIn(2023, 7, 9); day <= dayIn(2023, 7, 18); day += 1) {
+    schedule.set(day, (schedule.get(day) ?? []).filter((yard) => yard !== 'LB' && yard !== 'KF'));
+  }
 }
 
 /** The last week: three yards treated on the weekend, the yard behind the house on Wednesday evening. */

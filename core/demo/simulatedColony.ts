@@ -51,8 +51,7 @@ export interface SimulatedColony {
   splitThisYear: boolean;
   /** Day on which it really dies, if it is doomed, and of what. */
   death: { readonly day: number; readonly causes: readonly string[] } | null;
-  lastLook: number | null;
-  /** Day a row about the colony was last written, so that an end is never dated before it. */
+  /** Pounds weighed, by season. */
   readonly honeyLb: Map<number, number>;
   readonly autumns: AutumnTruth[];
 }

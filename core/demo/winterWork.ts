@@ -44,7 +44,9 @@ const deathDays: Readonly<Record<string, { mean: number; spread: number }>> = {
 };
 
 function fate(risks: Record<string, number>, year: number, random: SeededRandom): { day: number; causes: string[] } {
-  const ranked = Object.entries(risks).map(([cause, risk]) => ({ cause, weight: risk + random.normal(0, 0.45) }));
+  // Each risk against what it is in an ordinary colony, so that none is named only because it is common.
+  const ordinary: Record<string, number> = { mites: 0, 'queen failure': 0.25, starvation: 0.4, 'weak in autumn': 0.1, cold: 0.15 };
+  const ranked = Object.entries(risks).map(([cause, risk]) => ({ cause, weight: risk - (ordinary[cause] ?? 0) + random.normal(0, 0.4) }));
   ranked.sort((one, other) => other.weight - one.weight);
   const first = ranked[0]?.cause ?? 'unknown';
   const second = ranked[1];
@@ -73,9 +75,10 @@ export function findDead(world: World, visit: Visit): number {
   const unopened = visitInCold(world);
   for (const colony of roster.living(visit.yard)) {
     if (colony.death === null || colony.death.day > day) continue;
-    const causes = random.chance(0.2) ? ['unknown'] : colony.death.causes;
+    const late = unopened && found < 3;
+    const causes = !late && random.chance(0.2) ? ['unknown'] : colony.death.causes;
     const sign = random.pick(signs[causes[0] ?? 'unknown'] ?? ['']);
-    if (unopened && found < 3) {
+    if (late) {
       const row = recordLoss(world, visit, colony, [], 'dead, too cold to open');
       const instead = entryRow(day, 'loss', { yard: visit.yard, colony: colony.label, cause: causes.join('; '), note: sign });
       visit.later.push({ row, day: day + random.whole(14, 16), reason: 'cause known now that the hive was opened', instead });
