@@ -23,7 +23,7 @@ export function Figure({ picture, table, name, least = 300, most = 760 }: Figure
         <span className="visually-hidden">: {name}</span>
       </button>
       {asTable ? (
-        <div className="scroll figure-table" tabIndex={0} role="region" aria-label={name}>
+        <div className="scroll figure-table" tabIndex={0} role="group" aria-label={name}>
           {table}
         </div>
       ) : (

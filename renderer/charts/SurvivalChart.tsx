@@ -35,9 +35,12 @@ export function SurvivalChart({ lines, ...options }: SurvivalChartProps) {
         <Text key={at.x} className="chart-quiet" at={at} />
       ))}
       {picture.axisTitle && <Text className="chart-quiet" at={picture.axisTitle} />}
-      {picture.lines.map((line) =>
-        line.bands.map((band) => <path key={`${line.key} ${band}`} className="chart-band" d={band} style={{ color: seriesStyle(line.place).stroke }} />),
-      )}
+      {picture.lines.map((line) => {
+        const { stroke, dash } = seriesStyle(line.place);
+        return line.bands.map((band) => (
+          <path key={`${line.key} ${band}`} className="chart-band" d={band} strokeDasharray={dash ?? undefined} style={{ color: stroke }} />
+        ));
+      })}
       {picture.lines.map((line) => {
         const { stroke, text, dash } = seriesStyle(line.place);
         const moved = Math.abs(line.label.y - 4 - line.end.y) > 3 || line.end.x < right - 1;

@@ -10,7 +10,7 @@ export interface SeriesStyle {
 }
 
 const colours = 4;
-const dashes = [null, '6 3', '2 2', '9 3 2 3', '12 4', '4 2 1 2', '1 3', '9 2 2 2 2 2'] as const;
+const dashes = [null, '6 3', '2 2', '9 3 2 3', '12 4', '4 2 1 2', '3 4', '9 2 2 2 2 2'] as const;
 
 /** The style of the series at a place from 0; the first 8 differ in their dash alone. */
 export function seriesStyle(place: number): SeriesStyle {

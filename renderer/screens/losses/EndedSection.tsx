@@ -7,9 +7,10 @@ import { words } from './words.ts';
 /** Every colony that ended in the season, with how and of what. */
 export function EndedSection({ review }: { readonly review: LossReview }) {
   const note = useMarginNote();
+  const ended = [...review.ended].sort((a, b) => a.day.localeCompare(b.day) || a.label.localeCompare(b.label));
   return (
     <section aria-label={words.ended}>
-      <h2>{words.ended}</h2>
+      <h2 className="ended-heading">{words.ended}</h2>
       {review.ended.length === 0 ? (
         <p className="soft">{words.endedEmpty}</p>
       ) : (
@@ -24,7 +25,7 @@ export function EndedSection({ review }: { readonly review: LossReview }) {
             </tr>
           </thead>
           <tbody>
-            {review.ended.map((colony) => (
+            {ended.map((colony) => (
               <tr key={colony.id} {...note(<EndedNote colony={colony} />)}>
                 <td className="ended-day">{dayShort(colony.day)}</td>
                 <th scope="row">

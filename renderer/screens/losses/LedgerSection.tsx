@@ -14,7 +14,7 @@ export function LedgerSection({ review }: { readonly review: LossReview }) {
   return (
     <section className="section" aria-label={words.ledger}>
       <h2>{words.ledger}</h2>
-      <div className="scroll" tabIndex={0} role="region" aria-label={words.ledger}>
+      <div className="scroll" tabIndex={0} role="group" aria-label={words.ledger}>
         <table className="ledger">
           <caption className="visually-hidden">{words.ledger}</caption>
           <thead>

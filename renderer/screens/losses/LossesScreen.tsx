@@ -53,12 +53,12 @@ export function LossesScreen() {
       <LossChoices review={review} onSeason={setSeason} period={period} onPeriod={setPeriod} onUnited={setUnited} />
       <FaultNote fault={fault} />
       {review.sentences.length > 0 && <p className="sentence">{review.sentences.join(' ')}</p>}
-      <div className="pair section">
+      <div className="loss-pair section">
         <RateSection review={review} period={period} />
         <SurvivalSection review={review} />
       </div>
       <LedgerSection review={review} />
-      <div className="pair section">
+      <div className="loss-pair section">
         <EndedSection review={review} />
         <PastSection review={review} period={period} />
       </div>

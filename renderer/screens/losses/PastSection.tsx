@@ -9,7 +9,7 @@ export function PastSection({ review, period }: { readonly review: LossReview; r
   const rows = pastRates(review, period);
   const heading = words.past[period];
   return (
-    <section aria-label={heading}>
+    <section className="figured" aria-label={heading}>
       <h2>{heading}</h2>
       {rows.length < 2 && <p className="soft">{words.pastOne}</p>}
       {rows.length > 0 && (

@@ -8,7 +8,7 @@ import { fewColonies, rangeOf, ratesOf } from './lossChoice.ts';
 import { RateNote } from './RateNote.tsx';
 import { words } from './words.ts';
 
-const pictureWidth = 132;
+const pictureWidth = 118;
 
 /** Loss by yard: counts, rate and range; the range as a dot on its line, or in figures. */
 export function RateSection({ review, period }: { readonly review: LossReview; readonly period: Period }) {
@@ -16,7 +16,7 @@ export function RateSection({ review, period }: { readonly review: LossReview; r
   const names = new Map(review.yards.map(({ code, name }) => [code, name]));
   const heading = all && !all.complete ? `${words.rateHeading[period]}, ${words.soFar}` : words.rateHeading[period];
   return (
-    <section aria-label={heading}>
+    <section className="figured" aria-label={heading}>
       <h2>{heading}</h2>
       {!all || all.atRisk === 0 ? (
         <p className="soft">{words.noRates}</p>
@@ -52,7 +52,7 @@ export function RateTable({ review, rows, total, nameOf, headOfNames, caption }:
         {asTable ? words.asPicture : words.asTable}
         <span className="visually-hidden">: {caption}</span>
       </button>
-      <table>
+      <table className="rates">
         <caption className="visually-hidden">{caption}</caption>
         <thead>
           <tr>

@@ -32,7 +32,7 @@ export function SurvivalSection({ review }: { readonly review: LossReview }) {
   };
 
   return (
-    <section aria-label={words.survival} {...note(<SurvivalNote since={from} />)}>
+    <section className="figured" aria-label={words.survival} {...note(<SurvivalNote since={from} />)}>
       <h2>{words.survival}</h2>
       <div className="choices survival-from">
         <label className="inline-choice">

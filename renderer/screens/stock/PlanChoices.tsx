@@ -33,7 +33,7 @@ export function PlanChoices({ choice, typing, plan, united, onUnited }: PlanChoi
           onChange={(event) => choice.type({ target: event.target.value })}
         />
         <span id={`${id}target-says`} className={choice.badTarget ? 'field-fault' : 'soft small'}>
-          {choice.badTarget ? words.targetBad : plan && typing.target.trim() === '' ? words.targetHint(plan.target) : ''}
+          {choice.badTarget ? words.targetBad : plan && typing.target.trim() === '' ? words.targetHint : ''}
         </span>
       </div>
       <div className="field">

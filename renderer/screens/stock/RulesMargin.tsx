@@ -5,7 +5,7 @@ import { useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
-import { readRule } from './readRule.ts';
+import { readRule, ruleText } from './readRule.ts';
 import { words } from './words.ts';
 
 /** The house rules that the plan rests on, in the margin, each to be changed in its place. */
@@ -38,7 +38,7 @@ function Rule({ rule }: { readonly rule: HouseRule }) {
     setTyped(null);
     setSays(null);
     setFault(undefined);
-    notice.say(words.ruleSet(rule.label, words.rule(String(value ?? rule.default), rule.unit)));
+    notice.say(words.ruleSet(rule.label, words.rule(ruleText(rule, value ?? rule.default), rule.unit)));
   };
   const keep = (event: FormEvent) => {
     event.preventDefault();
@@ -51,8 +51,8 @@ function Rule({ rule }: { readonly rule: HouseRule }) {
   return (
     <>
       <p>
-        {rule.label}: <strong>{words.rule(String(rule.value), rule.unit)}</strong>
-        {changed ? <span className="soft"> ({words.byDefault(String(rule.default))})</span> : null}
+        {rule.label}: <strong>{words.rule(ruleText(rule, rule.value), rule.unit)}</strong>
+        {changed ? <span className="soft"> ({words.byDefault(ruleText(rule, rule.default))})</span> : null}
       </p>
       <p className="soft small">
         {[rule.source, words.confidenceWord[rule.confidence]].filter((part) => part !== '').join('; ')}.

@@ -37,7 +37,7 @@ export function ShedSection({ known }: { readonly known: readonly string[] }) {
 
 function ShedTable({ shed }: { readonly shed: ShedCount }) {
   return (
-    <div className="scroll" tabIndex={0} role="region" aria-label={words.shedHeading}>
+    <div className="scroll" tabIndex={0} role="group" aria-label={words.shedHeading}>
       <table className="tight">
         <caption className="visually-hidden">{words.shedHeading}</caption>
         <thead>

@@ -13,7 +13,7 @@ export function SurvivorsSection({ plan, spring }: { readonly plan: OrderPlan; r
   const { chances, low, high } = plan.survivors;
   const data = { chances, low, high, target: plan.target };
   return (
-    <section aria-label={words.survivors(spring)} {...note(<SurvivorsNote plan={plan} />)}>
+    <section className="figured" aria-label={words.survivors(spring)} {...note(<SurvivorsNote plan={plan} />)}>
       <h2>{words.survivors(spring)}</h2>
       <Figure
         name={words.survivorsName}

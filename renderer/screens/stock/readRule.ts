@@ -1,5 +1,6 @@
 import type { HouseRule } from '#shared/contract/order.ts';
 import { dayFromIso } from '#shared/days.ts';
+import { dayShort, number } from '../../parts/format.ts';
 import { words } from './words.ts';
 
 export type RuleReading = { readonly ok: true; readonly value: HouseRule['value'] } | { readonly ok: false; readonly sentence: string };
@@ -21,4 +22,10 @@ export function readRule(rule: HouseRule, text: string): RuleReading {
     case 'text':
       return { ok: true, value: typed };
   }
+}
+
+/** A house rule's value in words: "31 Jan" for a day of the year. */
+export function ruleText(rule: HouseRule, value: HouseRule['value']): string {
+  if (typeof value === 'number') return number(value, 4);
+  return rule.type === 'month-day' ? dayShort(dayFromIso(`2025-${value}`)) : value;
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { OutputOf } from '#shared/contract/contract.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { readConfidence, readTarget } from './readPlan.ts';
 
 export type PlanChoice = OutputOf<'order.kept'>;
 
@@ -63,21 +64,6 @@ export function usePlanChoice(): PlanDesk {
     badTarget: typing !== null && readTarget(typing.target) === undefined,
     badConfidence: typing !== null && readConfidence(typing.confidence) === null,
   };
-}
-
-/** A target as typed; null where none is (as many as were wintered last), undefined if it cannot be read. */
-export function readTarget(text: string): number | null | undefined {
-  const typed = text.trim().replace(/,/g, '');
-  if (typed === '') return null;
-  return /^\d{1,6}$/.test(typed) && Number(typed) <= 100_000 ? Number(typed) : undefined;
-}
-
-/** A confidence in per cent as typed, as a share; null if it is no number from 50 to 99. */
-export function readConfidence(text: string): number | null {
-  const typed = text.trim().replace(/\s*%$/, '').replace(',', '.');
-  if (!/^\d{2}(\.\d)?$/.test(typed)) return null;
-  const share = Math.round(Number(typed) * 10) / 1000;
-  return share >= 0.5 && share <= 0.99 ? share : null;
 }
 
 function readTyping(typing: PlanTyping): PlanChoice | null {

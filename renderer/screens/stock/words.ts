@@ -9,9 +9,9 @@ export const words = {
   emptyAction: 'Bring records in on the Book page',
 
   plan: 'The plan',
-  target: (spring: string) => `Colonies wanted on ${spring}`,
+  target: (spring: string) => `Wanted on ${spring}`,
   spring: '1 April',
-  targetHint: (target: number) => `${target}, as many as were wintered last`,
+  targetHint: 'as many as were wintered',
   targetBad: 'Type a whole number of colonies, 0 to 100,000.',
   confidence: 'How sure, %',
   confidenceSlider: 'How sure, by slider',
@@ -116,7 +116,7 @@ export const words = {
 
   printTitle: (year: string) => `Order for spring ${year}`,
   printLine: (book: string, day: string) => `${book}, as of ${day}`,
-  printPlan: (target: number, confidence: string, hives: string) => `Target ${target}, reached with ${confidence} confidence, on ${hives}.`,
+  printPlan: (target: number, confidence: string, hives: string) => `Target ${target} colonies, reached with ${confidence} confidence; hives of ${hives}.`,
   printButton: 'Print this page',
   printBack: 'Back to Stock and orders',
   printBees: 'Bees',
