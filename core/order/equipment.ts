@@ -1,0 +1,62 @@
+import type { OrderPlan } from '#shared/contract/order.ts';
+import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
+
+/** One part of a hive: how many a producing colony stands on. Names are those that stock rows use. */
+export interface Part {
+  readonly item: string;
+  readonly perColony: number;
+}
+
+/** Bill of materials of one producing colony in a double-deep layout, by the house rules. `frames` is 8 or 10 a box. */
+export function billOfMaterials(rules: RuleValues, frames: 8 | 10): Part[] {
+  const deeps = numberRule(rules, 'order.deeps');
+  const mediums = numberRule(rules, 'order.mediums');
+  return [
+    { item: 'deep box', perColony: deeps },
+    { item: 'deep frame', perColony: deeps * frames },
+    { item: 'medium super', perColony: mediums },
+    { item: 'medium frame', perColony: mediums * frames },
+    { item: 'bottom board', perColony: numberRule(rules, 'order.bottomBoards') },
+    { item: 'entrance reducer', perColony: numberRule(rules, 'order.entranceReducers') },
+    { item: 'inner cover', perColony: numberRule(rules, 'order.innerCovers') },
+    { item: 'outer cover', perColony: numberRule(rules, 'order.outerCovers') },
+    { item: 'stand', perColony: numberRule(rules, 'order.stands') },
+    { item: 'feeder', perColony: numberRule(rules, 'order.feeders') },
+    { item: 'queen excluder', perColony: numberRule(rules, 'order.excluders') },
+  ].filter((part) => part.perColony > 0);
+}
+
+/** Needed with spares: colonies times parts, a share more, rounded up; frames go with their boxes and take no spare of their own. */
+export function neededParts(part: Part, hives: number, spare: number): number {
+  const share = part.item.endsWith('frame') ? 0 : spare;
+  return Math.ceil(hives * part.perColony * (1 + share) - 1e-9);
+}
+
+export interface EquipmentQuestion {
+  /** Hives that may be occupied at once in spring. */
+  readonly hives: number;
+  /** Colonies that keep the hive they stand in, when many survive. */
+  readonly survivors: number;
+  /** Colonies lost then, whose hives come back. */
+  readonly deadOuts: number;
+  readonly frames: 8 | 10;
+  readonly shed: (item: string) => number;
+}
+
+/** What is needed, what is there, and what is to be ordered, part by part. */
+export function equipmentList(question: EquipmentQuestion, rules: RuleValues): OrderPlan['equipment'] {
+  const spare = numberRule(rules, 'order.spare');
+  const sound = numberRule(rules, 'order.deadOutSound');
+  return billOfMaterials(rules, question.frames).map((part) => {
+    const need = neededParts(part, question.hives, spare);
+    const onHives = Math.floor(question.survivors * part.perColony + 1e-9);
+    const fromDeadOuts = Math.floor(question.deadOuts * part.perColony * sound + 1e-9);
+    const shed = Math.floor(question.shed(part.item));
+    const have = onHives + fromDeadOuts + shed;
+    const spareWords = part.item.endsWith('frame') || spare === 0 ? '' : `, and ${Math.round(spare * 100)} % to spare`;
+    return {
+      item: part.item, perColony: part.perColony, need, onHives, fromDeadOuts, shed, have, order: Math.max(0, need - have),
+      reason: `${question.hives} hives at ${part.perColony} each${spareWords}: ${need}. ${onHives} stand under survivors, ${fromDeadOuts} come back from dead-outs (${Math.round(sound * 100)} % sound), ${shed} in the shed.`,
+    };
+  });
+}

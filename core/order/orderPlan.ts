@@ -1,0 +1,131 @@
+import type { HouseRule, OrderPlan } from '#shared/contract/order.ts';
+import type { United } from '#shared/contract/values.ts';
+import { dayFromIso, dayInWords, monthDayInWords, type Day } from '#shared/days.ts';
+import { periodDays, seasonOf, type Borders } from '#shared/seasons.ts';
+import { aliveBefore, aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
+import type { Yard } from '#core/journal/yardBook.ts';
+import { inHundred } from '#core/losses/lossWords.ts';
+import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts';
+import { betaPriorByMoments, betaPriorFromExpectedRate } from '#core/stats/betaPriorByMoments.ts';
+import { equipmentList } from './equipment.ts';
+import { coloniesToBuy, forecastLosses, lossQuantile, purchase, survivorRange, type LossForecast } from './forecastLosses.ts';
+import { pastWindows, planWindow, type PastWindow, type PlanWindow } from './planWindow.ts';
+
+export interface OrderQuestion {
+  readonly target: number | undefined;
+  readonly confidence: number | undefined;
+  readonly source: 'package' | 'nuc';
+  readonly hiveFrames: 8 | 10;
+  readonly united: United;
+  readonly asOf: Day;
+  /** The clock's day: tells which winters are over. */
+  readonly today: Day;
+}
+
+export interface OrderFacts {
+  readonly states: readonly ColonyState[];
+  readonly yards: readonly Yard[];
+  readonly borders: Borders;
+  readonly rules: RuleValues;
+  readonly listed: readonly HouseRule[];
+  /** Sound pieces of an item in the shed. */
+  readonly shed: (item: string) => number;
+}
+
+/** What to buy before spring: survivors as a beta-binomial, the quantile rule at the chosen confidence, and the equipment that goes with it. */
+export function orderPlan(question: OrderQuestion, facts: OrderFacts): OrderPlan {
+  const { states, rules, borders } = facts;
+  const { asOf, united } = question;
+  const living = states.filter((state) => aliveOn(state, asOf)).length;
+  const window = planWindow(asOf, borders, textRule(rules, 'order.nextSpringFrom'));
+  const begun = states.reduce<Day | null>((first, state) => (first === null || state.start < first ? state.start : first), null);
+  const past = begun === null ? [] : pastWindows(states, facts.yards, window, seasonOf(begun, borders), asOf, question.today, united, borders);
+  const weight = numberRule(rules, 'order.priorWeight');
+  const prior = betaPriorByMoments(past, weight) ?? betaPriorFromExpectedRate(numberRule(rules, 'order.firstLossRate'), weight);
+  const forecast = forecastLosses(prior, living);
+  const confidence = question.confidence ?? numberRule(rules, 'order.confidence');
+  const target = question.target ?? usualTarget(states, asOf, living, borders);
+  const bought = coloniesToBuy(forecast, target, confidence);
+  const survivors = survivorRange(forecast);
+  const fewLosses = lossQuantile(forecast, 0.1);
+  const hives = Math.max(target, living - fewLosses + bought.colonies);
+  return {
+    asOf, spring: window.spring, living, target, confidence, source: question.source, hiveFrames: question.hiveFrames, united,
+    past: past.map((one) => ({ season: one.season, from: one.from, until: one.until, atRisk: one.atRisk, lost: one.lost })),
+    prior: { rate: prior.p, alpha: prior.alpha, beta: prior.beta, rule: prior.rule, seasons: prior.seasons },
+    survivors: {
+      mean: survivors.mean, low: survivors.low, high: survivors.high,
+      chances: forecast.losses.pmf.map((chance, lost) => ({ survivors: living - lost, chance })).reverse(),
+    },
+    buy: bought.colonies,
+    chanceShort: bought.probabilityShort,
+    chanceShortBuyingNone: purchase(forecast, target, 0).probabilityShort,
+    ladder: [0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.99].map((one) => ({ confidence: one, buy: coloniesToBuy(forecast, target, one).colonies })),
+    orders: bought.colonies === 0 ? [] : [beesToOrder(question, facts, window, bought.colonies, confidence, target)],
+    equipment: equipmentList({ hives, survivors: living - fewLosses, deadOuts: fewLosses, frames: question.hiveFrames, shed: facts.shed }, rules),
+    sentences: sentences(forecast, past, window, target, confidence, bought.colonies, bought.probabilityShort, asOf),
+    cautions: ['Equipment of a colony with suspected foulbrood is not used again before the bee inspector has seen it: call before doing anything.'],
+    rules: [...facts.listed],
+  };
+}
+
+/** As many as were wintered last: alive when the newest winter that has begun began, if that is more than live now. */
+function usualTarget(states: readonly ColonyState[], asOf: Day, living: number, borders: Borders): number {
+  const season = seasonOf(asOf, borders);
+  const own = periodDays(season, 'winter', borders).from;
+  const from = own <= asOf ? own : periodDays(season - 1, 'winter', borders).from;
+  return Math.max(living, states.filter((state) => aliveBefore(state, from)).length);
+}
+
+function beesToOrder(question: OrderQuestion, facts: OrderFacts, window: PlanWindow, quantity: number, confidence: number, target: number): OrderPlan['orders'][number] {
+  const { source, asOf } = question;
+  const bought = facts.states.filter((state) => state.origin === source && state.start <= asOf).toSorted((a, b) => (a.start < b.start ? 1 : -1));
+  const seller = bought.find((state) => state.supplier !== null)?.supplier ?? null;
+  const priced = bought.find((state) => state.price !== null);
+  const orderBy = lastDayBefore(window.spring, textRule(facts.rules, `order.${source}.by`));
+  return {
+    what: source === 'package' ? 'Packages' : 'Nucs',
+    quantity,
+    seller,
+    orderBy,
+    late: orderBy < asOf,
+    delivery: textRule(facts.rules, `order.${source}.delivery`),
+    priceEach: priced?.price ?? null,
+    priceFrom: priced === undefined ? null : `Paid on ${dayInWords(priced.start)}${priced.supplier === null ? '' : ` to ${priced.supplier}`}.`,
+    reason: `So that ${target} colonies stand on ${dayInWords(window.spring)} with a confidence of ${Math.round(confidence * 100)} in 100.`,
+  };
+}
+
+/** The last such day of the year before the spring. */
+function lastDayBefore(spring: Day, monthDay: string): Day {
+  const year = Number(spring.slice(0, 4));
+  const same = dayFromIso(`${year}-${monthDay}`);
+  if (same !== null && same < spring) return same;
+  return dayFromIso(`${year - 1}-${monthDay}`) ?? spring;
+}
+
+function sentences(
+  forecast: LossForecast, past: readonly PastWindow[], window: PlanWindow, target: number, confidence: number, buy: number, short: number, asOf: Day,
+): string[] {
+  const { wintering, prior } = forecast;
+  if (wintering === 0) return [`No colony is alive on ${dayInWords(asOf)}, so the whole target of ${target} is to be bought.`];
+  const range = survivorRange(forecast);
+  const first = past[0];
+  const seen = first === undefined
+    ? `No winter is recorded yet, so a loss of ${inHundred(prior.p)} is taken from published surveys; treat this as rough.`
+    : `${past.length === 1 ? 'Your one winter' : `Your ${past.length} winters`} lost ${inHundred(past.reduce((sum, one) => sum + one.lost, 0) / past.reduce((sum, one) => sum + one.atRisk, 0))} ${window.whole ? 'over the whole winter' : `from ${monthDayInWords(first.from)} on`}${past.length < 5 ? '; few winters, so treat this as rough' : ''}.`;
+  const answer = buy === 0
+    ? `With ${target} wanted and a confidence of ${Math.round(confidence * 100)} in 100, nothing need be bought.`
+    : `To have ${target} with a confidence of ${Math.round(confidence * 100)} in 100, buy ${buy}; the chance of being short is then ${percent(short)}.`;
+  return [
+    `Of the ${wintering} alive now, expect about ${Math.round(range.mean)} on ${dayInWords(window.spring)}: in 8 of 10 winters between ${range.low} and ${range.high}.`,
+    seen,
+    answer,
+  ];
+}
+
+/** "3 in 100", or "less than 1 in 100", never a false nought. */
+function percent(share: number): string {
+  if (share > 0 && share < 0.005) return 'less than 1 in 100';
+  return `${Math.round(share * 100)} in 100`;
+}
