@@ -1,8 +1,7 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
-import { useEffect, useRef, useState, type KeyboardEvent } from 'react';
+import { memo, useEffect, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { ColonyRow } from '#shared/contract/colonies.ts';
-import { counted } from '../../parts/format.ts';
 import { useMarginNote } from '../../parts/Margin.tsx';
 import type { ColonyColumn } from './colonyColumns.tsx';
 import { ColonyNote } from './ColonyNote.tsx';
@@ -27,8 +26,6 @@ export function ColonyTable({ rows, all, columns, view, onSort }: ColonyTablePro
   const scroll = useRef<HTMLDivElement>(null);
   const [active, setActive] = useState(0);
   const moving = useRef(false);
-  const [, navigate] = useLocation();
-  const marginProps = useMarginNote();
   const here = Math.min(active, Math.max(0, rows.length - 1));
 
   const virtual = useVirtualizer({
@@ -76,7 +73,16 @@ export function ColonyTable({ rows, all, columns, view, onSort }: ColonyTablePro
     moveTo(next);
   };
 
+  // One flat list: nested ones would give a line a new place, and so a new element without the keyboard, at every scroll.
+  const lines: ReactNode[] = [];
   let above = 0;
+  for (const item of items) {
+    const row = rows[item.index];
+    if (!row) continue;
+    if (item.start > above) lines.push(<Spacer key={`above-${item.key}`} height={item.start - above} columns={columns.length} />);
+    lines.push(<ColonyLine key={item.key} row={row} index={item.index} here={item.index === here} columns={columns} onHere={setActive} />);
+    above = item.end;
+  }
   return (
     <div className="scroll colonies" ref={scroll}>
       <table aria-label={words.table} aria-rowcount={rows.length + 2}>
@@ -108,42 +114,7 @@ export function ColonyTable({ rows, all, columns, view, onSort }: ColonyTablePro
           </tr>
         </thead>
         <tbody onKeyDown={onKey}>
-          {items.map((item) => {
-            const row = rows[item.index];
-            if (!row) return null;
-            const gap = item.start - above;
-            above = item.end;
-            return [
-              gap > 0 ? <Spacer key={`space-${item.key}`} height={gap} columns={columns.length} /> : null,
-              <tr
-                key={item.key}
-                data-index={item.index}
-                aria-rowindex={item.index + 2}
-                className="row-open"
-                onClick={() => navigate(`/colonies/${row.id}`)}
-                {...marginProps(() => <ColonyNote row={row} />)}
-              >
-                {columns.map((column, place) =>
-                  place === 0 ? (
-                    <th key={column.key} scope="row">
-                      <Link
-                        href={`/colonies/${row.id}`}
-                        tabIndex={item.index === here ? 0 : -1}
-                        onFocus={() => setActive(item.index)}
-                        onClick={(event) => event.stopPropagation()}
-                      >
-                        {column.show(row)}
-                      </Link>
-                    </th>
-                  ) : (
-                    <td key={column.key} className={column.number ? 'number' : undefined}>
-                      {column.show(row)}
-                    </td>
-                  ),
-                )}
-              </tr>,
-            ];
-          })}
+          {lines}
           <Spacer height={virtual.getTotalSize() - above} columns={columns.length} />
         </tbody>
         <tfoot>
@@ -151,7 +122,7 @@ export function ColonyTable({ rows, all, columns, view, onSort }: ColonyTablePro
             {columns.map((column, place) =>
               place === 0 ? (
                 <th key={column.key} scope="row" colSpan={2}>
-                  {words.totals(counted(rows.length, 'colony', 'colonies'), counted(all, 'colony', 'colonies'))}
+                  {words.totals(rows.length, all)}
                 </th>
               ) : place === 1 ? null : (
                 <td key={column.key} className={column.number ? 'number' : undefined}>
@@ -165,6 +136,44 @@ export function ColonyTable({ rows, all, columns, view, onSort }: ColonyTablePro
     </div>
   );
 }
+
+interface ColonyLineProps {
+  readonly row: ColonyRow;
+  readonly index: number;
+  readonly here: boolean;
+  readonly columns: readonly ColonyColumn[];
+  readonly onHere: (index: number) => void;
+}
+
+/** One colony. Kept from drawing again while it only moves past. */
+const ColonyLine = memo(function ColonyLine({ row, index, here, columns, onHere }: ColonyLineProps) {
+  const [, navigate] = useLocation();
+  const marginProps = useMarginNote();
+  const address = `/colonies/${row.id}`;
+  return (
+    <tr
+      data-index={index}
+      aria-rowindex={index + 2}
+      className="row-open"
+      onClick={() => navigate(address)}
+      {...marginProps(() => <ColonyNote row={row} />)}
+    >
+      {columns.map((column, place) =>
+        place === 0 ? (
+          <th key={column.key} scope="row">
+            <Link href={address} tabIndex={here ? 0 : -1} onFocus={() => onHere(index)} onClick={(event) => event.stopPropagation()}>
+              {column.show(row)}
+            </Link>
+          </th>
+        ) : (
+          <td key={column.key} className={column.number ? 'number' : undefined}>
+            {column.show(row)}
+          </td>
+        ),
+      )}
+    </tr>
+  );
+});
 
 /** Stands for the rows out of sight. */
 function Spacer({ height, columns }: { readonly height: number; readonly columns: number }) {

@@ -1,5 +1,6 @@
 import type { ColonyRow } from '#shared/contract/colonies.ts';
 import type { Ending } from '#shared/contract/values.ts';
+import { counted, number } from '../../parts/format.ts';
 
 const origins: Readonly<Record<ColonyRow['origin'], string>> = {
   package: 'package',
@@ -54,7 +55,7 @@ export const words = {
   cause: 'Cause',
   open: (label: string) => `Open ${label}`,
   table: 'Colonies; arrow keys move, Enter opens',
-  totals: (shown: string, all: string) => (shown === all ? shown : `${shown} of ${all}`),
+  totals: (shown: number, all: number) => (shown === all ? counted(all, 'colony', 'colonies') : `${number(shown)} of ${counted(all, 'colony', 'colonies')}`),
   noneFits: 'No colony fits. Take a word out of the search, or show all yards.',
   clear: 'Show all of them',
   none: 'Here will be your colonies, one line each. Install the first ones; several can be entered at once.',
