@@ -4,8 +4,8 @@ import { compensatedSum } from './compensatedSum.ts';
 const AS_UNLIKELY = 1e-7;
 /** Products whose logarithms agree this far are one: what differs between them is rounding. */
 const SAME = 1e-10;
-/** Beyond this many open paths the exact test is given up; chi-square is then the test to use. */
-const MOST_PATHS = 3_000_000;
+/** Steps after which the exact test is given up: about a second. Chi-square is then the test to use. */
+const MOST_STEPS = 30_000_000;
 
 /** What is left of the row sums, and by which probabilities it was reached: log of product -> how often. */
 interface Node {
@@ -22,9 +22,9 @@ interface Node {
  * network of what is left of the rows, as Mehta and Patel 1983 do it (JASA 78:427-434, from memory): rows are
  * exchangeable, so what is left is kept sorted; paths of equal probability are kept as one; a path whose every
  * end is likelier than the observed table is dropped, one whose every end is not is counted at once.
- * Null if the table is too large for that. Empty rows and columns do not matter. Broken cells: RangeError.
+ * Null if that takes more than `mostSteps` steps. Empty rows and columns do not matter. Broken cells: RangeError.
  */
-export function fisherExactTable(table: readonly (readonly number[])[]): number | null {
+export function fisherExactTable(table: readonly (readonly number[])[], mostSteps = MOST_STEPS): number | null {
   const { rowSums, columnSums, total } = tableMargins(table);
   const [rows, columns] = [rowSums.filter((sum) => sum > 0), columnSums.filter((sum) => sum > 0)];
   if (rows.length < 2 || columns.length < 2) return 1;
@@ -41,57 +41,53 @@ export function fisherExactTable(table: readonly (readonly number[])[]): number 
   const order = steps.toSorted((a, b) => b - a);
   let nodes = new Map<string, Node>([['', { left: states.toSorted((a, b) => a - b), paths: new Map([[0, { log: 0, weight: 1 }]]) }]]);
   const counted: number[] = [];
+  let work = 0;
 
   for (const [at, column] of order.entries()) {
     const rest = order.slice(at + 1);
     const next = new Map<string, Node>();
-    let open = 0;
     for (const { left, paths } of nodes.values()) {
-      for (const { cells, remaining, ways } of fillings(left, column)) {
+      for (const { cells, remaining } of fillings(left, column)) {
         const log = -sumOf(cells);
+        work += paths.size;
+        if (work > mostSteps) return null;
         const bounds = futureBounds(remaining, rest, of);
         const mass = futureMass(remaining, rest, of);
         const key = remaining.join(' ');
         for (const path of paths.values()) {
           const reached = path.log + log;
           if (reached + bounds.least > limit) continue;
-          const weight = path.weight * ways;
-          if (reached + bounds.most <= limit) counted.push(weight * Math.exp(constant + reached + mass));
-          else open += addPath(next, key, remaining, reached, weight);
+          if (reached + bounds.most <= limit) counted.push(path.weight * Math.exp(constant + reached + mass));
+          else addPath(next, key, remaining, reached, path.weight);
         }
       }
     }
-    if (open > MOST_PATHS) return null;
     nodes = next;
   }
   return Math.min(1, compensatedSum(counted).at(-1) ?? 0);
 }
 
-function addPath(nodes: Map<string, Node>, key: string, left: readonly number[], log: number, weight: number): number {
+function addPath(nodes: Map<string, Node>, key: string, left: readonly number[], log: number, weight: number): void {
   let node = nodes.get(key);
   if (node === undefined) nodes.set(key, (node = { left, paths: new Map() }));
   const step = Math.round(log / SAME);
   const known = node.paths.get(step);
-  if (known === undefined) {
-    node.paths.set(step, { log, weight });
-    return 1;
-  }
-  known.weight += weight;
-  return 0;
+  if (known === undefined) node.paths.set(step, { log, weight });
+  else known.weight += weight;
 }
 
 /** Every way to take `column` out of the rows, with what remains in ascending order. */
 function fillings(
   left: readonly number[],
   column: number,
-): readonly { readonly cells: readonly number[]; readonly remaining: readonly number[]; readonly ways: number }[] {
-  const found: { cells: number[]; remaining: number[]; ways: number }[] = [];
+): readonly { readonly cells: readonly number[]; readonly remaining: readonly number[] }[] {
+  const found: { cells: number[]; remaining: number[] }[] = [];
   const cells: number[] = [];
   const room = left.map((_, at) => left.slice(at + 1).reduce((sum, n) => sum + n, 0));
   const fill = (at: number, open: number): void => {
     if (at === left.length) {
       const remaining = left.map((n, row) => n - (cells[row] as number)).toSorted((a, b) => a - b);
-      found.push({ cells: [...cells], remaining, ways: 1 });
+      found.push({ cells: [...cells], remaining });
       return;
     }
     const most = Math.min(left[at] as number, open);
