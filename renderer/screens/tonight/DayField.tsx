@@ -21,6 +21,16 @@ export function DayField({ day, today, order, onDay, onDone, onFault }: DayField
   const hint = useId();
   const shown = text ?? dayAsTyped(day, order);
 
+  // A day picked elsewhere takes the place of whatever was half typed here.
+  const shownDay = useRef(day);
+  useEffect(() => {
+    if (shownDay.current === day) return;
+    shownDay.current = day;
+    setText(null);
+    setFaulty(false);
+    onFault(null);
+  }, [day, onFault]);
+
   // After a step the whole day is selected again, so that the next key steps or replaces it.
   useEffect(() => {
     if (document.activeElement === field.current) field.current?.select();
@@ -53,12 +63,16 @@ export function DayField({ day, today, order, onDay, onDone, onFault }: DayField
   };
 
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === 'Enter') {
+    if (event.altKey) return;
+    const ctrl = event.ctrlKey || event.metaKey;
+    // Ctrl Enter with a day half typed must not enter the round under the old day.
+    if (event.key === 'Enter' && (!ctrl || text !== null)) {
       event.preventDefault();
+      event.stopPropagation();
       if (commit()) onDone();
       return;
     }
+    if (ctrl) return;
     if (event.key === 'Escape') {
       setText(null);
       say(null);

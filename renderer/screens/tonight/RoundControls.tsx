@@ -56,6 +56,9 @@ export function RoundControls({ book, today, yard, day, round, onPick, onDone, o
           aria-invalid={sampleRefused || undefined}
           onChange={(event) => round.setWide({ sample: event.target.value })}
           onFocus={(event) => event.target.select()}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter' && !event.ctrlKey && !event.metaKey) onDone();
+          }}
         />
       </label>
       <label className="inline-choice">

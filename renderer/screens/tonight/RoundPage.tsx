@@ -14,6 +14,8 @@ import { RoundMargin } from './RoundMargin.tsx';
 import { RoundSheet, type SheetHandle } from './RoundSheet.tsx';
 import { columnKeys, type ColumnKey } from './sheetColumns.ts';
 import { draftIsEmpty } from './sheetDraft.ts';
+import { remarksOnRow } from './sheetRound.ts';
+import { readRow } from './sheetRow.ts';
 import { useRound } from './useRound.ts';
 import type { Rounds } from './useRounds.ts';
 import { words } from './words.ts';
@@ -44,15 +46,14 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
 
   // The evening's work begins in the sheet: once it is laid out the keyboard is in its first cell, unless it is elsewhere already.
   const ready = !round.loading && rows.length > 0;
-  const begun = useRef(false);
   useEffect(() => {
-    if (!ready || begun.current) return;
-    begun.current = true;
     const at = document.activeElement;
-    if (at === null || at === document.body || at.tagName === 'H1') start();
+    if (ready && (at === null || at === document.body || at.tagName === 'H1')) start();
   }, [ready, start]);
 
   const enter = async () => {
+    // A day that could not be taken leaves the old one standing; the round must not slip in under it.
+    if (dayFault !== null) return;
     const place = await round.enter();
     if (place === 'entered') start();
     else if (place !== null) sheet.current?.goTo({ row: rows.findIndex((row) => row.colony === place.colony), column: columnKeys.indexOf(place.column) });
@@ -65,7 +66,9 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
 
   const already = rows.filter((row) => row.already.length > 0).length;
   const others = (rounds.index?.open ?? []).filter((other) => other.yard !== yard.id || other.day !== day);
-  const shownHere = here && rows.find((row) => row.colony === here.row.colony);
+  const shownHere = (here && rows.find((row) => row.colony === here.row.colony)) ?? null;
+  const typedHere = shownHere && draft.draft?.typed[shownHere.colony];
+  const spoken = shownHere && draft.draft && typedHere ? remarksOnRow(shownHere.colony, readRow(typedHere, draft.draft.wide)) : [];
 
   return (
     <div onKeyDown={onKeyDown}>
@@ -86,6 +89,9 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           {round.message !== null ? <p className="needs">{round.message}</p> : null}
           {end ? <p>{words.endOfSheet}</p> : null}
         </div>
+        <p className="visually-hidden" role="status">
+          {spoken.map((remark) => remark.sentence).join(' ')}
+        </p>
         <FaultNote fault={round.fault} />
         {draft.unread ? <p className="needs">{words.drafts.unread}</p> : null}
         {round.strays.length > 0 ? (
@@ -119,7 +125,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           <OpenRounds rounds={others} yards={book.yards} onOpen={onPick} />
         </div>
       </Page>
-      <RoundMargin row={shownHere ?? null} column={here?.column ?? 'bees'} />
+      <RoundMargin row={shownHere} column={here?.column ?? 'bees'} />
     </div>
   );
 }

@@ -49,7 +49,7 @@ export const SheetRow = memo(function SheetRow({ row, index, typed = noTyping, w
           const remark = remarks.find((one) => one.column === key);
           const name = words.cellName(row.label, words.names[key]);
           return (
-            <td key={key} className={remark?.state ?? ''}>
+            <td key={key} className={[key === 'note' ? 'round-note' : '', remark?.state ?? ''].join(' ').trim()}>
               <input
                 className={sheetColumns[key].numeric ? 'round-cell number' : 'round-cell'}
                 data-cell={`${index},${column}`}
