@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { HouseRule } from '#shared/contract/order.ts';
 import { orderSum, type Order } from '../../renderer/screens/stock/OrdersSection.tsx';
-import { readRule, ruleText } from '../../renderer/screens/stock/readRule.ts';
+import { readRule, ruleText, ruleTyped } from '../../renderer/screens/stock/readRule.ts';
 import { readConfidence, readTarget } from '../../renderer/screens/stock/readPlan.ts';
 
 test('a target is a whole number of colonies; nothing typed means as many as were wintered', () => {
@@ -35,9 +35,18 @@ test('a house rule keeps to its range and its form', () => {
   expect(readRule({ ...rule, type: 'text' }, ' Sandel Road Bees ')).toEqual({ ok: true, value: 'Sandel Road Bees' });
 });
 
+test('a share is shown and typed in per cent', () => {
+  const share: HouseRule = { ...rule, unit: 'share', value: 0.288, default: 0.288, range: [0.05, 0.8] };
+  expect(ruleText(share, 0.288)).toBe('28.8\u00a0%');
+  expect(ruleTyped(share)).toBe('28.8');
+  expect(readRule(share, '28.8')).toEqual({ ok: true, value: 0.288 });
+  expect(readRule(share, '35 %')).toEqual({ ok: true, value: 0.35 });
+  expect(readRule(share, '0.35').ok).toBe(false);
+});
+
 test('a day of the year is shown in words', () => {
   expect(ruleText({ ...rule, type: 'month-day' }, '01-31')).toBe('31\u00a0Jan');
-  expect(ruleText(rule, 0.125)).toBe('0.125');
+  expect(ruleText(rule, 9)).toBe('9\u00a0frames');
 });
 
 test('orders without a price are not summed as nothing', () => {

@@ -23,7 +23,7 @@ export function SurvivalSection({ review }: { readonly review: LossReview }) {
   const octoberText = october === null ? review.sinceOctober.axis : dayText(october);
   const name = words.survivalName(from === 'october' ? octoberText : words.sinceStart);
   const without = lines.filter(({ curve }) => curve.colonies === 0).map(({ label }) => label);
-  const warnings = lines.flatMap(({ label, curve }) => (curve.warning === null ? [] : [`${label}: ${curve.warning}`]));
+  const warnings = lines.flatMap(({ label, curve }) => (curve.warning === null || curve.colonies === 0 ? [] : [`${label}: ${curve.warning}`]));
 
   const toggle = (yard: string) => {
     const next = new Set(shown);

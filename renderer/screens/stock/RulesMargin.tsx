@@ -5,7 +5,7 @@ import { useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
-import { readRule, ruleText } from './readRule.ts';
+import { readRule, ruleText, ruleTyped } from './readRule.ts';
 import { words } from './words.ts';
 
 /** The house rules that the plan rests on, in the margin, each to be changed in its place. */
@@ -13,14 +13,31 @@ export function RulesMargin({ rules }: { readonly rules: readonly HouseRule[] })
   return (
     <MarginContent heading={words.rules}>
       <p>{words.rulesText}</p>
-      <ul className="rules">
-        {rules.map((rule) => (
-          <li key={rule.key}>
-            <Rule rule={rule} />
-          </li>
-        ))}
-      </ul>
+      <RuleList rules={rules.filter((rule) => !isPart(rule))} />
+      {rules.some(isPart) && (
+        <details className="rule-parts">
+          <summary>{words.partRules}</summary>
+          <RuleList rules={rules.filter(isPart)} />
+        </details>
+      )}
     </MarginContent>
+  );
+}
+
+/** The parts list of a hive is long and seldom touched, so it stands folded. */
+function isPart(rule: HouseRule): boolean {
+  return rule.unit === 'per colony';
+}
+
+function RuleList({ rules }: { readonly rules: readonly HouseRule[] }) {
+  return (
+    <ul className="rules">
+      {rules.map((rule) => (
+        <li key={rule.key}>
+          <Rule rule={rule} />
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -38,7 +55,7 @@ function Rule({ rule }: { readonly rule: HouseRule }) {
     setTyped(null);
     setSays(null);
     setFault(undefined);
-    notice.say(words.ruleSet(rule.label, words.rule(ruleText(rule, value ?? rule.default), rule.unit)));
+    notice.say(words.ruleSet(rule.label, ruleText(rule, value ?? rule.default)));
   };
   const keep = (event: FormEvent) => {
     event.preventDefault();
@@ -51,7 +68,7 @@ function Rule({ rule }: { readonly rule: HouseRule }) {
   return (
     <>
       <p>
-        {rule.label}: <strong>{words.rule(ruleText(rule, rule.value), rule.unit)}</strong>
+        {rule.label}: <strong>{ruleText(rule, rule.value)}</strong>
         {changed ? <span className="soft"> ({words.byDefault(ruleText(rule, rule.default))})</span> : null}
       </p>
       <p className="soft small">
@@ -59,7 +76,7 @@ function Rule({ rule }: { readonly rule: HouseRule }) {
       </p>
       {typed === null ? (
         <p className="rule-acts">
-          <button type="button" className="link" onClick={() => setTyped(String(rule.value))}>
+          <button type="button" className="link" onClick={() => setTyped(ruleTyped(rule))}>
             {words.change}
             <span className="visually-hidden"> {rule.label}</span>
           </button>

@@ -1,31 +1,48 @@
 import type { HouseRule } from '#shared/contract/order.ts';
 import { dayFromIso } from '#shared/days.ts';
-import { dayShort, number } from '../../parts/format.ts';
+import { dayShort, number, percent } from '../../parts/format.ts';
 import { words } from './words.ts';
 
 export type RuleReading = { readonly ok: true; readonly value: HouseRule['value'] } | { readonly ok: false; readonly sentence: string };
+
+/** Shares are kept from 0 to 1, and shown and typed in per cent. */
+function isShare(rule: HouseRule): boolean {
+  return rule.type === 'number' && rule.unit === 'share';
+}
 
 /** A house rule's new value as typed, or a sentence that says what it wants. */
 export function readRule(rule: HouseRule, text: string): RuleReading {
   const typed = text.trim();
   switch (rule.type) {
     case 'number': {
-      const plain = typed.replace(/,(?=\d{3}\b)/g, '').replace(',', '.');
+      const times = isShare(rule) ? 100 : 1;
+      const plain = typed.replace(/\s*%$/, '').replace(/,(?=\d{3}\b)/g, '').replace(',', '.');
       const value = Number(plain);
       if (plain === '' || !Number.isFinite(value)) return { ok: false, sentence: words.ruleNumber };
-      const [from, to] = rule.range ?? [-Infinity, Infinity];
-      return value < from || value > to ? { ok: false, sentence: words.ruleBad(from, to) } : { ok: true, value };
+      const [from, to] = (rule.range ?? [-Infinity, Infinity]).map((bound) => rounded(bound * times));
+      if (value < (from ?? -Infinity) || value > (to ?? Infinity)) return { ok: false, sentence: words.ruleBad(from ?? -Infinity, to ?? Infinity) };
+      return { ok: true, value: rounded(value / times) };
     }
     case 'month-day':
       // 29 February is no border of a season: most years do not have it.
       return dayFromIso(`2025-${typed}`) === null ? { ok: false, sentence: words.ruleDay } : { ok: true, value: typed };
     case 'text':
-      return { ok: true, value: typed };
+      return typed === '' ? { ok: false, sentence: words.ruleWords } : { ok: true, value: typed };
   }
 }
 
-/** A house rule's value in words: "31 Jan" for a day of the year. */
+/** What stands in the field when a rule is to be changed. */
+export function ruleTyped(rule: HouseRule): string {
+  return typeof rule.value === 'number' && isShare(rule) ? String(rounded(rule.value * 100)) : String(rule.value);
+}
+
+/** A house rule's value in words, with its unit: "31 Jan", "80 %", "2 per colony". */
 export function ruleText(rule: HouseRule, value: HouseRule['value']): string {
-  if (typeof value === 'number') return number(value, 4);
+  if (typeof value === 'number') return isShare(rule) ? percent(value, 1) : [number(value, 4), rule.unit].filter((part) => part !== '').join('\u00a0');
   return rule.type === 'month-day' ? dayShort(dayFromIso(`2025-${value}`)) : value;
+}
+
+/** Takes the dust off a product of decimal fractions. */
+function rounded(value: number): number {
+  return Math.round(value * 1e9) / 1e9;
 }

@@ -100,10 +100,11 @@ export const words = {
   leave: 'Leave',
   reset: 'Back to the default',
   resetRule: (label: string) => `Back to the default: ${label}`,
-  rule: (value: string, unit: string) => (unit === '' ? value : `${value} ${unit}`),
   byDefault: (value: string) => `default ${value}`,
   ruleBad: (from: number, to: number) => `Type a number from ${from} to ${to}.`,
   ruleNumber: 'Type a number.',
+  ruleWords: 'Type a few words.',
+  partRules: 'Parts of a hive',
   ruleDay: 'Type month and day as MM-DD, such as 01-31.',
   ruleSet: (label: string, value: string) => `${label}: now ${value}.`,
   confidenceWord: {
