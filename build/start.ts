@@ -8,11 +8,13 @@ import { hasDisplay } from './starting/windowChoice.ts';
 import { findBrowser } from './testing/findBrowser.ts';
 
 // `npm start`: Electron where its binary is or can be had, else a window of an installed browser, else the address alone.
+// `OUTYARD_WINDOW=browser` leaves Electron out; `OUTYARD_HEADLESS=1` leaves every window out.
 // The address is the only line on the standard output; everything said beside it goes to the error stream.
 const say = (line: string) => console.error(line);
 
 await makeParts(['renderer', 'electron'], { say });
-if (!(hasDisplay(process.platform, process.env) && (await showElectron()))) await serveLoopback();
+const display = hasDisplay(process.platform, process.env);
+if (!(display && process.env['OUTYARD_WINDOW'] !== 'browser' && (await showElectron()))) await serveLoopback();
 
 async function showElectron(): Promise<boolean> {
   let electron = installedElectron(root, process.env);
@@ -31,17 +33,20 @@ async function showElectron(): Promise<boolean> {
 }
 
 async function serveLoopback(): Promise<void> {
-  const browser = hasDisplay(process.platform, process.env) ? installedBrowser() : null;
-  const desk = await startLoopbackDesk({
-    script: join(root, 'out', 'electron', 'keeper.cjs'),
-    pages: pagesFolder,
-  });
-  const stop = () => void desk.close().then(() => process.exit(0));
-  process.on('SIGINT', stop);
-  process.on('SIGTERM', stop);
+  const browser = display ? installedBrowser() : null;
+  const desk = await startLoopbackDesk({ script: join(root, 'out', 'electron', 'keeper.cjs'), pages: pagesFolder });
+  const stopping = new AbortController();
+  const stop = () => {
+    stopping.abort();
+    // Nothing else holds the process: it ends when the host, the keeper and the browser have.
+    void desk.close();
+  };
+  process.once('SIGINT', stop);
+  process.once('SIGTERM', stop);
+  process.once('SIGHUP', stop);
   if (browser !== null) {
     say(`Opening a window of ${browser}. The program stops when it is closed.`);
-    if (await runBrowser(browser, desk.loopback.openingAddress('once'), desk.data)) return stop();
+    if (await runBrowser(browser, desk.loopback.openingAddress('once'), desk.data, stopping.signal)) return stop();
     say('The browser did not start.');
   }
   say('Open this address in a browser on this machine; stop with Ctrl+C.');

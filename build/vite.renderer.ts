@@ -14,5 +14,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // The content policy allows fonts and pictures from the program itself only, never from `data:`.
     assetsInlineLimit: 0,
+    // One page, opened from the own disk: a warning about kilobytes helps nobody.
+    chunkSizeWarningLimit: 4000,
   },
 });

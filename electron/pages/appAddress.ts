@@ -5,11 +5,17 @@ export const appStart = `${appScheme}://${appHost}/`;
 
 /** Whether an address lies inside the program, by the URL parser and never by how the text begins. */
 export function isAppAddress(address: string): boolean {
-  if (!URL.canParse(address)) return false;
-  const url = new URL(address);
-  return (
-    url.protocol === `${appScheme}:` && url.host === appHost && url.username === '' && url.password === ''
-  );
+  const url = parsed(address);
+  return url !== null && url.protocol === `${appScheme}:` && url.host === appHost && url.username === '' && url.password === '';
+}
+
+/** `URL.canParse` would do, but the oldest runtime that the window is tried on lacks it. */
+function parsed(address: string): URL | null {
+  try {
+    return new URL(address);
+  } catch {
+    return null;
+  }
 }
 
 /** The part of a frame that says who is asking; Electron's own type has far more. */
