@@ -136,7 +136,8 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
     if (!answer.ok) {
       const placed = placeFaults(answer.rows ?? [], round.sources);
       setRefused(Object.groupBy(placed, (remark) => String(remark.colony)) as Record<string, readonly Remark[]>);
-      return stop(words.before.notRead([answer.sentence, answer.mend].filter(Boolean).join(' ')), placed[0] ?? null);
+      if (placed[0]) return stop(words.before.rowsRefused(new Set(placed.map((remark) => remark.colony)).size), placed[0]);
+      return stop(words.before.notRead([answer.sentence, answer.mend].filter(Boolean).join(' ')));
     }
     setRefused({});
     setMessage(null);

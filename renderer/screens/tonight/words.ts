@@ -121,6 +121,8 @@ export const words = {
     nothing: 'Nothing is typed yet, so there is nothing to enter.',
     sample: 'The bees in a sample for the whole sheet cannot be read. Type a number like 300.',
     tooMany: (rows: number) => `This round makes ${rows.toLocaleString('en-US')} entries; 2,000 go in at once. Enter part of it, then the rest.`,
+    rowsRefused: (count: number) =>
+      `${count === 1 ? 'One row was' : `${count} rows were`} refused, so nothing is entered yet. What you typed is still here; the sentence stands under the row.`,
     notRead: (sentence: string) => `${sentence} What you typed is still here.`,
   },
   already: {
