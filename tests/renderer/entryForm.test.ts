@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest';
+import { columns, entryForms, kinds, type Column } from '#shared/entryForms.ts';
+import { refuse } from '#shared/faults.ts';
+import { columnsOf, freshCells, nextCells, rowOf } from '../../renderer/parts/entryColumns.ts';
+import { readDraft, refusalsOf } from '../../renderer/parts/entryRefusals.ts';
+
+test.each(kinds)('%s: every needed column is asked for first, none twice, the note last', (kind) => {
+  const asked = columnsOf(kind);
+  expect(asked.slice(0, entryForms[kind].must.length)).toEqual(entryForms[kind].must);
+  expect(new Set(asked).size).toBe(asked.length);
+  expect(asked).toContain('note');
+  if (kind !== 'note') expect(asked.at(-1)).toBe('note');
+  const allowed: readonly Column[] = [...entryForms[kind].must, ...entryForms[kind].may, 'note'];
+  for (const column of asked) expect(allowed).toContain(column);
+});
+
+test('only what the kind knows is sent', () => {
+  const everything = Object.fromEntries(columns.map((column) => [column, 'x']));
+  const row = rowOf('loss', { ...everything, date: '2026-02-11', note: '  ' });
+  expect(row).toEqual({ date: '2026-02-11', entry: 'loss', colony: 'x', cause: 'x' });
+});
+
+test('the next record keeps where and when, not which', () => {
+  expect(freshCells('harvest', 'kg')).toEqual({ unit: 'kg' });
+  const typed = { date: '2026-04-24', yard: 'LB', colony: 'LB-01', origin: 'package', price: '174', note: 'calm' };
+  expect(nextCells('install', typed, 'lb')).toEqual({ date: '2026-04-24', yard: 'LB', origin: 'package' });
+});
+
+test('each refusal stands at its field, with the colony where there are several', () => {
+  const rows = [{ colony: 'LB-01' }, { colony: 'LB-02' }];
+  const fault = refuse('refused', 'Nothing was entered.', {
+    rows: [
+      { line: 0, column: 'colony', value: 'LB-01', sentence: 'It is alive already.' },
+      { line: 1, column: 'colony', value: 'LB-02', sentence: 'It is alive already.' },
+      { line: 1, column: 'date', value: '', sentence: 'Later than today.' },
+    ],
+  });
+  const found = refusalsOf(fault, rows, 'install');
+  expect(found.byColumn).toEqual({ colony: 'LB-01: It is alive already. LB-02: It is alive already.', date: 'LB-02: Later than today.' });
+  expect(found.rest).toBeUndefined();
+  expect(found.first).toBe('colony');
+});
+
+test('a refusal that names no field of the form, or no row at all, is still said', () => {
+  const elsewhere = refuse('refused', 'Nothing was entered.', { rows: [{ line: 0, column: 'yard', value: 'LB', sentence: 'It stands elsewhere.' }] });
+  expect(refusalsOf(elsewhere, [{ colony: 'LB-01' }], 'loss').rest?.sentence).toBe('It stands elsewhere.');
+  const whole = refuse('disk-full', 'The disk is full.');
+  expect(refusalsOf(whole, [{}], 'loss').rest).toBe(whole);
+});
+
+test('a kept draft comes back; a damaged one does not', () => {
+  expect(readDraft('{"kind":"loss","cells":{"date":"2026-02-11","cause":"mites","colour":"pink","bees":7}}')).toEqual({
+    kind: 'loss',
+    cells: { date: '2026-02-11', cause: 'mites' },
+  });
+  for (const body of ['', '{', 'null', '{"kind":"dance","cells":{}}', '{"kind":"loss","cells":null}', '[]']) expect(readDraft(body), body).toBeNull();
+});

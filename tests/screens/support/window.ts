@@ -1,0 +1,119 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { createDesk, type Desk } from '#core/desk/desk.ts';
+import { startLoopback, type Loopback } from '#electron/loopback/loopback.ts';
+import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
+import { day } from '#shared/days.ts';
+import { makeParts, pagesFolder } from '../../../build/making/makeParts.ts';
+import { launchBrowser } from './browser.ts';
+
+/** The day that the tests' books take for today (the demo has its own). */
+export const today = day('2026-11-25');
+
+export interface OpenedWindow {
+  readonly page: Page;
+  /** Scratch folder of the books. */
+  readonly folder: string;
+  /** Asks the desk behind the window, past the window; throws on a fault. For arranging, and for looking at what was kept. */
+  desk<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>>;
+  /** Ends the desk and the page, and starts both again on the same folder, as after closing the program. */
+  restart(): Promise<void>;
+  close(): Promise<void>;
+}
+
+export interface WindowOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly scheme?: 'light' | 'dark';
+  /** Arranges the books before the page opens. */
+  readonly first?: (desk: OpenedWindow['desk']) => Promise<void>;
+  /** The address within the program, `/book`. */
+  readonly at?: string;
+}
+
+let browser: Promise<Browser> | undefined;
+
+/** Call in `afterAll` of a file that opens windows. */
+export async function closeBrowser(): Promise<void> {
+  await (await browser)?.close();
+  browser = undefined;
+}
+
+/**
+ * The real window over the real desk: built pages, the loopback host, a book in a scratch folder. Whatever the page
+ * writes to its console as an error (a blocked script or style too) makes `close` throw.
+ */
+export async function openWindow(options: WindowOptions = {}): Promise<OpenedWindow> {
+  await makeParts(['renderer']);
+  browser ??= launchBrowser();
+  const context = await (await browser).newContext({
+    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
+    colorScheme: options.scheme ?? 'light',
+    reducedMotion: 'reduce',
+    acceptDownloads: true,
+  });
+  const complaints: string[] = [];
+  const page = await listeningPage(context, complaints);
+  const folder = await mkdtemp(join(tmpdir(), 'outyard-window-'));
+  let desk: Desk;
+  let loopback: Loopback;
+
+  const start = async (at: string) => {
+    await page.goto(loopback.openingAddress('once'));
+    if (at !== '') await page.goto(`${loopback.origin}/#${at}`);
+    await page.locator('h1').waitFor();
+  };
+  const raise = async () => {
+    desk = createDesk({
+      folder,
+      program: 'Outyard (tests)',
+      now: () => ({ day: today, stamp: `${today} 20:00` }),
+      log: (line) => complaints.push(`log: ${line}`),
+    });
+    loopback = await startLoopback({ pages: pagesFolder, call: (name, input) => desk.call(name, input), log: (line) => complaints.push(`log: ${line}`) });
+  };
+
+  const ask: OpenedWindow['desk'] = async (name, input) => {
+    const answer = await desk.call(name, input);
+    if (!answer.ok) throw new Error(`${name}: ${answer.sentence}`);
+    // The desk's own answer to that operation; its type follows from the contract.
+    return answer.value as never;
+  };
+
+  await raise();
+  await options.first?.(ask);
+  await start(options.at ?? '');
+
+  return {
+    page,
+    folder,
+    desk: ask,
+    restart: async () => {
+      const at = new URL(page.url()).hash.slice(1);
+      await page.goto('about:blank');
+      await loopback.close();
+      await desk.close();
+      await raise();
+      await start(at);
+    },
+    close: async () => {
+      await context.close();
+      await loopback.close();
+      await desk.close();
+      await rm(folder, { recursive: true, force: true });
+      if (complaints.length > 0) throw new Error(`The window complained:\n${complaints.join('\n')}`);
+    },
+  };
+}
+
+async function listeningPage(context: BrowserContext, complaints: string[]): Promise<Page> {
+  const page = await context.newPage();
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  page.setDefaultTimeout(15_000);
+  return page;
+}
