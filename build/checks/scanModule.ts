@@ -61,6 +61,10 @@ export function scanModule(file: string, text: string): ModuleFacts {
     if (node.computed !== true && node.shorthand !== true) notReferences.add(node.key.start);
   };
   const found = (what: string, at: number) => void impurities.push({ what, line: lineAt(at) });
+  // A name the file gives to something of its own (a planning `window`) is not the global one.
+  const ownNames = new Set<string>();
+  const bind = (pattern: unknown) => void boundNames(pattern).forEach((name) => ownNames.add(name));
+  const globals: { name: string; at: number }[] = [];
 
   new Visitor({
     ImportExpression: (node) => note(literalText(node.source), node.start),
@@ -89,17 +93,43 @@ export function scanModule(file: string, text: string): ModuleFacts {
     ExportSpecifier: (node) => void notReferences.add(node.exported.start),
     Identifier: (node) => {
       if (node.name === 'Math' && !notMathItself.has(node.start)) found('Math passed on whole', node.start);
-      else if (surroundings.has(node.name) && !notReferences.has(node.start)) found(node.name, node.start);
+      else if (surroundings.has(node.name) && !notReferences.has(node.start)) globals.push({ name: node.name, at: node.start });
     },
+    VariableDeclarator: (node) => bind(node.id),
+    FunctionDeclaration: (node) => node.params.forEach(bind),
+    FunctionExpression: (node) => node.params.forEach(bind),
+    ArrowFunctionExpression: (node) => node.params.forEach(bind),
+    TSFunctionType: (node) => node.params.forEach(bind),
   }).visit(parsed.program);
+  for (const { name, at } of globals) if (!ownNames.has(name)) found(name, at);
 
   return {
     imports: imports.sort((a, b) => a.line - b.line),
-    impurities,
+    impurities: impurities.sort((a, b) => a.line - b.line),
     exportStars,
     onlyPassesOn: passedOn > 0 && own === 0,
     syntaxFaults: parsed.errors.map((error) => ({ message: error.message, line: lineAt(error.labels[0]?.start ?? 0) })),
   };
+}
+
+/** Every name that a parameter or declaration binds, however deep its pattern. */
+function boundNames(pattern: unknown): string[] {
+  if (typeof pattern !== 'object' || pattern === null) return [];
+  const node = pattern as { type: string } & Record<string, unknown>;
+  switch (node.type) {
+    case 'Identifier':
+      return [String(node['name'])];
+    case 'ObjectPattern':
+      return (node['properties'] as { type: string; value?: unknown }[]).flatMap((one) => boundNames(one.type === 'RestElement' ? one : one.value));
+    case 'ArrayPattern':
+      return (node['elements'] as unknown[]).flatMap(boundNames);
+    case 'AssignmentPattern':
+      return boundNames(node['left']);
+    case 'RestElement':
+      return boundNames(node['argument']);
+    default:
+      return [];
+  }
 }
 
 interface AnyNode {

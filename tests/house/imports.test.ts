@@ -59,6 +59,7 @@ const planted: readonly (readonly [file: string, text: string, sentence: RegExp]
   ['core/losses/bad.ts', `const { random } = Math;\nexport const bad = random;`, /uses Math passed on whole/],
   ['core/losses/bad.ts', `export const bad = () => performance.now();`, /uses performance/],
   ['core/losses/bad.ts', `import { z as Temporal } from 'zod';\nexport const bad = Temporal.Now.plainDateISO();`, /uses Temporal.Now/],
+  ['core/losses/bad.ts', `export const bad = (window: string) => [window, document];`, /uses document/],
   ['core/losses/bad.ts', `export const bad = { at: process.pid };`, /uses process/],
   ['core/losses/bad.ts', `export const bad = globalThis['Date'];`, /uses globalThis/],
   // how an import is written
@@ -98,6 +99,8 @@ const accepted: readonly (readonly [file: string, text: string])[] = [
   ['core/losses/good.ts', `// import fs from 'node:fs'\nexport const good = "import { app } from 'electron'";`],
   ['core/losses/good.ts', `export interface Plan { Date: string; process(): void }\nexport const good = (plan: Plan) => plan.Date;`],
   ['core/losses/good.ts', `export const good = { performance: 1, Date: 'a', process() { return Math.max(1, 2); } }.performance;`],
+  ['core/losses/good.ts', `export const good = (window: { process: string }, { document: [fetch] = [''] }) => [window.process, fetch];`],
+  ['core/losses/good.ts', `const window = [1];\nexport const good = window.map((Date) => Date);`],
   ['core/losses/good.ts', `import { rate } from './rate.ts';\nexport { words } from './words.ts';\nexport const good = rate;`],
   ['core/losses/values.d.cts', `export * from 'zod';`],
   ['core/book/good.ts', `import { createHash } from 'node:crypto';\nexport const good = [createHash, new Date(), Math.random()];`],
