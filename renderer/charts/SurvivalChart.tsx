@@ -38,7 +38,7 @@ export function SurvivalChart({ lines, ...options }: SurvivalChartProps) {
       {picture.lines.map((line) => {
         const { stroke, dash } = seriesStyle(line.place);
         return line.bands.map((band) => (
-          <path key={`${line.key} ${band}`} className="chart-band" d={band} strokeDasharray={dash ?? undefined} style={{ color: stroke }} />
+          <path key={`${line.key} ${band}`} className={picture.lines.length > 3 ? 'chart-band chart-band-many' : 'chart-band'} d={band} strokeDasharray={dash ?? undefined} style={{ color: stroke }} />
         ));
       })}
       {picture.lines.map((line) => {

@@ -43,24 +43,6 @@ export function SurvivalSection({ review }: { readonly review: LossReview }) {
           </select>
         </label>
       </div>
-      {set.all.colonies === 0 ? (
-        <p className="soft">{words.survivalNone}</p>
-      ) : (
-        <>
-          {set.sentence !== '' && <p className="sentence survival-sentence">{set.sentence}</p>}
-          <Figure
-            name={name}
-            picture={(width) => <SurvivalChart lines={lines} origin={from === 'october' ? origin : null} width={width} />}
-            table={<SurvivalTable lines={lines} origin={from === 'october' ? origin : null} caption={name} />}
-          />
-        </>
-      )}
-      {without.length > 0 && set.all.colonies > 0 && <p className="soft small">{words.noColoniesIn(without.join(', '))}</p>}
-      {warnings.map((warning) => (
-        <p key={warning} className="soft small">
-          {warning}
-        </p>
-      ))}
       {set.byYard.length > 1 && (
         <fieldset className="yard-picks no-print">
           <legend>{words.yardsShown}</legend>
@@ -71,8 +53,31 @@ export function SurvivalSection({ review }: { readonly review: LossReview }) {
           ))}
         </fieldset>
       )}
+      {set.all.colonies === 0 ? (
+        <p className="soft">{words.survivalNone}</p>
+      ) : (
+        <>
+          {set.sentence !== '' && <p className="sentence survival-sentence">{set.sentence}</p>}
+          <Figure
+            name={name}
+            picture={(width) => <SurvivalChart lines={lines} origin={from === 'october' ? origin : null} width={width} height={chartHeight(lines.length)} />}
+            table={<SurvivalTable lines={lines} origin={from === 'october' ? origin : null} caption={name} />}
+          />
+        </>
+      )}
+      {without.length > 0 && set.all.colonies > 0 && <p className="soft small">{words.noColoniesIn(without.join(', '))}</p>}
+      {warnings.map((warning) => (
+        <p key={warning} className="soft small">
+          {warning}
+        </p>
+      ))}
     </section>
   );
+}
+
+/** More curves need more room between them. */
+function chartHeight(lines: number): number {
+  return 200 + 16 * Math.max(0, lines - 2);
 }
 
 function SurvivalNote({ since }: { readonly since: 'october' | 'start' }) {
