@@ -1,5 +1,7 @@
 import type { GoldenMethod } from './goldenMethod.ts';
 import { betaBinomial } from './methods/betaBinomial.ts';
+import { cox } from './methods/cox.ts';
+import { coxMonotone } from './methods/coxMonotone.ts';
 import { forecast } from './methods/forecast.ts';
 import { km } from './methods/km.ts';
 import { kmBy } from './methods/kmBy.ts';
@@ -12,5 +14,5 @@ import { tableRxC } from './methods/tableRxC.ts';
 
 /** Every method that is computed: a new one is a file in methods/ and a line here. */
 export const goldenMethods: ReadonlyMap<string, GoldenMethod> = new Map(
-  [km, kmBy, proportion, lossRate, betaBinomial, forecast, logrank, logrankStratified, table2x2, tableRxC].map((method) => [method.method, method]),
+  [km, kmBy, proportion, lossRate, betaBinomial, forecast, logrank, logrankStratified, cox, coxMonotone, table2x2, tableRxC].map((method) => [method.method, method]),
 );

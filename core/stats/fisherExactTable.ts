@@ -5,7 +5,7 @@ const AS_UNLIKELY = 1e-7;
 /** Products whose logarithms agree this far are one: what differs between them is rounding. */
 const SAME = 1e-10;
 /** Steps after which the exact test is given up: about a second. Chi-square is then the test to use. */
-const MOST_STEPS = 30_000_000;
+const MOST_STEPS = 8_000_000;
 
 /** What is left of the row sums, and by which probabilities it was reached: log of product -> how often. */
 interface Node {
