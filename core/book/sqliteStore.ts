@@ -10,7 +10,7 @@ import { databaseFault } from './databaseFault.ts';
 import { colonyFromRow, colonyToRow, entryFromRow, entryToRow, storedFromRow } from './entryRows.ts';
 import { closeDatabase } from './openDatabase.ts';
 import { build, inParts, SqliteRunner } from './sqliteRunner.ts';
-import type { EntryQuery, Gesture, GestureKind, Mark, Store, StoredEntry } from './store.ts';
+import type { Change, EntryQuery, Gesture, GestureKind, Mark, Store, StoredEntry } from './store.ts';
 import { projections, type Tables } from './tables.ts';
 
 const standing = build.selectFrom('entry').where(({ not, exists, selectFrom }) => not(exists(selectFrom('struck').select('struck.entry_id').whereRef('struck.entry_id', '=', 'entry.id'))));
@@ -71,6 +71,28 @@ export function sqliteStore(database: Database, path: string): Store {
     return found;
   };
 
+  const enter = (changes: readonly Change[], expected: number) => {
+    if (position() !== expected) throw new FaultError(refuse('moved-on', 'The book was changed meanwhile, so nothing was entered.', { mend: 'Look at it again and repeat the entry.' }));
+    return changes.map((change) => {
+      const gesture = db.run(build.insertInto('gesture').values({ at: change.at, kind: change.kind, title: change.title, undoes: change.undoes })).lastInsertRowid;
+      for (const yard of change.yards) keepYard(yard);
+      db.many(
+        change.entries,
+        ({ entry, replaces }) => build.insertInto('entry').values(entryToRow(entry, gesture, replaces)),
+        ({ entry, replaces }) => Object.values(entryToRow(entry, gesture, replaces)),
+      );
+      link(change.entries.map(({ entry }) => entry));
+      for (const mark of change.marks) {
+        const id = db.run(build.insertInto('mark').values({ entry_id: mark.entry, gesture_id: gesture, what: mark.what, reason: mark.reason })).lastInsertRowid;
+        db.run(build.deleteFrom('struck').where('entry_id', '=', mark.entry));
+        if (mark.what === 'strike') db.run(build.insertInto('struck').values({ entry_id: mark.entry, mark_id: id }));
+      }
+      for (const id of change.vanished) db.run(build.deleteFrom('colony').where('id', '=', id));
+      keepStates(change.states.map(colonyToRow));
+      return { gesture: gesture as GestureId, position: advance() };
+    });
+  };
+
   const store: Store = {
     position: async () => position(),
     settings: async () => new Map(db.all(build.selectFrom('meta').selectAll()).map((row) => [row.key, row.value])),
@@ -128,25 +150,12 @@ export function sqliteStore(database: Database, path: string): Store {
     marksOf: async (gesture) =>
       db.all(build.selectFrom('mark').select(['entry_id', 'what', 'reason']).where('gesture_id', '=', gesture).orderBy('id'))
         .map((row): Mark => ({ entry: row.entry_id as EntryId, what: row.what as Mark['what'], reason: row.reason })),
-    commit: async (change, expected) => whole(() => {
-      if (position() !== expected) throw new FaultError(refuse('moved-on', 'The book was changed meanwhile, so nothing was entered.', { mend: 'Look at it again and repeat the entry.' }));
-      const gesture = db.run(build.insertInto('gesture').values({ at: change.at, kind: change.kind, title: change.title, undoes: change.undoes })).lastInsertRowid;
-      for (const yard of change.yards) keepYard(yard);
-      db.many(
-        change.entries,
-        ({ entry, replaces }) => build.insertInto('entry').values(entryToRow(entry, gesture, replaces)),
-        ({ entry, replaces }) => Object.values(entryToRow(entry, gesture, replaces)),
-      );
-      link(change.entries.map(({ entry }) => entry));
-      for (const mark of change.marks) {
-        const id = db.run(build.insertInto('mark').values({ entry_id: mark.entry, gesture_id: gesture, what: mark.what, reason: mark.reason })).lastInsertRowid;
-        db.run(build.deleteFrom('struck').where('entry_id', '=', mark.entry));
-        if (mark.what === 'strike') db.run(build.insertInto('struck').values({ entry_id: mark.entry, mark_id: id }));
-      }
-      for (const id of change.vanished) db.run(build.deleteFrom('colony').where('id', '=', id));
-      keepStates(change.states.map(colonyToRow));
-      return { gesture: gesture as GestureId, position: advance() };
-    }),
+    commit: async (change, expected) => {
+      const [done] = whole(() => enter([change], expected));
+      if (done === undefined) throw new Error('a change was kept without a gesture');
+      return done;
+    },
+    commitAll: async (changes, expected) => void whole(() => enter(changes, expected)),
     drafts: {
       keep: async (key, body) => void whole(() => db.run(build.insertInto('draft').values({ key, body }).onConflict((on) => on.column('key').doUpdateSet({ body })))),
       fetch: async (key) => db.first(build.selectFrom('draft').select('body').where('key', '=', key))?.body ?? null,

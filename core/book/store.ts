@@ -81,6 +81,8 @@ export interface Store {
   marksOf(gesture: GestureId): Promise<Mark[]>;
   /** Throws a FaultError `moved-on` when the position is no longer the expected one. */
   commit(change: Change, expected: number): Promise<{ gesture: GestureId; position: number }>;
+  /** Several acts in one transaction, for building a book. */
+  commitAll(changes: readonly Change[], expected: number): Promise<void>;
   drafts: { keep(key: string, body: string): Promise<void>; fetch(key: string): Promise<string | null>; drop(key: string): Promise<void> };
   rules(): Promise<ReadonlyMap<string, number | string>>;
   keepRule(key: string, value: number | string | null): Promise<void>;

@@ -9,7 +9,7 @@ export function requeenOld(world: World, visit: Visit): void {
   if (monthDay < '07-05' || monthDay > '09-03') return;
   for (const colony of roster.living(visit.yard)) {
     const age = plan.year - colony.queenYear;
-    if (!colony.queenright || colony.death !== null || !random.chance(age >= 2 ? 0.09 : age === 1 ? 0.05 : 0)) continue;
+    if (!colony.queenright || colony.death !== null || !random.chance(age >= 2 ? 0.06 : age === 1 ? 0.05 : 0)) continue;
     const bought = world.queensBought < plan.queens && random.chance(0.75);
     requeen(world, visit, colony, bought);
   }

@@ -86,7 +86,7 @@ function goTo(world: World, yard: YardCode, hoursWritten: boolean): void {
   if (roster.count(yard) === 0 && !world.deadOuts.has(yard)) return;
   const dead = findDead(world, visit);
   if (monthDay >= '04-01' && monthDay <= '11-10' && bringHome(world, yard)) visit.tasks.add('cleaning dead-outs');
-  if (monthDay >= '04-05' && monthDay <= '10-15') lookThrough(world, visit, monthDay < '09-10' ? 0.8 : 0.55);
+  if (monthDay >= '04-05' && monthDay <= '10-15') lookThrough(world, visit, monthDay < '09-10' ? 0.7 : 0.5);
   onTheRound(world, visit);
   makeSplits(world, visit);
   addSupers(world, visit);

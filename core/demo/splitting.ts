@@ -34,7 +34,7 @@ function split(world: World, visit: Visit, parent: SimulatedColony, to: YardCode
   const { day, random, plan, roster } = world;
   const label = roster.freeLabel(day, to);
   const newQueen = random.pick(['walk-away', 'walk-away', 'cell', 'cell', 'cell', 'mated', 'mated', 'mated', 'virgin'] as const);
-  const moves = newQueen !== 'mated' && random.chance(0.2);
+  const moves = newQueen !== 'mated' && random.chance(0.15);
   const fails = newQueen !== 'mated' && random.chance(0.14);
   const child = startColony(world, label, to, 'split', moves ? parent.queenYear : plan.year, { queenright: moves || !fails });
   if (moves) {

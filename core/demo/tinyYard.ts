@@ -106,7 +106,7 @@ function honey(): DemoAct[] {
       rows: [
         about('2025-08-09', 'mites', 'H-3', { mites: 14, bees: 300, method: 'alcohol wash' }),
         about('2025-08-09', 'mites', 'H-4', { mites: 5, bees: 300, method: 'alcohol wash' }),
-        row('2025-08-10', 'treatment', { yard: 'HY', active_ingredient: 'formic acid', end_date: '2025-08-24' }),
+        row('2025-08-09', 'treatment', { yard: 'HY', active_ingredient: 'formic acid', end_date: '2025-08-23' }),
       ],
     },
   ];

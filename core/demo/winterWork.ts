@@ -19,12 +19,12 @@ export function settleWinter(world: World, lastDay: number): void {
     const bees = framesOfBees(colony, day);
     const risks = {
       mites: 0.95 * Math.log(colony.mites / 2.3),
-      'queen failure': queenAge >= 2 ? 1 : queenAge === 1 ? 0.4 : 0,
+      'queen failure': queenAge >= 2 ? 1.1 : queenAge === 1 ? 0.55 : 0,
       starvation: Math.max(0, (74 - colony.storesLb) / 10) * 0.4,
       'weak in autumn': Math.max(0, 8 - bees) * 0.18,
       cold: yardTraits[colony.yard as keyof typeof yardTraits].winter,
     };
-    const odds = -1.4 + plan.winter + random.normal(0, 0.7) + Object.values(risks).reduce((sum, risk) => sum + risk, 0);
+    const odds = -1.5 + plan.winter + random.normal(0, 0.7) + Object.values(risks).reduce((sum, risk) => sum + risk, 0);
     const dies = colony.death !== null || random.chance(1 / (1 + Math.exp(-odds)));
     if (dies && colony.death === null) colony.death = fate(risks, plan.year, random);
     colony.autumns.push({

@@ -28,8 +28,6 @@ export const openBook = z.object({
   massUnit: z.enum(['lb', 'kg']),
   /** The invented demo: its "today" is the last day of its records. */
   demo: z.boolean(),
-  /** A plain sentence when the folder is one that a sync program copies, or the like. */
-  warning: z.string().nullable(),
 });
 export type OpenBook = z.infer<typeof openBook>;
 

@@ -34,7 +34,6 @@ export function BookFile({ book, program }: { readonly book: OpenBook; readonly 
   return (
     <section className="section" aria-labelledby={`${id}-head`}>
       <h2 id={`${id}-head`}>{words.fileHeading}</h2>
-      {book.warning ? <p className="caution">{book.warning}</p> : null}
       <FaultNote fault={fault} />
       <dl className="facts">
         <dt>

@@ -1,0 +1,89 @@
+import { existsSync, renameSync, rmSync } from 'node:fs';
+import type { EntryId } from '#shared/brands.ts';
+import type { DemoOperation, EnteringAct } from '#core/demo/demoOperation.ts';
+import { ossarValley } from '#core/demo/ossarValley.ts';
+import { tinyYard } from '#core/demo/tinyYard.ts';
+import { readRow } from '#core/journal/readRow.ts';
+import type { Entry } from '#core/journal/kinds.ts';
+import { WorkingSet } from '#core/journal/workingSet.ts';
+import { YardBook } from '#core/journal/yardBook.ts';
+import type { Change, Store } from '#core/book/store.ts';
+import { Book, bookPath } from './openBook.ts';
+import { strikeEntry } from './strikeAndUndo.ts';
+
+/** Opens the demo book, made anew if it is not there yet. A half-made one never stands under the book's name. */
+export async function buildDemo(which: 'ossar' | 'tiny', folder: string): Promise<Book> {
+  const operation = which === 'ossar' ? ossarValley() : tinyYard();
+  const path = bookPath(folder, `${operation.name} (demo)`);
+  if (existsSync(path)) return Book.open(path);
+  const part = `${path}.part`;
+  for (const leftover of [part, `${part}-wal`, `${part}-shm`]) rmSync(leftover, { force: true });
+  const book = await Book.create(part, new Map([['name', operation.name], ['demoDay', operation.lastDay]]));
+  try {
+    await enterOperation(book.store, operation);
+  } finally {
+    await book.store.close();
+  }
+  renameSync(part, path);
+  return Book.open(path);
+}
+
+/** Enters an invented operation act by act, as it was entered at its desk. */
+export async function enterOperation(store: Store, operation: DemoOperation): Promise<void> {
+  let { nextYard } = await store.counts();
+  for (const yard of operation.yards) {
+    await store.keepYard({ ...yard, id: nextYard as Parameters<Store['keepYard']>[0]['id'] });
+    nextYard += 1;
+  }
+  const yards = new YardBook(await store.yards());
+  const entered = new Map<number, readonly Entry[]>();
+  let from = 0;
+  while (from < operation.acts.length) {
+    const strikeAt = operation.acts.findIndex((act, at) => at >= from && 'strike' in act);
+    const until = strikeAt < 0 ? operation.acts.length : strikeAt;
+    await enterActs(store, yards, operation, from, until, entered);
+    const act = operation.acts[until];
+    if (act !== undefined && 'strike' in act) {
+      const id = entered.get(act.strike.act)?.[act.strike.row]?.id;
+      if (id === undefined) throw new Error(`act ${until} strikes a row that was never entered`);
+      await strikeEntry(store, id as EntryId, act.reason, act.at);
+    }
+    from = until + 1;
+  }
+}
+
+async function enterActs(store: Store, yards: YardBook, operation: DemoOperation, from: number, until: number, entered: Map<number, readonly Entry[]>): Promise<void> {
+  const { nextEntry, nextColony } = await store.counts();
+  const states = await store.states();
+  const entriesOf = await store.entriesOf(states.map((state) => state.id));
+  const working = new WorkingSet({ yards, colonies: states.map((state) => ({ state, entries: entriesOf.get(state.id) ?? [] })), nextEntry, nextColony });
+  const changes: Change[] = [];
+  for (let at = from; at < until; at += 1) {
+    const act = operation.acts[at];
+    if (act === undefined || 'strike' in act) continue;
+    const entries = enterAct(working, act);
+    entered.set(at, entries);
+    changes.push({
+      at: act.at, kind: 'enter', title: act.title, undoes: null, yards: [], entries: entries.toSorted((a, b) => a.id - b.id).map((entry) => ({ entry, replaces: null })), marks: [], states: [], vanished: [],
+    });
+  }
+  const last = changes.pop();
+  if (last === undefined) return;
+  await store.commitAll([...changes, { ...last, states: working.changed() }], await store.position());
+}
+
+/** The act's entries, in the order of its rows. */
+function enterAct(working: WorkingSet, act: EnteringAct): Entry[] {
+  const rows = act.rows.map((cells, at) => {
+    const reading = readRow(cells, 'month-first');
+    if (!reading.ok) throw new Error(`“${act.title}”, row ${at}: ${reading.trouble.sentence}`);
+    return { at, row: reading.row };
+  });
+  const entries: Entry[] = [];
+  for (const { at, row } of rows.toSorted((a, b) => (a.row.day < b.row.day ? -1 : a.row.day > b.row.day ? 1 : a.at - b.at))) {
+    const added = working.add(row);
+    if (!added.ok) throw new Error(`“${act.title}”, row ${at}: ${added.refusal.sentence}`);
+    entries[at] = added.entry;
+  }
+  return entries;
+}

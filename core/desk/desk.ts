@@ -1,0 +1,94 @@
+import { contract, isOperationName, type OperationName, type OutputOf, type ParsedInputOf } from '#shared/contract/contract.ts';
+import type { Day } from '#shared/days.ts';
+import { FaultError, refuse, type Answer } from '#shared/faults.ts';
+import { bookHandlers } from './bookHandlers.ts';
+import { colonyHandlers } from './colonyHandlers.ts';
+import { exchangeHandlers } from './exchangeHandlers.ts';
+import { journalHandlers } from './journalHandlers.ts';
+import { lossHandlers } from './lossHandlers.ts';
+import { orderHandlers } from './orderHandlers.ts';
+import type { Book } from './openBook.ts';
+
+export interface DeskOptions {
+  /** Where books are kept unless a path says otherwise. */
+  readonly folder: string;
+  /** "Outyard 0.1.0" */
+  readonly program: string;
+  readonly now: () => { day: Day; stamp: string };
+  readonly log: (line: string) => void;
+}
+
+export interface Desk {
+  /** Parses name and input with the contract; never throws. */
+  call(name: unknown, input: unknown): Promise<Answer<unknown>>;
+  close(): Promise<void>;
+}
+
+/** What every handler works with: the book that is open, if any, and the house it stands in. */
+export interface DeskContext {
+  readonly options: DeskOptions;
+  readonly book: () => Book | null;
+  /** The open book, or a fault that says there is none. */
+  readonly open: () => Book;
+  readonly setBook: (book: Book | null) => Promise<void>;
+}
+
+export type Handler<Name extends OperationName> = (input: ParsedInputOf<Name>, context: DeskContext) => Promise<OutputOf<Name>>;
+export type Handlers<Name extends OperationName = OperationName> = { readonly [Key in Name]: Handler<Key> };
+
+/** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
+export const handlers: Handlers = {
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers,
+};
+
+const slow = 40;
+
+export function createDesk(options: DeskOptions): Desk {
+  let book: Book | null = null;
+  let queue: Promise<unknown> = Promise.resolve();
+  const context: DeskContext = {
+    options,
+    book: () => book,
+    open: () => {
+      if (book === null) throw new FaultError(refuse('no-book', 'No book is open.', { mend: 'Open a book, or start one.' }));
+      return book;
+    },
+    setBook: async (next) => {
+      const previous = book;
+      book = next;
+      await previous?.store.close();
+    },
+  };
+
+  /** One call at a time: a write never meets a half-done other, and every read sees whole acts. */
+  const inTurn = <Value>(act: () => Promise<Value>): Promise<Value> => {
+    const turn = queue.then(act, act);
+    queue = turn.catch(() => undefined);
+    return turn;
+  };
+
+  const call = async (name: unknown, input: unknown): Promise<Answer<unknown>> => {
+    if (!isOperationName(name)) return refuse('unknown', `The desk knows no operation called “${String(name).slice(0, 80)}”.`);
+    const parsed = contract[name].input.safeParse(input);
+    if (!parsed.success) {
+      const [issue] = parsed.error.issues;
+      const field = issue?.path.join('.') ?? '';
+      return refuse('bad-input', `What was asked cannot be understood${field === '' ? '' : ` (${field})`}: ${issue?.message ?? 'it has the wrong form'}.`, field === '' ? {} : { field });
+    }
+    const started = performance.now();
+    try {
+      const handler = handlers[name] as unknown as (input: unknown, context: DeskContext) => Promise<unknown>;
+      return { ok: true, value: await handler(parsed.data, context) };
+    } catch (error) {
+      if (error instanceof FaultError) return error.fault;
+      const id = crypto.randomUUID().slice(0, 8);
+      options.log(`defect ${id} in ${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+      return refuse('defect', `Something went wrong inside the program (${id}). What was saved before is safe.`, { mend: 'Try again; if it comes back, the log file has the number.' });
+    } finally {
+      const took = performance.now() - started;
+      if (took > slow) options.log(`slow: ${name} took ${Math.round(took)} ms`);
+    }
+  };
+
+  return { call: (name, input) => inTurn(() => call(name, input)), close: () => inTurn(() => context.setBook(null)) };
+}

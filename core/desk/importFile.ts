@@ -1,0 +1,68 @@
+import type { DateOrder } from '#shared/days.ts';
+import { FaultError, type RowFault } from '#shared/faults.ts';
+import { importRows, readRows, yardsNamedByInstalls, yardsUsed } from '#core/exchange/importRows.ts';
+import { readCsv } from '#core/exchange/readCsv.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
+import type { Entry } from '#core/journal/kinds.ts';
+import { YardBook, type Yard } from '#core/journal/yardBook.ts';
+import { rowKey, writeRow } from '#core/journal/writeRow.ts';
+import type { Store } from '#core/book/store.ts';
+import { loadWorking } from './loadWorking.ts';
+import { namesOf } from './names.ts';
+import type { Book } from './openBook.ts';
+
+export interface FileImport {
+  readonly read: number;
+  readonly entries: readonly Entry[];
+  readonly repeats: readonly number[];
+  readonly toSortOut: readonly RowFault[];
+  readonly newYards: readonly Yard[];
+  readonly states: readonly ColonyState[];
+  /** Colonies alive after the last entry, the file's rows included. */
+  readonly living: number;
+  readonly position: number;
+}
+
+/** What entering the file would do to the book; nothing is changed. Throws a FaultError for a file that cannot be read. */
+export async function importFile(book: Book, bytes: Uint8Array, fileName: string): Promise<FileImport> {
+  const { dateOrder } = await book.settings();
+  return importBytes(book.store, bytes, fileName, dateOrder);
+}
+
+export async function importBytes(store: Store, bytes: Uint8Array, fileName: string, order: DateOrder): Promise<FileImport> {
+  const position = await store.position();
+  const file = readCsv(bytes, fileName);
+  if (!file.ok) throw new FaultError(file);
+  const before = new YardBook(await store.yards());
+  const read = readRows(file.value, order, before);
+  const counts = await store.counts();
+  const yards = before.with(yardsNamedByInstalls(read.rows), counts.nextYard);
+  const known = await knownKeys(store, before);
+  const newWorkingSet = await loadWorking(store, yards, read.rows.map(({ row }) => row));
+  const outcome = importRows(read, known, newWorkingSet);
+  const used = yardsUsed(outcome.entries);
+  const old = new Set(before.list().map((yard) => yard.id));
+  const changed = outcome.working.changed();
+  const stateBefore = new Map((await store.states(changed.map((state) => state.id))).map((state) => [state.id, state]));
+  const difference = changed.reduce((sum, state) => sum + (state.end === null ? 1 : 0) - (stateBefore.get(state.id)?.end === null ? 1 : 0), 0);
+  return {
+    read: file.value.length,
+    entries: outcome.entries.map(({ entry }) => entry),
+    repeats: outcome.repeats,
+    toSortOut: outcome.toSortOut,
+    newYards: yards.list().filter((yard) => !old.has(yard.id) && used.has(yard.id)),
+    states: changed,
+    living: counts.living + difference,
+    position,
+  };
+}
+
+/**
+ * Texts of the rows already in the journal: those that stand, and those a person struck, which must not come
+ * back by importing the file again. What was undone is not in the journal any more and may be imported anew.
+ */
+async function knownKeys(store: Store, yards: YardBook): Promise<Set<string>> {
+  const names = await namesOf(store, yards);
+  const stored = await store.entries({});
+  return new Set(stored.filter(({ struck }) => struck === null || struck.by === 'strike' || struck.by === 'replace').map(({ entry }) => rowKey(writeRow(entry, names))));
+}

@@ -1,0 +1,72 @@
+import type { Handlers } from './desk.ts';
+import { FaultError, refuse } from '#shared/faults.ts';
+import { aliveOn } from '#core/journal/colonyState.ts';
+import { rulesOf } from '#core/journal/kinds.ts';
+import { yardOn } from '#core/lineage/yardOn.ts';
+import { lookSentence, queenOn } from '#core/lineage/colonyWords.ts';
+import { enterRows } from './enterRows.ts';
+import { redo, replaceEntry, strikeEntry, undo, undoState } from './strikeAndUndo.ts';
+
+type Names =
+  | 'journal.recent' | 'journal.enter' | 'journal.undo' | 'journal.redo' | 'journal.strike' | 'journal.replace' | 'round.sheet' | 'draft.keep' | 'draft.fetch' | 'draft.drop';
+
+export const journalHandlers: Handlers<Names> = {
+  'journal.recent': async ({ limit }, context) => {
+    const gestures = await context.open().store.gestures();
+    const { undone, next, redo: redoable } = undoState(gestures);
+    return {
+      gestures: gestures.slice(-limit).reverse().map(({ undoes: _, ...gesture }) => ({ ...gesture, undone: undone.has(gesture.id) })),
+      canUndo: next?.title ?? null,
+      canRedo: redoable?.title ?? null,
+    };
+  },
+  'journal.enter': async ({ rows, title }, context) => {
+    const book = context.open();
+    return enterRows(book.store, rows, title, (await book.settings()).dateOrder, context.options.now().stamp);
+  },
+  'journal.undo': ({ gesture }, context) => undo(context.open().store, gesture, context.options.now().stamp),
+  'journal.redo': (_, context) => redo(context.open().store, context.options.now().stamp),
+  'journal.strike': ({ entry, reason }, context) => strikeEntry(context.open().store, entry, reason, context.options.now().stamp),
+  'journal.replace': async ({ entry, cells, reason }, context) => {
+    const book = context.open();
+    return replaceEntry(book.store, entry, cells, reason, (await book.settings()).dateOrder, context.options.now().stamp);
+  },
+  'round.sheet': async ({ yard: id, day }, context) => {
+    const { states, yardList, names } = await context.open().picture();
+    const yard = yardList.find((one) => one.id === id);
+    if (yard === undefined) throw new FaultError(refuse('unknown', 'That yard is not in this book.'));
+    const here = states
+      .filter((state) => aliveOn(state, day) && yardOn(state, day) === id)
+      .toSorted((a, b) => a.label.localeCompare(b.label, 'en', { numeric: true }));
+    const today = (await context.open().store.entries({ from: day, until: day })).filter(({ struck }) => struck === null);
+    const looks = states.flatMap((state) => (yardOn(state, day) === id ? state.looks.map((look) => look.day).filter((one) => one < day) : []));
+    return {
+      yard: { id: yard.id, code: yard.code, name: yard.name },
+      day,
+      rows: here.map((state) => {
+        const look = state.looks.findLast((one) => one.day < day);
+        const mites = state.miteCounts.findLast((one) => one.day < day);
+        return {
+          colony: state.id,
+          label: state.label,
+          queen: queenOn(state, day),
+          lastLook: look === undefined ? null : { day: look.day, sentence: lookSentence(look) },
+          lastMites: mites === undefined ? null : { ...mites, per100: (mites.mites / mites.bees) * 100 },
+          already: today
+            .filter(({ entry }) => rulesOf(entry.kind).touches(entry.body).some((touch) => touch.colony === state.id))
+            .map(({ entry }) => rulesOf(entry.kind).sentence(entry.body, names)),
+        };
+      }),
+      lastRound: looks.toSorted().at(-1) ?? null,
+    };
+  },
+  'draft.keep': async ({ key, body }, context) => {
+    await context.open().store.drafts.keep(key, body);
+    return {};
+  },
+  'draft.fetch': async ({ key }, context) => ({ body: await context.open().store.drafts.fetch(key) }),
+  'draft.drop': async ({ key }, context) => {
+    await context.open().store.drafts.drop(key);
+    return {};
+  },
+};

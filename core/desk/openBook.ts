@@ -1,0 +1,104 @@
+import { basename, join } from 'node:path';
+import type { OpenBook } from '#shared/contract/book.ts';
+import type { ColonyId } from '#shared/brands.ts';
+import type { DateOrder, Day } from '#shared/days.ts';
+import { day } from '#shared/days.ts';
+import { FaultError, refuse } from '#shared/faults.ts';
+import type { MassUnit } from '#shared/units.ts';
+import type { Borders } from '#shared/seasons.ts';
+import { createDatabase, openDatabase } from '#core/book/openDatabase.ts';
+import { sqliteStore } from '#core/book/sqliteStore.ts';
+import type { Store } from '#core/book/store.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
+import type { Names } from '#core/journal/kindRules.ts';
+import { YardBook, type Yard } from '#core/journal/yardBook.ts';
+import { textRule, type RuleValues } from '#core/rules/houseRules.ts';
+import { namesOf } from './names.ts';
+
+/** What many answers need of the book, read once and kept until the book changes. */
+export interface Picture {
+  readonly position: number;
+  readonly states: readonly ColonyState[];
+  readonly byId: ReadonlyMap<ColonyId, ColonyState>;
+  readonly yards: YardBook;
+  readonly yardList: readonly Yard[];
+  readonly names: Names;
+  readonly rules: RuleValues;
+  readonly borders: Borders;
+}
+
+/** The open book: its store, its settings, and the day that records are judged by. */
+export class Book {
+  readonly path: string;
+  readonly store: Store;
+  #picture: Picture | null = null;
+
+  private constructor(path: string, store: Store) {
+    this.path = path;
+    this.store = store;
+  }
+
+  static async create(path: string, settings: ReadonlyMap<string, string>): Promise<Book> {
+    const book = new Book(path, sqliteStore(createDatabase(path), path));
+    await book.store.keepSettings(settings);
+    return book;
+  }
+
+  static open(path: string): Book {
+    return new Book(path, sqliteStore(openDatabase(path), path));
+  }
+
+  async settings(): Promise<{ name: string; dateOrder: DateOrder; massUnit: MassUnit; demoDay: Day | null }> {
+    const kept = await this.store.settings();
+    const demoDay = kept.get('demoDay');
+    return {
+      name: kept.get('name') ?? basename(this.path, '.outyard'),
+      dateOrder: kept.get('dateOrder') === 'day-first' ? 'day-first' : 'month-first',
+      massUnit: kept.get('massUnit') === 'kg' ? 'kg' : 'lb',
+      demoDay: demoDay === undefined ? null : day(demoDay),
+    };
+  }
+
+  /** The demo's records end on a fixed day, and are judged by it; every other book by the clock. */
+  async today(clock: Day): Promise<Day> {
+    return (await this.settings()).demoDay ?? clock;
+  }
+
+  async picture(): Promise<Picture> {
+    const position = await this.store.position();
+    if (this.#picture?.position === position) return this.#picture;
+    const yardList = await this.store.yards();
+    const states = await this.store.states();
+    const yards = new YardBook(yardList);
+    const rules = await this.store.rules();
+    this.#picture = {
+      position, states, byId: new Map(states.map((state) => [state.id, state])), yards, yardList, names: await namesOf(this.store, yards), rules,
+      borders: { seasonStart: textRule(rules, 'season.start'), winterStart: textRule(rules, 'season.winter') },
+    };
+    return this.#picture;
+  }
+
+  async view(): Promise<OpenBook> {
+    const settings = await this.settings();
+    const counts = await this.store.counts();
+    const { states, yardList } = await this.picture();
+    const living = new Map<number, number>();
+    for (const state of states) {
+      const yard = state.stays.at(-1)?.yard;
+      if (state.end === null && yard !== undefined) living.set(yard, (living.get(yard) ?? 0) + 1);
+    }
+    return {
+      path: this.path, name: settings.name, position: await this.store.position(), entries: counts.entries, living: counts.living,
+      yards: yardList.map((yard) => ({ ...yard, living: living.get(yard.id) ?? 0 })), firstDay: counts.firstDay, lastDay: counts.lastDay,
+      dateOrder: settings.dateOrder, massUnit: settings.massUnit, demo: settings.demoDay !== null,
+    };
+  }
+}
+
+/** A file name for a book of that name, without anything a file system could trip over. */
+export function bookPath(folder: string, name: string): string {
+  const safe = name.normalize('NFC').replace(/[\\/:*?"<>|\p{Cc}]/gu, ' ').replace(/\s+/g, ' ').replace(/^[. ]+|[. ]+$/g, '');
+  if (safe === '') throw new FaultError(refuse('bad-input', 'That name holds nothing a file can be called by.', { field: 'name', mend: 'Use letters or digits.' }));
+  return join(folder, `${safe}.outyard`);
+}
+

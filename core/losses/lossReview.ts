@@ -1,0 +1,91 @@
+import type { CurveSet, LossReview } from '#shared/contract/losses.ts';
+import type { United } from '#shared/contract/values.ts';
+import { dayInWords, daysBetween, type Day } from '#shared/days.ts';
+import { periodDays, seasonName, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
+import type { Yard } from '#core/journal/yardBook.ts';
+import { curveOf, spansSince, spansSinceStart } from './curves.ts';
+import { lossRows } from './lossRows.ts';
+import { curveSentence, lossSentences } from './lossWords.ts';
+import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards } from './seasonLedger.ts';
+
+export interface ReviewFacts {
+  readonly states: readonly ColonyState[];
+  readonly yards: readonly Yard[];
+  readonly borders: Borders;
+  /** The last day the record speaks of. */
+  readonly asOf: Day;
+  /** The clock's day: tells which periods are over. */
+  readonly today: Day;
+}
+
+/** All seasons from the first colony to the as-of day, oldest first; empty for an empty book. */
+export function seasonsOf({ states, asOf, borders }: ReviewFacts): Season[] {
+  const first = states.reduce<Day | null>((earliest, state) => (earliest === null || state.start < earliest ? state.start : earliest), null);
+  if (first === null || first > asOf) return [];
+  const seasons: Season[] = [];
+  for (let season = seasonOf(first, borders); season <= seasonOf(asOf, borders); season += 1) seasons.push(season);
+  return seasons;
+}
+
+/** The season-end review of one season, with every season's rates beside it. */
+export function lossReview(facts: ReviewFacts, chosen: Season | undefined, united: United): LossReview {
+  const { states, yards, borders, asOf, today } = facts;
+  const seasons = seasonsOf(facts);
+  const begun = seasons.filter((season) => periodDays(season, 'winter', borders).from <= asOf);
+  const season = chosen !== undefined && seasons.includes(chosen) ? chosen : (begun.at(-1) ?? seasons.at(-1) ?? seasonOf(asOf, borders));
+  const own = seasonYards(states, yards, season, asOf, borders);
+  const rates = seasons.flatMap((one) => {
+    const counted = one === season ? own : seasonYards(states, yards, one, asOf, borders);
+    return (['winter', 'summer', 'year'] as const).flatMap((period) => lossRows(one, period, counted, united, asOf, today, borders));
+  });
+  const { from, until } = periodDays(season, 'year', borders);
+  const nameOf = (code: string) => yards.find((yard) => yard.code === code)?.name ?? code;
+  return {
+    asOf,
+    seasons: seasons.toReversed().map((one) => ({ season: one, name: seasonName(one), complete: complete(periodDays(one, 'year', borders).until, asOf, today) })),
+    season,
+    united,
+    yards: yards.map(({ code, name }) => ({ code, name })),
+    ledger: [...ledgerRows(season, own), ledgerTotal(season, own)],
+    balances: ledgerBalances(own),
+    rates,
+    sentences: states.length === 0 ? [] : lossSentences(season, rates, nameOf),
+    sinceOctober: sinceOctober(facts, season),
+    sinceStart: sinceStart(facts),
+    ended: states
+      .filter((state) => state.end !== null && state.end >= from && state.end < until && state.end <= asOf)
+      .toSorted((a, b) => ((a.end ?? '') < (b.end ?? '') ? -1 : 1))
+      .map((state) => ({ id: state.id, label: state.label, yard: yards.find((yard) => yard.id === state.stays.at(-1)?.yard)?.code ?? '', day: state.end ?? asOf, how: state.how, causes: [...state.causes] })),
+  };
+}
+
+function complete(until: Day, asOf: Day, today: Day): boolean {
+  return today >= until || asOf >= until;
+}
+
+function sinceOctober({ states, yards, borders, asOf, today }: ReviewFacts, season: Season): CurveSet {
+  const { from, until } = periodDays(season, 'winter', borders);
+  const last = daysBetween(from, until);
+  const curve = (yard?: Yard) => curveOf(spansSince(states, from, until, asOf, yard?.id), last, last / 6);
+  const all = curve();
+  return {
+    axis: `days since ${dayInWords(from)}`,
+    all,
+    byYard: yards.map((yard) => ({ yard: yard.code, yardName: yard.name, curve: curve(yard) })).filter((one) => one.curve.colonies > 0),
+    sentence: curveSentence(all, 'by the end of the winter', complete(until, asOf, today)),
+  };
+}
+
+function sinceStart({ states, yards, asOf }: ReviewFacts): CurveSet {
+  const all = spansSinceStart(states, asOf);
+  const last = Math.max(365, ...all.map((span) => span.exit));
+  const step = Math.ceil(last / 6 / 30) * 30;
+  const curve = curveOf(all, last, step);
+  return {
+    axis: 'days since the colony’s start',
+    all: curve,
+    byYard: yards.map((yard) => ({ yard: yard.code, yardName: yard.name, curve: curveOf(spansSinceStart(states, asOf, yard.id), last, step) })).filter((one) => one.curve.colonies > 0),
+    sentence: curveSentence(curve, `${last} days after their start`, true),
+  };
+}
