@@ -8,11 +8,13 @@ import { kmBy } from './methods/kmBy.ts';
 import { logrank } from './methods/logrank.ts';
 import { logrankStratified } from './methods/logrankStratified.ts';
 import { lossRate } from './methods/lossRate.ts';
+import { mites } from './methods/mites.ts';
 import { proportion } from './methods/proportion.ts';
 import { table2x2 } from './methods/table2x2.ts';
 import { tableRxC } from './methods/tableRxC.ts';
+import { yieldPerColony } from './methods/yield.ts';
 
 /** Every method that is computed: a new one is a file in methods/ and a line here. */
 export const goldenMethods: ReadonlyMap<string, GoldenMethod> = new Map(
-  [km, kmBy, proportion, lossRate, betaBinomial, forecast, logrank, logrankStratified, cox, coxMonotone, table2x2, tableRxC].map((method) => [method.method, method]),
+  [km, kmBy, proportion, lossRate, betaBinomial, forecast, logrank, logrankStratified, cox, coxMonotone, table2x2, tableRxC, yieldPerColony, mites].map((method) => [method.method, method]),
 );
