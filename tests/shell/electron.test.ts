@@ -59,6 +59,7 @@ function shellTests(shell: ShellRuntime): void {
   afterAll(async () => {
     await app?.close();
     display?.close();
+    shell.remove();
     trial.remove();
   });
 

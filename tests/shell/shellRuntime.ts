@@ -12,6 +12,8 @@ export interface ShellRuntime {
   readonly flavour: 'trial' | 'release';
   /** Makes it find the built program, and gives the arguments that start it. */
   install(): string[];
+  /** Leaves the runtime as it was. */
+  remove(): void;
 }
 
 /** The folder that `OUTYARD_TRIAL_ELECTRON` names, else the pinned Electron if its binary is here, else null. */
@@ -21,12 +23,13 @@ export function shellRuntime(): ShellRuntime | null {
     const electron = join(folder, 'electron');
     if (!canRun(electron)) throw new Error('OUTYARD_TRIAL_ELECTRON names a folder without a program “electron” in it; correct it or leave it out.');
     const version = existsSync(join(folder, 'version')) ? readFileSync(join(folder, 'version'), 'utf8').trim() : 'unknown';
-    return { electron, version, flavour: 'trial', install: () => installInto(join(folder, 'resources')) };
+    const app = join(folder, 'resources', 'app');
+    return { electron, version, flavour: 'trial', install: () => installInto(app), remove: () => rmSync(app, { recursive: true, force: true }) };
   }
   const electron = installedElectron(root, process.env);
   return electron === null
     ? null
-    : { electron, version: packageJson.devDependencies.electron, flavour: 'release', install: () => [root] };
+    : { electron, version: packageJson.devDependencies.electron, flavour: 'release', install: () => [root], remove: () => undefined };
 }
 
 function canRun(file: string): boolean {
@@ -39,8 +42,7 @@ function canRun(file: string): boolean {
 }
 
 /** The trial runtime has no program of its own and starts what lies in resources/app. */
-function installInto(resources: string): string[] {
-  const app = join(resources, 'app');
+function installInto(app: string): string[] {
   rmSync(app, { recursive: true, force: true });
   mkdirSync(app, { recursive: true });
   writeFileSync(join(app, 'package.json'), JSON.stringify({ name: 'outyard', version: packageJson.version, main: 'electron/main.cjs' }));
