@@ -88,3 +88,11 @@ function guarded(path: string, open: () => Database): Database {
     throw error;
   }
 }
+
+/** A database in memory, for reports on a journal that is in no book. */
+export function openScratch(): Database {
+  const database = new Sqlite(':memory:');
+  database.pragma('foreign_keys = ON');
+  migrate(database);
+  return database;
+}

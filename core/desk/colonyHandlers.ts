@@ -12,7 +12,7 @@ import { statesAsOf } from '#core/lineage/statesAsOf.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { proportion } from '#core/stats/proportion.ts';
 import type { Handlers } from './desk.ts';
-import type { Picture } from './openBook.ts';
+import type { Picture } from './picture.ts';
 
 export const colonyHandlers: Handlers<'colonies.list' | 'colony.story'> = {
   'colonies.list': async ({ which, asOf, yard }, context) => {

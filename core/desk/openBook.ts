@@ -1,31 +1,13 @@
 import { basename, join } from 'node:path';
 import type { OpenBook } from '#shared/contract/book.ts';
-import type { ColonyId } from '#shared/brands.ts';
 import type { DateOrder, Day } from '#shared/days.ts';
 import { day } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import type { MassUnit } from '#shared/units.ts';
-import type { Borders } from '#shared/seasons.ts';
 import { createDatabase, openDatabase } from '#core/book/openDatabase.ts';
 import { sqliteStore } from '#core/book/sqliteStore.ts';
 import type { Store } from '#core/book/store.ts';
-import type { ColonyState } from '#core/journal/colonyState.ts';
-import type { Names } from '#core/journal/kindRules.ts';
-import { YardBook, type Yard } from '#core/journal/yardBook.ts';
-import { textRule, type RuleValues } from '#core/rules/houseRules.ts';
-import { namesOf } from './names.ts';
-
-/** What many answers need of the book, read once and kept until the book changes. */
-export interface Picture {
-  readonly position: number;
-  readonly states: readonly ColonyState[];
-  readonly byId: ReadonlyMap<ColonyId, ColonyState>;
-  readonly yards: YardBook;
-  readonly yardList: readonly Yard[];
-  readonly names: Names;
-  readonly rules: RuleValues;
-  readonly borders: Borders;
-}
+import { readPicture, type Picture } from './picture.ts';
 
 /** The open book: its store, its settings, and the day that records are judged by. */
 export class Book {
@@ -67,14 +49,7 @@ export class Book {
   async picture(): Promise<Picture> {
     const position = await this.store.position();
     if (this.#picture?.position === position) return this.#picture;
-    const yardList = await this.store.yards();
-    const states = await this.store.states();
-    const yards = new YardBook(yardList);
-    const rules = await this.store.rules();
-    this.#picture = {
-      position, states, byId: new Map(states.map((state) => [state.id, state])), yards, yardList, names: await namesOf(this.store, yards), rules,
-      borders: { seasonStart: textRule(rules, 'season.start'), winterStart: textRule(rules, 'season.winter') },
-    };
+    this.#picture = await readPicture(this.store);
     return this.#picture;
   }
 
@@ -101,4 +76,3 @@ export function bookPath(folder: string, name: string): string {
   if (safe === '') throw new FaultError(refuse('bad-input', 'That name holds nothing a file can be called by.', { field: 'name', mend: 'Use letters or digits.' }));
   return join(folder, `${safe}.outyard`);
 }
-

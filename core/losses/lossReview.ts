@@ -32,7 +32,8 @@ export function seasonsOf({ states, asOf, borders }: ReviewFacts): Season[] {
 export function lossReview(facts: ReviewFacts, chosen: Season | undefined, united: United): LossReview {
   const { states, yards, borders, asOf, today } = facts;
   const seasons = seasonsOf(facts);
-  const begun = seasons.filter((season) => periodDays(season, 'winter', borders).from <= asOf);
+  const lastRecord = states.reduce<Day | null>((last, state) => (last === null || state.lastDay > last ? state.lastDay : last), null);
+  const begun = seasons.filter((season) => periodDays(season, 'winter', borders).from <= (lastRecord ?? asOf));
   const season = chosen !== undefined && seasons.includes(chosen) ? chosen : (begun.at(-1) ?? seasons.at(-1) ?? seasonOf(asOf, borders));
   const own = seasonYards(states, yards, season, asOf, borders);
   const rates = seasons.flatMap((one) => {
@@ -50,7 +51,7 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
     ledger: [...ledgerRows(season, own), ledgerTotal(season, own)],
     balances: ledgerBalances(own),
     rates,
-    sentences: states.length === 0 ? [] : lossSentences(season, rates, nameOf),
+    sentences: lastRecord === null ? [] : lastRecord < periodDays(season, 'winter', borders).from ? [silence(lastRecord, season)] : lossSentences(season, rates, nameOf),
     sinceOctober: sinceOctober(facts, season),
     sinceStart: sinceStart(facts),
     ended: states
@@ -58,6 +59,11 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
       .toSorted((a, b) => ((a.end ?? '') < (b.end ?? '') ? -1 : 1))
       .map((state) => ({ id: state.id, label: state.label, yard: yards.find((yard) => yard.id === state.stays.at(-1)?.yard)?.code ?? '', day: state.end ?? asOf, how: state.how, causes: [...state.causes] })),
   };
+}
+
+/** Where nothing was written down in a winter, a count of no losses would be a guess. */
+function silence(lastRecord: Day, season: Season): string {
+  return `Nothing about a colony is recorded for the winter of ${seasonName(season)}; the last record is of ${dayInWords(lastRecord)}.`;
 }
 
 function complete(until: Day, asOf: Day, today: Day): boolean {

@@ -1,6 +1,6 @@
 import type { HouseRule, OrderPlan } from '#shared/contract/order.ts';
 import type { United } from '#shared/contract/values.ts';
-import { dayFromIso, dayInWords, monthDayInWords, type Day } from '#shared/days.ts';
+import { dayFromIso, dayInWords, daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
 import { periodDays, seasonOf, type Borders } from '#shared/seasons.ts';
 import { aliveBefore, aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
@@ -63,7 +63,7 @@ export function orderPlan(question: OrderQuestion, facts: OrderFacts): OrderPlan
     ladder: [0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.99].map((one) => ({ confidence: one, buy: coloniesToBuy(forecast, target, one).colonies })),
     orders: bought.colonies === 0 ? [] : [beesToOrder(question, facts, window, bought.colonies, confidence, target)],
     equipment: equipmentList({ hives, survivors: living - fewLosses, deadOuts: fewLosses, frames: question.hiveFrames, shed: facts.shed }, rules),
-    sentences: sentences(forecast, past, window, target, confidence, bought.colonies, bought.probabilityShort, asOf),
+    sentences: [...staleWords(states, asOf), ...sentences(forecast, past, window, target, confidence, bought.colonies, bought.probabilityShort, asOf)],
     cautions: ['Equipment of a colony with suspected foulbrood is not used again before the bee inspector has seen it: call before doing anything.'],
     rules: [...facts.listed],
   };
@@ -122,6 +122,13 @@ function sentences(
     seen,
     answer,
   ];
+}
+
+/** Colonies that were not looked at for long may not live; the plan says so instead of counting them silently. */
+function staleWords(states: readonly ColonyState[], asOf: Day): string[] {
+  const last = states.reduce<Day | null>((latest, state) => (latest === null || state.lastDay > latest ? state.lastDay : latest), null);
+  if (last === null || daysBetween(last, asOf) <= 60) return [];
+  return [`The last record of a colony is of ${dayInWords(last)}; what was lost since is not known here.`];
 }
 
 /** "3 in 100", or "less than 1 in 100", never a false nought. */

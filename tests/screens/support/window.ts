@@ -6,7 +6,7 @@ import { createDesk, type Desk } from '#core/desk/desk.ts';
 import { startLoopback, type Loopback } from '#electron/loopback/loopback.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import { day } from '#shared/days.ts';
-import { makeParts, pagesFolder } from '../../../build/making/makeParts.ts';
+import { builtPages } from '../machine.ts';
 import { launchBrowser } from './browser.ts';
 
 /** The day that the tests' books take for today (the demo has its own). */
@@ -46,7 +46,7 @@ export async function closeBrowser(): Promise<void> {
  * writes to its console as an error (a blocked script or style too) makes `close` throw.
  */
 export async function openWindow(options: WindowOptions = {}): Promise<OpenedWindow> {
-  await makeParts(['renderer']);
+  const pages = await builtPages();
   browser ??= launchBrowser();
   const context = await (await browser).newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
@@ -72,7 +72,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
       now: () => ({ day: today, stamp: `${today} 20:00` }),
       log: (line) => complaints.push(`log: ${line}`),
     });
-    loopback = await startLoopback({ pages: pagesFolder, call: (name, input) => desk.call(name, input), log: (line) => complaints.push(`log: ${line}`) });
+    loopback = await startLoopback({ pages, call: (name, input) => desk.call(name, input), log: (line) => complaints.push(`log: ${line}`) });
   };
 
   const ask: OpenedWindow['desk'] = async (name, input) => {

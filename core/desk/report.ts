@@ -1,0 +1,136 @@
+import { refuse, FaultError, type Answer } from '#shared/faults.ts';
+import type { Curve, LedgerRow, LossRow } from '#shared/contract/losses.ts';
+import type { Ending } from '#shared/contract/values.ts';
+import type { Day } from '#shared/days.ts';
+import type { Season } from '#shared/seasons.ts';
+import type { YardId } from '#shared/brands.ts';
+import { curveOf, spansSinceStart } from '#core/losses/curves.ts';
+import { seasonsOf, lossReview, type ReviewFacts } from '#core/losses/lossReview.ts';
+import { lossRows } from '#core/losses/lossRows.ts';
+import { ledgerRows, seasonYards } from '#core/losses/seasonLedger.ts';
+import { orderPlan } from '#core/order/orderPlan.ts';
+import { houseRules } from '#core/rules/houseRules.ts';
+import { shedCounts } from '#core/stock/shedCounts.ts';
+import { memoryStore } from '#core/book/memoryStore.ts';
+import { honeyBySeason } from './colonyHandlers.ts';
+import { importBytes } from './importFile.ts';
+import { inShed } from './orderHandlers.ts';
+import { readPicture } from './picture.ts';
+
+export interface ReportOptions {
+  readonly bytes: Uint8Array;
+  readonly fileName: string;
+  readonly season?: number;
+  readonly asOf?: Day;
+  readonly target?: number;
+  readonly confidence?: number;
+  readonly source?: 'package' | 'nuc';
+  readonly hiveFrames?: 8 | 10;
+  /** The clock's day: tells which periods are over. */
+  readonly today: Day;
+}
+
+type Loss = Pick<LossRow, 'season' | 'period' | 'group' | 'united' | 'atRisk' | 'lost' | 'rate' | 'wilson' | 'clopperPearson' | 'quasi' | 'complete'>;
+type ReportCurve = Pick<Curve, 'times' | 'atRisk' | 'lost' | 'survival' | 'low' | 'high'>;
+
+export interface Report {
+  readonly asOf: Day | null;
+  readonly import: {
+    readonly read: number;
+    readonly entered: number;
+    readonly repeats: number;
+    readonly toSortOut: readonly { line: number; column: string | null; value: string; sentence: string }[];
+  };
+  readonly living: number;
+  readonly ledger: readonly LedgerRow[];
+  readonly losses: readonly Loss[];
+  /** Time in days since the colony's start; the band is the log-log one. */
+  readonly survival: { readonly all: ReportCurve; readonly byYard: Readonly<Record<string, ReportCurve>> };
+  readonly colonies: readonly {
+    label: string; start: Day; end: Day | null; how: Ending; origin: string; yard: string; honeyLb: Readonly<Record<string, number>>;
+  }[];
+  readonly order: {
+    readonly target: number;
+    readonly confidence: number;
+    readonly survivors: { mean: number; low: number; high: number };
+    readonly buy: number;
+    readonly equipment: readonly { item: string; need: number; have: number; order: number }[];
+    readonly orders: readonly { what: string; quantity: number; seller: string | null; orderBy: Day; reason: string }[];
+  };
+  readonly sentences: { readonly losses: readonly string[]; readonly order: readonly string[] };
+}
+
+/** Reads a journal file into a scratch book in memory and reports on it: the ledger, losses, survival and the order. */
+export async function reportFromJournal(options: ReportOptions): Promise<Answer<Report>> {
+  const store = memoryStore();
+  try {
+    const found = await importBytes(store, options.bytes, options.fileName, 'month-first');
+    await store.commit(
+      { at: `${options.today} 00:00`, kind: 'import', title: options.fileName, undoes: null, yards: found.newYards, entries: found.entries.map((entry) => ({ entry, replaces: null })), marks: [], states: found.states, vanished: [] },
+      found.position,
+    );
+    const picture = await readPicture(store);
+    const last = found.entries.at(-1)?.day ?? null;
+    const asOf = options.asOf ?? last ?? options.today;
+    const facts: ReviewFacts = { states: picture.states, yards: picture.yardList, borders: picture.borders, asOf, today: options.today };
+    const seasons = seasonsOf(facts);
+    if (options.season !== undefined && !seasons.includes(options.season)) {
+      return refuse('unknown', `The journal has no records of the season ${options.season}.`, { mend: seasons.length === 0 ? 'It has no records at all.' : `It has the seasons ${seasons[0]} to ${seasons.at(-1)}.` });
+    }
+    const wanted = options.season === undefined ? seasons : [options.season];
+    const review = lossReview(facts, options.season, 'lost');
+    const entries = (await store.entries({ kinds: ['stock', 'purchase'] })).map(({ entry }) => entry);
+    const shed = shedCounts(entries, picture.names);
+    const plan = orderPlan(
+      { target: options.target, confidence: options.confidence, source: options.source ?? 'package', hiveFrames: options.hiveFrames ?? 10, united: 'lost', asOf, today: options.today },
+      { states: picture.states, yards: picture.yardList, borders: picture.borders, rules: picture.rules, listed: houseRules(picture.rules), shed: (item) => inShed(shed, item) },
+    );
+    return {
+      ok: true,
+      value: {
+        asOf: last === null ? null : asOf,
+        import: { read: found.read, entered: found.entries.length, repeats: found.repeats.length, toSortOut: found.toSortOut.map(({ line, column, value, sentence }) => ({ line, column, value, sentence })) },
+        living: found.living,
+        ledger: wanted.flatMap((season) => ledgerRows(season, seasonYards(facts.states, facts.yards, season, asOf, facts.borders))),
+        losses: wanted.flatMap((season) => lossesOf(facts, season)),
+        survival: survivalOf(facts),
+        colonies: picture.states.map((state) => ({
+          label: state.label, start: state.start, end: state.end, how: state.how, origin: state.origin, yard: codeOf(facts, state.stays.at(-1)?.yard),
+          honeyLb: Object.fromEntries(honeyBySeason(state, picture.borders).filter(({ season }) => wanted.includes(season)).map(({ season, lb }) => [String(season), lb])),
+        })),
+        order: {
+          target: plan.target, confidence: plan.confidence, survivors: { mean: plan.survivors.mean, low: plan.survivors.low, high: plan.survivors.high }, buy: plan.buy,
+          equipment: plan.equipment.map(({ item, need, have, order }) => ({ item, need, have, order })),
+          orders: plan.orders.map(({ what, quantity, seller, orderBy, reason }) => ({ what, quantity, seller, orderBy, reason })),
+        },
+        sentences: { losses: review.sentences, order: plan.sentences },
+      },
+    };
+  } catch (error) {
+    if (error instanceof FaultError) return error.fault;
+    throw error;
+  } finally {
+    await store.close();
+  }
+}
+
+function lossesOf(facts: ReviewFacts, season: Season): Loss[] {
+  const counted = seasonYards(facts.states, facts.yards, season, facts.asOf, facts.borders);
+  return (['winter', 'summer', 'year'] as const).flatMap((period) =>
+    (['lost', 'takenOut'] as const).flatMap((united) =>
+      lossRows(season, period, counted, united, facts.asOf, facts.today, facts.borders).map(({ group, atRisk, lost, rate, wilson, clopperPearson, quasi, complete }) => ({ season, period, group, united, atRisk, lost, rate, wilson, clopperPearson, quasi, complete })),
+    ),
+  );
+}
+
+function survivalOf({ states, yards, asOf }: ReviewFacts): Report['survival'] {
+  const curve = (yard?: YardId): ReportCurve => {
+    const { times, atRisk, lost, survival, low, high } = curveOf(spansSinceStart(states, asOf, yard), 0, 1);
+    return { times, atRisk, lost, survival, low, high };
+  };
+  return { all: curve(), byYard: Object.fromEntries(yards.map((yard) => [yard.code, curve(yard.id)])) };
+}
+
+function codeOf(facts: ReviewFacts, id: YardId | undefined): string {
+  return facts.yards.find((yard) => yard.id === id)?.code ?? '';
+}

@@ -1,0 +1,105 @@
+import { dayInWords } from '#shared/days.ts';
+import { seasonName } from '#shared/seasons.ts';
+import { inHundred } from '#core/losses/lossWords.ts';
+import type { Report } from './report.ts';
+
+interface Section {
+  readonly title: string;
+  readonly sentences: readonly string[];
+  readonly table: { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] } | null;
+}
+
+/** The report in words and plain tables, the same for the terminal and the page. */
+function sections(report: Report): Section[] {
+  const sort = report.import.toSortOut;
+  return [
+    {
+      title: 'The journal',
+      sentences: [
+        `${report.import.read} rows read: ${report.import.entered} entered, ${report.import.repeats} repeats, ${sort.length} to sort out.`,
+        `${report.living} ${report.living === 1 ? 'colony is' : 'colonies are'} alive${report.asOf === null ? '' : ` on ${dayInWords(report.asOf)}`}.`,
+      ],
+      table: sort.length === 0 ? null : { head: ['Line', 'Column', 'Value', 'What to do'], rows: sort.map((one) => [String(one.line), one.column ?? '', one.value, one.sentence]) },
+    },
+    {
+      title: 'The account',
+      sentences: [],
+      table: {
+        head: ['Season', 'Yard', 'Opening', 'Bought', 'Swarms', 'Splits', 'Moved in', 'Moved out', 'Sold, given', 'United', 'Lost summer', 'Lost winter', 'Absconded', 'Closing'],
+        rows: report.ledger.map((row) => [
+          seasonName(row.season), row.yard, row.opening, row.packages + row.nucs + row.boughtColonies, row.swarms, row.splits, row.movedIn, row.movedOut, row.sold + row.given, row.combined,
+          row.lostSummer, row.lostWinter, row.absconded, row.closing,
+        ].map(String)),
+      },
+    },
+    {
+      title: 'Losses',
+      sentences: report.sentences.losses,
+      table: {
+        head: ['Season', 'Period', 'Yard', 'Lost of at risk', 'Rate', '95 % interval (Wilson)', 'Interval across yards'],
+        rows: report.losses.filter((row) => row.united === 'lost').map((row) => [
+          seasonName(row.season), row.complete ? row.period : `${row.period} so far`, row.group, `${row.lost} of ${row.atRisk}`, row.rate === null ? 'no colonies' : inHundred(row.rate),
+          row.wilson === null ? '' : range(row.wilson[0], row.wilson[1]), row.quasi === null ? '' : range(row.quasi.lower, row.quasi.upper),
+        ]),
+      },
+    },
+    {
+      title: 'The order',
+      sentences: [
+        ...report.sentences.order,
+        ...report.order.orders.map((one) => `${one.quantity} ${one.what.toLowerCase()}${one.seller === null ? '' : ` from ${one.seller}`}, order by ${dayInWords(one.orderBy)}.`),
+      ],
+      table: { head: ['Item', 'Need', 'Have', 'Order'], rows: report.order.equipment.map((one) => [one.item, String(one.need), String(one.have), String(one.order)]) },
+    },
+  ];
+}
+
+function range(low: number, high: number): string {
+  return `${Math.round(low * 100)} to ${Math.round(high * 100)} in 100`;
+}
+
+export function reportText(report: Report): string {
+  return sections(report).map(({ title, sentences, table }) => {
+    const lines = [title, '='.repeat(title.length), ...sentences];
+    if (table !== null) {
+      const all = [table.head, ...table.rows];
+      const widths = table.head.map((_, at) => Math.max(...all.map((row) => (row[at] ?? '').length)));
+      lines.push('', ...all.map((row) => row.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join('  ').trimEnd()));
+    }
+    return lines.join('\n');
+  }).join('\n\n');
+}
+
+/** One self-contained page, black on white, without scripts. */
+export function reportHtml(report: Report): string {
+  const body = sections(report).map(({ title, sentences, table }) => {
+    const words = sentences.map((sentence) => `<p>${escape(sentence)}</p>`).join('\n');
+    if (table === null) return `<h2>${escape(title)}</h2>\n${words}`;
+    const head = table.head.map((cell) => `<th scope="col">${escape(cell)}</th>`).join('');
+    const rows = table.rows.map((row) => `<tr>${row.map((cell) => `<td>${escape(cell)}</td>`).join('')}</tr>`).join('\n');
+    return `<h2>${escape(title)}</h2>\n${words}\n<table><thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`;
+  });
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<title>Outyard report</title>
+<style>
+body { font: 15px/1.45 'Source Sans 3', sans-serif; color: #000; background: #fff; max-width: 60rem; margin: 2rem auto; padding: 0 1rem; }
+h1, h2, p { font-family: 'Source Serif 4', serif; }
+table { border-collapse: collapse; font-variant-numeric: tabular-nums lining-nums; }
+th, td { border-bottom: 1px solid #999; padding: 0.2rem 0.6rem; text-align: left; vertical-align: top; }
+thead { display: table-header-group; }
+tr { break-inside: avoid; }
+</style>
+</head>
+<body>
+<h1>Outyard report</h1>
+${body.join('\n')}
+</body>
+</html>`;
+}
+
+function escape(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
+}
