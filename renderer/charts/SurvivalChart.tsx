@@ -43,7 +43,7 @@ export function SurvivalChart({ lines, ...options }: SurvivalChartProps) {
       })}
       {picture.lines.map((line) => {
         const { stroke, text, dash } = seriesStyle(line.place);
-        const moved = Math.abs(line.label.y - 4 - line.end.y) > 3 || line.end.x < right - 1;
+        const moved = Math.abs(line.label.y - 4 - line.end.y) > 3 || line.end.x < line.label.x - 9;
         return (
           <g key={line.key} style={{ color: stroke }}>
             <path className="chart-line" d={line.path} strokeDasharray={dash ?? undefined} />

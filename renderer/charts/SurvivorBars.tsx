@@ -36,11 +36,11 @@ export function SurvivorBars({ data, width, height }: { data: SurvivorData; widt
       <text className="chart-quiet" x={picture.left} y={bottom + 36}>
         {words.survivorsAxis}
       </text>
+      <line className="survivor-target" x1={target.x} x2={target.x} y1={target.y + 3} y2={bottom} strokeDasharray="5 3" />
       <path className="survivor-range" d={`M${range.from} ${range.y + 4}v-4H${range.to}v4`} />
-      <text className="chart-count" x={range.label.x} y={range.y - 5} textAnchor="middle">
+      <text className="chart-count survivor-range-name" x={range.label.x} y={range.y - 5} textAnchor="middle">
         {range.label.text}
       </text>
-      <line className="survivor-target" x1={target.x} x2={target.x} y1={target.y + 3} y2={bottom} strokeDasharray="5 3" />
       <text className="chart-name survivor-target-name" x={target.label.x} y={target.y - 1} textAnchor="middle">
         {target.label.text}
       </text>

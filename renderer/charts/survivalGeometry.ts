@@ -79,7 +79,8 @@ export function survivalGeometry(all: readonly SurvivalLine[], options: Survival
       : null;
 
   const stripTop = bottom + (axisTitle ? 60 : 42);
-  const ends = lines.map(({ curve }) => ({ x: x(curve.last), y: y(curve.survival.at(-1) ?? 1) }));
+  const ends = lines.map(({ curve }) => ({ x: x(watchedUntil(curve)), y: y(curve.survival.at(-1) ?? 1) }));
+  const namesAt = Math.max(left, ...ends.map((end) => end.x)) + 8;
   const labelPlaces = spread(ends.map((end) => end.y), textSize + 3, top + 4, bottom - 2);
 
   return {
@@ -105,7 +106,7 @@ export function survivalGeometry(all: readonly SurvivalLine[], options: Survival
         bands: bandPaths(line.curve, x, y),
         censored: censorMarks(line.curve, x, y),
         end: { x: px(end.x), y: px(end.y) },
-        label: { x: px(right + 8), y: px((labelPlaces[index] ?? end.y) + 4), text: label, anchor: 'start' },
+        label: { x: px(namesAt), y: px((labelPlaces[index] ?? end.y) + 4), text: label, anchor: 'start' },
         strip: stripTexts(line.curve, x, stripY),
         stripLabel: { x: px(right + labelGap), y: stripY, text: label, anchor: 'start' },
       };
@@ -116,10 +117,15 @@ export function survivalGeometry(all: readonly SurvivalLine[], options: Survival
 
 type Scale = (value: number) => number;
 
+/** The last day on which anything is known of the group: while a winter still runs, the axis goes on beyond it. */
+export function watchedUntil(curve: Curve): number {
+  return Math.min(curve.last, Math.max(0, curve.times.at(-1) ?? 0, ...curve.censored));
+}
+
 function stepPath(curve: Curve, x: Scale, y: Scale): string {
   let path = `M${px(x(0))} ${px(y(1))}`;
   curve.times.forEach((time, index) => (path += `H${px(x(time))}V${px(y(curve.survival[index] ?? 0))}`));
-  return `${path}H${px(x(curve.last))}`;
+  return `${path}H${px(x(watchedUntil(curve)))}`;
 }
 
 /** One closed shape for each unbroken run of days on which the band is defined. */
@@ -131,7 +137,7 @@ function bandPaths(curve: Curve, x: Scale, y: Scale): string[] {
     const low = curve.low[index] ?? null;
     const high = curve.high[index] ?? null;
     const from = px(x(time));
-    const to = px(x(curve.times[index + 1] ?? curve.last));
+    const to = px(x(curve.times[index + 1] ?? watchedUntil(curve)));
     if (low === null || high === null) return flush();
     upper = upper === '' ? `M${from} ${px(y(high))}H${to}` : `${upper}V${px(y(high))}H${to}`;
     lower = `V${px(y(low))}H${from}${lower}`;
@@ -160,7 +166,8 @@ function censorMarks(curve: Curve, x: Scale, y: Scale): { x: number; y: number }
 }
 
 function stripTexts(curve: Curve, x: Scale, y: number): PlacedText[] {
-  return spaced(curve.strip.map(({ time, atRisk }) => ({ x: px(x(time)), y, text: String(atRisk), anchor: 'middle' as const })));
+  const watched = curve.strip.filter(({ time }) => time <= watchedUntil(curve));
+  return spaced(watched.map(({ time, atRisk }) => ({ x: px(x(time)), y, text: String(atRisk), anchor: 'middle' as const })));
 }
 
 function thinned(ticks: readonly TimeTick[], x: Scale, y: number): PlacedText[] {

@@ -33,11 +33,11 @@ export function survivorGeometry(data: SurvivorData, width: number, barHeight = 
   const highest = Math.max(0, ...data.chances.map(({ chance }) => chance));
   const shown = data.chances.filter(({ chance }) => chance > highest / 1000);
   const points = [data.low, data.high, data.target, ...shown.map(({ survivors }) => survivors)];
-  const first = Math.min(...points) - 1;
+  const first = Math.max(-0.8, Math.min(...points) - 1);
   const last = Math.max(...points) + 1;
   const x = linearScale([first, last], [left, right]);
   const y = linearScale([0, highest || 1], [bottom, top]);
-  const step = x(first + 1) - x(first);
+  const step = x(1) - x(0);
   const barWidth = Math.max(1, Math.min(24, step * 0.8));
   return {
     width,

@@ -4,7 +4,7 @@ import { day } from '#shared/days.ts';
 import { IntervalDots } from '../../renderer/charts/IntervalDots.tsx';
 import { SurvivalChart } from '../../renderer/charts/SurvivalChart.tsx';
 import { SurvivorBars } from '../../renderer/charts/SurvivorBars.tsx';
-import { allLost, noColonies, northSlope, otherYards } from './sampleCurves.ts';
+import { allLost, noColonies, northSlope, otherYards, sampleCurve } from './sampleCurves.ts';
 
 /** One element a line, so that a changed picture shows as a readable difference. */
 function picture(element: React.ReactElement): string {
@@ -26,6 +26,12 @@ test('survival since the start, with a group that lost every colony and one with
   const drawn = picture(<SurvivalChart lines={lines} origin={null} width={620} height={240} />);
   expect(drawn).not.toContain('NaN');
   await expect(drawn).toMatchFileSnapshot('pictures/survival-since-start.svg');
+});
+
+test('a winter that still runs ends where the watching ends', async () => {
+  const running = sampleCurve([{ exit: 30, lost: true }, ...Array.from({ length: 10 }, () => ({ exit: 55, lost: false }))], 182);
+  const drawn = picture(<SurvivalChart lines={[{ key: 'all', label: 'All yards', place: 0, curve: running }]} origin={day('2026-10-01')} width={380} />);
+  await expect(drawn).toMatchFileSnapshot('pictures/survival-running.svg');
 });
 
 test('rates with their intervals', async () => {

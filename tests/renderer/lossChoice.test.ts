@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { CurveSet, LedgerRow, LossReview, LossRow } from '#shared/contract/losses.ts';
 import { noColonies, northSlope, otherYards } from '../charts/sampleCurves.ts';
 import { cameTo, usedColumns, wentFrom } from '../../renderer/screens/losses/ledgerColumns.ts';
-import { endedIn, pastRates, rangeOf, ratesOf } from '../../renderer/screens/losses/lossChoice.ts';
+import { endedIn, isAbove, pastRates, rangeOf, ratesOf } from '../../renderer/screens/losses/lossChoice.ts';
 import { originOf, survivalLines, worstYard } from '../../renderer/screens/losses/survivalChoice.ts';
 
 function rate(part: Partial<LossRow>): LossRow {
@@ -38,6 +38,19 @@ test('the range shown allows for yards sharing their fate where that can be give
   expect(rangeOf(rows[3]!)).toEqual([0.1, 0.6]);
   expect(rangeOf(rows[0]!)).toEqual([0.06, 0.51]);
   expect(rangeOf(rows[1]!)).toBeNull();
+});
+
+test('two yards are too few to judge how much yards differ', () => {
+  expect(rangeOf({ ...rows[3]!, quasi: { lower: 0, upper: 1, dispersion: 1, units: 2, df: 1 } })).toEqual([0.06, 0.51]);
+});
+
+test('a yard is marked only when its whole range lies above that of all yards', () => {
+  const total = rate({ group: 'all', wilson: [0.1, 0.3] });
+  expect(isAbove(rate({ wilson: [0.31, 0.8] }), total)).toBe(true);
+  // One colony of eleven lost and none elsewhere: not news.
+  expect(isAbove(rate({ wilson: [0.016, 0.38] }), total)).toBe(false);
+  expect(isAbove(total, total)).toBe(false);
+  expect(isAbove(rate({ wilson: null }), total)).toBe(false);
 });
 
 test('a yard’s ended colonies are found by its code or its name', () => {

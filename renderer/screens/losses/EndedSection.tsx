@@ -7,10 +7,11 @@ import { words } from './words.ts';
 /** Every colony that ended in the season, with how and of what. */
 export function EndedSection({ review }: { readonly review: LossReview }) {
   const note = useMarginNote();
+  const names = new Map(review.yards.map(({ code, name }) => [code, name]));
   const ended = [...review.ended].sort((a, b) => a.day.localeCompare(b.day) || a.label.localeCompare(b.label));
   return (
-    <section aria-label={words.ended}>
-      <h2 className="ended-heading">{words.ended}</h2>
+    <section className="section" aria-label={words.ended}>
+      <h2>{words.ended}</h2>
       {review.ended.length === 0 ? (
         <p className="soft">{words.endedEmpty}</p>
       ) : (
@@ -20,6 +21,7 @@ export function EndedSection({ review }: { readonly review: LossReview }) {
             <tr>
               <th scope="col">{words.day}</th>
               <th scope="col">{words.colony}</th>
+              <th scope="col">{words.yard}</th>
               <th scope="col">{words.how}</th>
               <th scope="col">{words.causes}</th>
             </tr>
@@ -31,6 +33,7 @@ export function EndedSection({ review }: { readonly review: LossReview }) {
                 <th scope="row">
                   <Link href={`/colonies/${colony.id}`}>{colony.label}</Link>
                 </th>
+                <td>{names.get(colony.yard) ?? colony.yard}</td>
                 <td>{words.endings[colony.how]}</td>
                 <td>{colony.causes.length === 0 ? missing : colony.causes.join('; ')}</td>
               </tr>

@@ -54,14 +54,14 @@ export function LossesScreen() {
       <FaultNote fault={fault} />
       {review.sentences.length > 0 && <p className="sentence">{review.sentences.join(' ')}</p>}
       <div className="loss-pair section">
-        <RateSection review={review} period={period} />
+        <div>
+          <RateSection review={review} period={period} />
+          <PastSection review={review} period={period} />
+        </div>
         <SurvivalSection review={review} />
       </div>
       <LedgerSection review={review} />
-      <div className="loss-pair section">
-        <EndedSection review={review} />
-        <PastSection review={review} period={period} />
-      </div>
+      <EndedSection review={review} />
       <HowCounted review={review} period={period} />
     </Page>
   );

@@ -9,11 +9,11 @@ export function PastSection({ review, period }: { readonly review: LossReview; r
   const rows = pastRates(review, period);
   const heading = words.past[period];
   return (
-    <section className="figured" aria-label={heading}>
+    <section className="figured section" aria-label={heading}>
       <h2>{heading}</h2>
       {rows.length < 2 && <p className="soft">{words.pastOne}</p>}
       {rows.length > 0 && (
-        <RateTable review={review} rows={rows} nameOf={(row) => seasonName(row.season)} headOfNames={words.season} caption={heading} />
+        <RateTable review={review} rows={rows} nameOf={(row) => (row.complete ? seasonName(row.season) : `${seasonName(row.season)}, ${words.soFar}`)} headOfNames={words.season} caption={heading} />
       )}
     </section>
   );

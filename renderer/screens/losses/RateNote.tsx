@@ -2,7 +2,7 @@ import { Link } from 'wouter';
 import type { LossReview, LossRow } from '#shared/contract/losses.ts';
 import { dayShort, fixed, percent, percentRange } from '../../parts/format.ts';
 import { MarginPart } from '../../parts/Margin.tsx';
-import { endedIn, fewColonies, rangeOf } from './lossChoice.ts';
+import { endedIn, enoughYards, fewColonies, rangeOf } from './lossChoice.ts';
 import { words } from './words.ts';
 
 /** The margin's account of one rate: what the number allows, how the range came about, which colonies. */
@@ -19,6 +19,7 @@ export function RateNote({ review, row, name, above }: { readonly review: LossRe
       {(wilson ?? quasi ?? quasiWhy) && (
         <MarginPart heading={words.intervals}>
           {quasi && <p>{words.quasi(percentRange([quasi.lower, quasi.upper]), quasi.df, quasi.units, fixed(quasi.dispersion, 1))}</p>}
+          {quasi && quasi.units < enoughYards && <p>{words.fewYards}</p>}
           {row.group === 'all' && !quasi && quasiWhy && <p>{quasiWhy}</p>}
           {wilson && <p>{words.wilson(percentRange(wilson))}</p>}
           {clopperPearson && <p>{words.clopperPearson(percentRange(clopperPearson))}</p>}

@@ -4,7 +4,7 @@ import type { LossReview, LossRow } from '#shared/contract/losses.ts';
 import type { Period } from '#shared/seasons.ts';
 import { missing, number, percentRange } from '../../parts/format.ts';
 import { useMarginNote } from '../../parts/Margin.tsx';
-import { fewColonies, rangeOf, ratesOf } from './lossChoice.ts';
+import { fewColonies, isAbove, rangeOf, ratesOf } from './lossChoice.ts';
 import { RateNote } from './RateNote.tsx';
 import { words } from './words.ts';
 
@@ -92,7 +92,7 @@ function RateLine({ review, row, name, above, children }: RateLineProps) {
   const few = row.atRisk > 0 && row.atRisk < fewColonies;
   return (
     <tr tabIndex={0} {...note(<RateNote review={review} row={row} name={name} above={above} />)}>
-      <th scope="row">{row.complete ? name : `${name}, ${words.soFar}`}</th>
+      <th scope="row">{name}</th>
       <td className="number">{number(row.atRisk)}</td>
       <td className="number">{row.atRisk === 0 ? missing : number(row.lost)}</td>
       <td className="number">
@@ -102,9 +102,4 @@ function RateLine({ review, row, name, above, children }: RateLineProps) {
       <td className={typeof children === 'string' ? 'number' : 'rate-picture'}>{children}</td>
     </tr>
   );
-}
-
-/** True when the whole range of a yard lies above the rate of all yards together. */
-function isAbove(row: LossRow, total: LossRow | undefined): boolean {
-  return total !== undefined && total !== row && total.rate !== null && row.wilson !== null && row.wilson[0] > total.rate;
 }

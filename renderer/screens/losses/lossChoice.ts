@@ -3,6 +3,8 @@ import type { Period } from '#shared/seasons.ts';
 
 /** Below this many colonies at risk the counts and the range lead, not the rate. */
 export const fewColonies = 10;
+/** Fewer yards than this say nothing of how much yards differ, and the range that allows for it is useless. */
+export const enoughYards = 3;
 
 /** The season's rates for one period: yards from the highest rate down, those without a rate last, then "all". */
 export function ratesOf(review: LossReview, period: Period): { yards: LossRow[]; all: LossRow | undefined } {
@@ -22,7 +24,13 @@ export function pastRates(review: LossReview, period: Period): LossRow[] {
 
 /** The range to show: for all yards the one that allows for yards sharing their fate, where it can be given. */
 export function rangeOf(row: LossRow): readonly [number, number] | null {
-  return row.quasi ? [row.quasi.lower, row.quasi.upper] : row.wilson;
+  return row.quasi && row.quasi.units >= enoughYards ? [row.quasi.lower, row.quasi.upper] : row.wilson;
+}
+
+/** True when the whole range of a yard lies above that of all yards together. */
+export function isAbove(row: LossRow, total: LossRow | undefined): boolean {
+  const whole = total === undefined ? null : rangeOf(total);
+  return row !== total && whole !== null && row.wilson !== null && row.wilson[0] > whole[1];
 }
 
 /** The colonies that ended in a yard ("all" for every yard). */

@@ -39,13 +39,14 @@ export const words = {
   fewSentence: (atRisk: number, low: number, high: number) =>
     `With ${atRisk === 1 ? 'one colony' : `${atRisk} colonies`} the rate alone says little: an underlying rate anywhere from ${low} to ${high} in 100 would give such a count now and then.`,
   rateSentence: (rate: number, low: number, high: number) => `${rate} in 100 were lost. The underlying rate may plausibly be anywhere from ${low} to ${high} in 100.`,
-  above: 'Its whole range lies above the rate of all yards together; the diamond marks that.',
+  above: 'Its whole range lies above that of all yards together; the diamond marks that.',
   running: 'The period is still running: colonies can still be lost in it.',
   intervals: 'Ranges, 95 %',
   wilson: (range: string) => `Wilson: ${range}`,
   clopperPearson: (range: string) => `Clopper-Pearson, never too narrow: ${range}`,
   quasi: (range: string, df: number, units: number, dispersion: string) =>
     `Allowing for yards that share their fate: ${range}. Quasi-binomial, t with ${df} degrees of freedom, ${units} yards, spread ${dispersion} times that of chance.`,
+  fewYards: 'With so few yards that says next to nothing; the picture shows Wilson’s range.',
   average: 'Mean of the yards',
   averageSentence: (mean: string, range: string, median: string, units: number) =>
     `${mean}${range === '' ? '' : ` ${range}`}, middle one ${median}, ${units === 1 ? 'one yard' : `${units} yards`}. Every yard weighs the same here, so small ones count for more.`,

@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import '../../charts/charts.css';
+import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
 import { Page } from '../../parts/Page.tsx';
@@ -21,6 +22,7 @@ export function StockScreen() {
   const choice = usePlanChoice();
   const [united, setUnited] = useUnited();
   const { data: plan, fault } = usePlan(choice.settled, united);
+  const nothingYet = plan !== undefined && plan.living === 0 && plan.target === 0;
   return (
     <Page
       title={words.title}
@@ -36,7 +38,7 @@ export function StockScreen() {
         <PlanChoices choice={choice} typing={choice.typing} plan={plan} united={united} onUnited={setUnited} />
       )}
       <FaultNote fault={fault} />
-      {plan && (
+      {plan && !nothingYet && (
         <>
           <p className="sentence">{plan.sentences.join(' ')}</p>
           {plan.cautions.map((caution) => (
@@ -45,13 +47,16 @@ export function StockScreen() {
             </p>
           ))}
           <OrdersSection plan={plan} />
-          <div className="plan-pair section">
-            <SurvivorsSection plan={plan} spring={dayText(plan.spring)} />
-            <LadderSection plan={plan} />
-          </div>
+          {plan.living > 0 && (
+            <div className="plan-pair section">
+              <SurvivorsSection plan={plan} spring={dayText(plan.spring)} />
+              <LadderSection plan={plan} />
+            </div>
+          )}
           <EquipmentSection plan={plan} />
         </>
       )}
+      {plan && nothingYet && <Empty sentence={words.empty} action={<Link href="/book">{words.emptyAction}</Link>} />}
       <ShedSection known={plan?.equipment.map(({ item }) => item) ?? []} />
       {plan && <RulesMargin rules={plan.rules} />}
     </Page>

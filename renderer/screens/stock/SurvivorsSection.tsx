@@ -3,7 +3,7 @@ import { seasonName } from '#shared/seasons.ts';
 import { Figure } from '../../charts/Figure.tsx';
 import { SurvivorBars } from '../../charts/SurvivorBars.tsx';
 import { SurvivorTable } from '../../charts/SurvivorTable.tsx';
-import { percent } from '../../parts/format.ts';
+import { dayShort, percent } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { words } from './words.ts';
 
@@ -25,14 +25,15 @@ export function SurvivorsSection({ plan, spring }: { readonly plan: OrderPlan; r
 }
 
 function SurvivorsNote({ plan }: { readonly plan: OrderPlan }) {
+  const first = plan.past[0];
   return (
     <>
       <MarginPart heading={words.survivorsNote}>
         <p>{words.survivorsText(plan.living, plan.survivors.low, plan.survivors.high)}</p>
         <p>{words.prior(percent(plan.prior.rate), plan.prior.seasons)}</p>
-        <p className="soft">{plan.prior.rule}</p>
+        <p className="soft">{priorText(plan.prior.rule)}</p>
       </MarginPart>
-      <MarginPart heading={words.pastWinters}>
+      <MarginPart heading={first ? words.pastWintersFrom(dayShort(first.from)) : words.pastWinters}>
         {plan.past.length === 0 && <p>{words.pastNone}</p>}
         <ul>
           {plan.past.map((winter) => (
@@ -43,4 +44,9 @@ function SurvivorsNote({ plan }: { readonly plan: OrderPlan }) {
       </MarginPart>
     </>
   );
+}
+
+/** How rate and spread were found, in words. */
+function priorText(rule: string): string {
+  return rule in words.priorRules ? words.priorRules[rule as keyof typeof words.priorRules] : rule;
 }

@@ -5,7 +5,7 @@ export const words = {
   title: 'Stock and orders',
   line: 'What is there, and what to order so that you reach your number in spring.',
   print: 'Print the order',
-  empty: 'Once colonies are in the book, this page says how many are likely to be alive in spring and what to order by when.',
+  empty: 'Once colonies are in the book, or a number is typed above, this page says how many are likely to be alive in spring and what to order by when.',
   emptyAction: 'Bring records in on the Book page',
 
   plan: 'The plan',
@@ -29,10 +29,19 @@ export const words = {
   survivorsText: (living: number, low: number, high: number) =>
     `Of the ${living === 1 ? 'one colony' : `${living} colonies`} alive now. In four winters of five between ${low} and ${high} would be left. Winters differ from each other more than colonies do, so past winters are not added into one.`,
   pastWinters: 'Your past winters',
+  pastWintersFrom: (day: string) => `Your past winters, from ${day} on`,
   pastWinter: (season: string, lost: number, atRisk: number) => `${season}: ${lost} of ${atRisk} lost`,
   pastNone: 'No winter of yours is in the book yet; the rate is the house rule’s.',
   fewWinters: 'Fewer than five winters: treat the range as rough.',
   prior: (rate: string, seasons: number) => `Expected loss ${rate}, from ${seasons === 1 ? 'one winter' : `${seasons} winters`}.`,
+
+  priorRules: {
+    moments: 'Rate and spread come from your own winters, by the method of moments.',
+    floor: 'Your winters differ no more than chance makes them; the spread is held at the least that so many colonies can tell.',
+    ceiling: 'Your winters differ very much; the spread is held at its most.',
+    'default-concentration': 'One winter tells nothing of how winters differ; the weight of the house rule stands in.',
+    'expected-rate': 'No winter of yours is in the book; the rate and weight of the house rule stand in.',
+  },
 
   ladder: 'How sure against how many',
   ladderSure: 'Sure, %',
