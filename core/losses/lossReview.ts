@@ -1,12 +1,12 @@
 import type { CurveSet, LossReview } from '#shared/contract/losses.ts';
 import type { United } from '#shared/contract/values.ts';
-import { dayInWords, daysBetween, type Day } from '#shared/days.ts';
+import { addDays, dayInWords, daysBetween, type Day } from '#shared/days.ts';
 import { periodDays, seasonName, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { curveOf, spansSince, spansSinceStart } from './curves.ts';
 import { lossRows } from './lossRows.ts';
-import { curveSentence, lossSentences } from './lossWords.ts';
+import { ageCurveSentence, lossSentences, winterCurveSentence } from './lossWords.ts';
 import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards } from './seasonLedger.ts';
 
 export interface ReviewFacts {
@@ -67,7 +67,7 @@ function silence(lastRecord: Day, season: Season): string {
 }
 
 function complete(until: Day, asOf: Day, today: Day): boolean {
-  return today >= until || asOf >= until;
+  return today >= until || addDays(asOf, 1) >= until;
 }
 
 function sinceOctober({ states, yards, borders, asOf, today }: ReviewFacts, season: Season): CurveSet {
@@ -79,7 +79,7 @@ function sinceOctober({ states, yards, borders, asOf, today }: ReviewFacts, seas
     axis: `days since ${dayInWords(from)}`,
     all,
     byYard: yards.map((yard) => ({ yard: yard.code, yardName: yard.name, curve: curve(yard) })).filter((one) => one.curve.colonies > 0),
-    sentence: curveSentence(all, 'by the end of the winter', complete(until, asOf, today)),
+    sentence: winterCurveSentence(all, complete(until, asOf, today)),
   };
 }
 
@@ -92,6 +92,6 @@ function sinceStart({ states, yards, asOf }: ReviewFacts): CurveSet {
     axis: 'days since the colony’s start',
     all: curve,
     byYard: yards.map((yard) => ({ yard: yard.code, yardName: yard.name, curve: curveOf(spansSinceStart(states, asOf, yard.id), last, step) })).filter((one) => one.curve.colonies > 0),
-    sentence: curveSentence(curve, `${last} days after their start`, true),
+    sentence: ageCurveSentence(curve, (time) => all.filter((span) => span.entry < time && span.exit >= time).length),
   };
 }

@@ -1,6 +1,6 @@
 import type { LossRow } from '#shared/contract/losses.ts';
 import type { United } from '#shared/contract/values.ts';
-import type { Day } from '#shared/days.ts';
+import { addDays, type Day } from '#shared/days.ts';
 import { periodDays, type Borders, type Period, type Season } from '#shared/seasons.ts';
 import type { AtRiskAndLost } from '#core/stats/atRiskAndLost.ts';
 import type { Interval } from '#core/stats/interval.ts';
@@ -16,7 +16,7 @@ import type { YardCounts } from './yardCounts.ts';
  */
 export function lossRows(season: Season, period: Period, yards: readonly SeasonYard[], united: United, asOf: Day, today: Day, borders: Borders): LossRow[] {
   const { from, until } = periodDays(season, period, borders);
-  const complete = today >= until || asOf >= until;
+  const complete = today >= until || addDays(asOf, 1) >= until;
   if (asOf < from) return [];
   const rule = united === 'lost' ? usLoss : usLossCombinedAsRemoval;
   const units = yards.map(({ yard, counts }) => rule(unitCounts(yard.code, counts[period])));

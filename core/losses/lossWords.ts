@@ -1,5 +1,8 @@
 import type { Curve, LossRow } from '#shared/contract/losses.ts';
 import { seasonName, type Season } from '#shared/seasons.ts';
+import { fisherExactTwoByTwo } from '#core/stats/fisherExactTwoByTwo.ts';
+import { riskDifference } from '#core/stats/riskDifference.ts';
+import type { TwoByTwo } from '#core/stats/twoByTwo.ts';
 
 /** "26 in 100" */
 export function inHundred(share: number): string {
@@ -25,8 +28,9 @@ export function lossSentences(season: Season, rows: readonly LossRow[], yardName
   const earlier = winters.filter((row) => row.season < season && row.complete && row.rate !== null && row.atRisk > 0);
   const compared = compare(winter, earlier);
   if (compared !== null) sentences.push(compared);
-  const worst = worstYard(rows.filter((row) => row.period === 'winter' && row.season === season && row.group !== 'all'), winter);
-  if (worst !== null) sentences.push(worstSentence(worst, winter, yardName(worst.group)));
+  const yards = rows.filter((row) => row.period === 'winter' && row.season === season && row.group !== 'all' && row.atRisk > 0);
+  const worst = worstYard(yards, winter);
+  if (worst !== null) sentences.push(worstSentence(worst, winter, yardName(worst.group), yards.length));
   return sentences;
 }
 
@@ -39,43 +43,74 @@ function wholeSentence(row: LossRow): string {
   return `You wintered ${colonies} and lost ${lost}, ${inHundred(row.rate ?? 0)}; for winters like this, ${fits(low, high)}.`;
 }
 
+/** Against the worst or best earlier winter; both counts carry their chance, so the difference has the interval. */
 function compare(winter: LossRow, earlier: readonly LossRow[]): string | null {
-  if (!winter.complete || earlier.length === 0 || winter.rate === null || winter.wilson === null) return null;
-  const rates = earlier.map((row) => row.rate ?? 0);
-  const [lowest, highest] = [Math.min(...rates), Math.max(...rates)];
-  const run = earlier.length === 1 ? `Your one earlier winter stood at ${inHundred(lowest)}` : `Your ${earlier.length} earlier winters ran from ${Math.round(lowest * 100)} to ${inHundred(highest)}`;
-  const [low, high] = winter.wilson;
-  if (winter.rate >= lowest && winter.rate <= highest) return `${run}, so this was an ordinary one.`;
-  const worse = winter.rate > highest;
-  const clear = worse ? low > highest : high < lowest;
+  if (!winter.complete || earlier.length === 0 || winter.rate === null) return null;
+  const ordered = earlier.toSorted((a, b) => (a.rate ?? 0) - (b.rate ?? 0));
+  const [lowest, highest] = [ordered[0], ordered.at(-1)];
+  if (lowest === undefined || highest === undefined) return null;
+  const [least, most] = [lowest.rate ?? 0, highest.rate ?? 0];
+  const run = earlier.length === 1 ? `Your one earlier winter stood at ${inHundred(least)}` : `Your ${earlier.length} earlier winters ran from ${Math.round(least * 100)} to ${inHundred(most)}`;
+  if (winter.rate >= least && winter.rate <= most) return earlier.length === 1 ? `${run}, the same.` : `${run}, so this was an ordinary one.`;
+  const worse = winter.rate > most;
+  const other = worse ? highest : lowest;
+  const difference = riskDifference(against(winter, other));
+  const clear = difference !== null && (worse ? difference.newcombe.lower > 0 : difference.newcombe.upper < 0);
   if (clear) return `${run}; this one was ${worse ? 'worse' : 'better'} than chance alone makes likely.`;
-  return `${run}; this one was ${worse ? 'higher' : 'lower'}, but with ${winter.atRisk} colonies that may be chance.`;
+  return `${run}; this one was ${worse ? 'higher' : 'lower'}, but with ${winter.atRisk} colonies and ${other.atRisk} that may be chance.`;
 }
 
-/** The yard with the highest rate among those that lost any, if it lost more than its share. */
+/** Fewer losses than this in all are shown as counts and not compared (methods for colony losses, 2x2 tables). */
+const fewLosses = 5;
+
+/** The yard with the highest rate, if it lost more than its share and there is enough to compare. */
 function worstYard(yards: readonly LossRow[], all: LossRow): LossRow | null {
+  if (all.lost < fewLosses || all.rate === null || yards.filter((row) => row.atRisk > 0).length < 2) return null;
   const lost = yards.filter((row) => row.lost > 0 && row.rate !== null && row.atRisk >= 2);
-  if (yards.filter((row) => row.atRisk > 0).length < 2) return null;
   const [worst] = lost.toSorted((a, b) => (b.rate ?? 0) - (a.rate ?? 0));
-  return worst !== undefined && all.rate !== null && (worst.rate ?? 0) > all.rate ? worst : null;
+  return worst !== undefined && (worst.rate ?? 0) > all.rate ? worst : null;
 }
 
-function worstSentence(worst: LossRow, all: LossRow, name: string): string {
+/** The yard was picked because it is the worst, so its exact test is held against as many yards as there were to pick from. */
+function worstSentence(worst: LossRow, all: LossRow, name: string, yards: number): string {
   const [low, high] = worst.wilson ?? [0, 1];
   const rest = { atRisk: all.atRisk - worst.atRisk, lost: all.lost - worst.lost };
-  const restRate = rest.atRisk === 0 ? 0 : rest.lost / rest.atRisk;
+  const { p } = fisherExactTwoByTwo(against(worst, rest));
   const so = `${name} lost ${worst.lost} of its ${worst.atRisk}, the rest ${rest.lost} of ${rest.atRisk}`;
-  if (low > restRate && worst.atRisk >= few) return `${so}: more than its number of colonies makes likely.`;
+  if (p * yards < 0.05) return `${so}: more than chance makes likely, allowing for ${yards} yards.`;
   return `${so}; with ${worst.atRisk} colonies ${fits(low, high)}, so that may be chance.`;
 }
 
-/** What a survival curve says at its end. */
-export function curveSentence(curve: Curve, end: string, complete: boolean): string {
+function against(one: { lost: number; atRisk: number }, other: { lost: number; atRisk: number }): TwoByTwo {
+  return { a: one.lost, b: one.atRisk - one.lost, c: other.lost, d: other.atRisk - other.lost };
+}
+
+/** What the curve of a winter says at its end. */
+export function winterCurveSentence(curve: Curve, complete: boolean): string {
   if (curve.colonies === 0) return 'No colonies were watched here.';
-  if (curve.losses === 0) return `None of ${curve.colonies} colonies was lost ${complete ? end : 'so far'}.`;
-  const last = curve.survival.length - 1;
-  const alive = curve.survival[last] ?? 1;
-  const [low, high] = [curve.low[last] ?? null, curve.high[last] ?? null];
-  const range = low === null || high === null ? '' : ` (${Math.round(low * 100)} to ${Math.round(high * 100)})`;
-  return `${curve.losses} of ${curve.colonies} colonies watched were lost; of 100, ${Math.round(alive * 100)}${range} would be alive ${complete ? end : 'so far'}.`;
+  const end = complete ? 'by the end of the winter' : 'so far';
+  if (curve.losses === 0) return `None of ${curve.colonies} colonies was lost ${end}.`;
+  const share = shareAt(curve, curve.last);
+  return `${curve.losses} of ${curve.colonies} colonies watched were lost ${end}${share === null ? '' : `: ${share} were still alive`}.`;
+}
+
+/** What the curve by age says of one and of two years; only where enough colonies were watched that long. */
+export function ageCurveSentence(curve: Curve, atRiskAt: (time: number) => number): string {
+  if (curve.colonies === 0) return 'No colonies were watched here.';
+  if (curve.losses === 0) return `None of ${curve.colonies} colonies was lost.`;
+  const said = [{ days: 365, words: 'a year' }, { days: 730, words: 'two years' }].flatMap(({ days, words }) => {
+    const share = atRiskAt(days) < few ? null : shareAt(curve, days);
+    return share === null ? [] : [`${share} were alive ${words} after their start`];
+  });
+  const lost = `${curve.losses} of ${curve.colonies} colonies watched were lost`;
+  return said.length === 0 ? `${lost}; too few were watched for a year to say more.` : `${lost}; ${said.join(', and ')}.`;
+}
+
+/** "71 of 100 (64 to 77)" at a time, or null where the curve has no band there. */
+function shareAt(curve: Curve, time: number): string | null {
+  const at = curve.times.findLastIndex((one) => one <= time);
+  if (at < 0) return null;
+  const [alive, low, high] = [curve.survival[at], curve.low[at] ?? null, curve.high[at] ?? null];
+  if (alive === undefined || low === null || high === null) return null;
+  return `${Math.round(alive * 100)} of 100 (${Math.round(low * 100)} to ${Math.round(high * 100)})`;
 }
