@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Cells } from '#shared/entryForms.ts';
 import { standingRows } from '#core/demo/demoOperation.ts';
-import { ossarSeed } from '#core/demo/ossarValley.ts';
+import { ossarSeed } from '#core/demo/ossarPlan.ts';
 import { simulateOssar } from '#core/demo/simulateOssar.ts';
 import { enterActByAct } from './operationChecks.ts';
 

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { standingRows, type DemoOperation } from '#core/demo/demoOperation.ts';
-import { ossarSeed, ossarValley } from '#core/demo/ossarValley.ts';
+import { ossarSeed } from '#core/demo/ossarPlan.ts';
+import { ossarValley } from '#core/demo/ossarValley.ts';
 import { enterActByAct, misplacedActs, repeatedRows, stockShortages } from './operationChecks.ts';
 
 const operation = ossarValley();
@@ -14,6 +15,8 @@ function fingerprint(of: DemoOperation): string {
 describe('the Ossar Valley book', () => {
   test('is the same to the byte for the same seed, and another one for another seed', () => {
     expect(fingerprint(ossarValley(ossarSeed))).toBe(fingerprint(operation));
+    // Every machine makes this book. The number changes only when the generator is meant to tell another story.
+    expect(fingerprint(operation)).toBe('0a0d8a05678c0b1e7e022336528bc13802e0d32ad6c38badd3ff25ebbe773acf');
     expect(fingerprint(ossarValley(ossarSeed + 1))).not.toBe(fingerprint(operation));
   });
 

@@ -14,7 +14,7 @@ describe('the seeded source of chance', () => {
   });
 
   test('spreads evenly: ten bins of 100,000 draws within four standard errors', () => {
-    const bins = new Array<number>(10).fill(0);
+    const bins = Array.from({ length: 10 }, () => 0);
     for (const draw of draws(7, 100_000)) {
       expect(draw >= 0 && draw < 1).toBe(true);
       bins[Math.floor(draw * 10)] = (bins[Math.floor(draw * 10)] ?? 0) + 1;
