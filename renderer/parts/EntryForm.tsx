@@ -1,5 +1,5 @@
 import { useEffect, useId, useMemo, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
-import { entryForms, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
+import { entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { OpenBook } from '#shared/contract/book.ts';
 import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
@@ -15,6 +15,7 @@ import { counted } from './format.ts';
 import { useNotice } from './Notice.tsx';
 import { byLabel } from './searchText.ts';
 import { useDraft } from './useDraft.ts';
+import { YardOffer } from './YardOffer.tsx';
 
 export interface EntryFormProps {
   readonly book: OpenBook;
@@ -114,6 +115,12 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
     form.current?.querySelector('select')?.focus();
   }, []);
 
+  const belowOf = (column: Column) => {
+    if (column === 'colony' && many) return <p className="small">{namesOf(many)}</p>;
+    if (fieldTypeOf(column) !== 'yard') return null;
+    return <YardOffer typed={cells[column] ?? ''} yards={book.yards} onAdded={() => focusOn(nextAfter(column))} />;
+  };
+  const nextAfter = (column: Column) => columnsOf(kind)[columnsOf(kind).indexOf(column) + 1] ?? 'note';
   const mustOf = entryForms[kind].must;
   return (
     <form ref={form} className="entry-form" aria-labelledby={`${id}-head`} onSubmit={submit} onKeyDown={onKey} noValidate>
@@ -159,7 +166,7 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
               yards={book.yards}
               colonies={labels}
               onChange={(value) => change(column, value)}
-              below={column === 'colony' && many ? <p className="small">{namesOf(many)}</p> : null}
+              below={belowOf(column)}
             />
           ),
         )}
@@ -187,4 +194,8 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
 function namesOf(labels: readonly string[]): string {
   const shown = labels.length > 8 ? [...labels.slice(0, 6), '…', labels[labels.length - 1] ?? ''] : labels;
   return entryWords.names(counted(labels.length, 'colony', 'colonies'), shown.join(', '));
+}
+
+function fieldTypeOf(column: Column): string {
+  return column === 'date' || column === 'entry' ? 'text' : fields[column].type;
 }

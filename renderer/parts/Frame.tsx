@@ -11,7 +11,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const [location] = useLocation();
   useFreshMargin(location);
   return (
-    <div className={`frame margin-${fold}`}>
+    <div className={`frame fold-${fold}`}>
       <a
         className="skip"
         href="#page"

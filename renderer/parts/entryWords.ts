@@ -15,7 +15,10 @@ export const entryWords = {
   needed: 'needed',
   allColonies: 'Without a colony it is every colony in the yard.',
   yardTogether: 'Without a colony it is the yard’s honey together.',
-  newYard: 'A new code or name makes a new yard.',
+  yardHelp: 'Code or name.',
+  noSuchYard: (typed: string) => `No yard is called ${typed} yet.`,
+  addYard: (typed: string) => `Add the yard ${typed}`,
+  yardAdded: (name: string) => `The yard ${name} is in the book. Its name, room and distance can be written down under Book.`,
   places: 'shed, supplier, scrap, or a yard',
   several: 'Several: LB-01, LB-02, or LB-01..LB-06.',
   names: (count: string, labels: string) => `${count}: ${labels}`,
@@ -38,7 +41,7 @@ export const severalAtOnce: ReadonlySet<Kind> = new Set<Kind>([
 
 /** A sentence under a field, where its meaning depends on the kind. */
 export function helpFor(kind: Kind, column: Column): string | null {
-  if (column === 'yard' && kind === 'install') return entryWords.newYard;
+  if (column === 'yard' && kind === 'install') return entryWords.yardHelp;
   if (column === 'yard' && kind === 'treatment') return entryWords.allColonies;
   if (column === 'yard' && kind === 'harvest') return entryWords.yardTogether;
   if (column === 'colony' && severalAtOnce.has(kind)) return entryWords.several;

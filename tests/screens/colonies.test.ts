@@ -9,13 +9,14 @@ const emptyBook: WindowOptions = {
     await desk('book.create', { name: 'Ossar Valley' });
   },
 };
+const larchBend = { code: 'LB', name: 'Larch Bend', room: 20, minutes: 35 };
 
 /** Three colonies with something to tell, one of them ended. */
 const threeColonies: WindowOptions = {
   at: '/colonies',
   first: async (desk) => {
     await desk('book.create', { name: 'Ossar Valley' });
-    await desk('yard.keep', { code: 'LB', name: 'Larch Bend', room: 20, minutes: 35 });
+    await desk('yard.keep', larchBend);
     await desk('yard.keep', { code: 'NS', name: 'Nördlicher Hang', room: 12, minutes: 55 });
     await desk('journal.enter', {
       rows: [
@@ -55,6 +56,8 @@ test('six packages are installed in one go, by keyboard, and taken back', async 
   await page.keyboard.press('Tab');
   await page.keyboard.type('LB');
   await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await notice(page).getByText('The yard LB is in the book.').waitFor();
   await page.keyboard.type('LB-01..LB-06');
   await page.getByText('6 colonies: LB-01, LB-02').waitFor();
   await page.keyboard.press('Tab');
@@ -198,6 +201,7 @@ test('a thousand colonies: only those in sight are drawn, and the keyboard reach
     at: '/colonies',
     first: async (desk) => {
       await desk('book.create', { name: 'Large' });
+      await desk('yard.keep', larchBend);
       await desk('journal.enter', {
         rows: Array.from({ length: 1000 }, (_, at) => ({ date: '2026-04-24', entry: 'install', yard: 'LB', colony: `LB-${String(at + 1).padStart(4, '0')}`, origin: 'package' })),
       });

@@ -51,7 +51,7 @@ export const storyWords = {
   marginQueenText: 'By the international year code: white for years that end in 1 or 6, yellow 2 or 7, red 3 or 8, green 4 or 9, blue 5 or 0.',
   marginMites: 'Mites in 100 bees',
   marginMitesText: (n: number) =>
-    `Mites divided by bees in the sample. The range is what fits such a count, 95 times in 100; with ${n === 1 ? 'one count' : `${n} counts`} it says nothing of the days between.`,
+    `Mites divided by bees in the sample. The range is the exact 95 % one (Clopper-Pearson) for that sample; with ${n === 1 ? 'one count' : `${n} counts`} it says nothing of the days between.`,
   marginStruck: 'Struck entries',
   marginStruckText: 'A mistake is struck, not erased: it stays readable, with its reason, and counts for nothing.',
   marginHoney: 'Honey',

@@ -75,7 +75,7 @@ export const words = {
   neverLooked: 'No inspection is in the book.',
   mitesHeading: 'Mites',
   mitesOn: (day: string, mites: string, bees: string, per100: string) => `${day}: ${mites} in ${bees} bees, ${per100} in 100.`,
-  mitesRange: (low: string, high: string) => `Anything from ${low} to ${high} in 100 fits such a count (95 %, n is the bees in the sample).`,
+  mitesRange: (low: string, high: string) => `Anything from ${low} to ${high} in 100 fits such a count (exact 95 % range, Clopper-Pearson; its n is the bees in the sample).`,
   neverCounted: 'No mite count is in the book.',
   queenHeading: 'Queen',
   queenSince: (day: string, source: string | null) => (source === null ? `In the colony since ${day}.` : `From ${source}, in the colony since ${day}.`),

@@ -33,6 +33,6 @@ export async function chooseRecords(page: Page, file: { name: string; text: stri
 }
 
 /** What a control, or its row, says, with the spaces that do not break read as plain ones. */
-export async function words(of: { textContent(): Promise<string | null> }): Promise<string> {
-  return ((await of.textContent()) ?? '').replaceAll('\u00a0', ' ').replaceAll(/\s+/g, ' ').trim();
+export async function words(of: { innerText(): Promise<string> }): Promise<string> {
+  return (await of.innerText()).replaceAll('\u00a0', ' ').replaceAll(/\s+/g, ' ').trim();
 }

@@ -18,7 +18,7 @@ export interface OpenedWindow {
   readonly folder: string;
   /** Asks the desk behind the window, past the window; throws on a fault. For arranging, and for looking at what was kept. */
   desk<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>>;
-  /** Ends the desk and the page, and starts both again on the same folder, as after closing the program. */
+  /** Ends the desk and the page, starts both again on the same folder and opens the same book, as after closing the program. */
   restart(): Promise<void>;
   close(): Promise<void>;
 }
@@ -60,6 +60,11 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
   let desk: Desk;
   let loopback: Loopback;
 
+  // Slowness is measured elsewhere, on a quiet machine.
+  const log = (line: string) => {
+    if (!line.startsWith('slow:')) complaints.push(`log: ${line}`);
+  };
+
   const start = async (at: string) => {
     await page.goto(loopback.openingAddress('once'));
     if (at !== '') await page.goto(`${loopback.origin}/#${at}`);
@@ -70,9 +75,9 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
       folder,
       program: 'Outyard (tests)',
       now: () => ({ day: today, stamp: `${today} 20:00` }),
-      log: (line) => complaints.push(`log: ${line}`),
+      log,
     });
-    loopback = await startLoopback({ pages, call: (name, input) => desk.call(name, input), log: (line) => complaints.push(`log: ${line}`) });
+    loopback = await startLoopback({ pages, call: (name, input) => desk.call(name, input), log });
   };
 
   const ask: OpenedWindow['desk'] = async (name, input) => {
@@ -92,10 +97,12 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
     desk: ask,
     restart: async () => {
       const at = new URL(page.url()).hash.slice(1);
+      const { book } = await ask('book.status', {});
       await page.goto('about:blank');
       await loopback.close();
       await desk.close();
       await raise();
+      if (book !== null) await ask('book.open', { path: book.path });
       await start(at);
     },
     close: async () => {
