@@ -1,16 +1,28 @@
-import { addDays, day, dayNumber, type Day } from '#shared/days.ts';
+import { day, dayNumber, type Day } from '#shared/days.ts';
 
 const texts = new Map<number, Day>();
-const epoch = day('1970-01-01');
 
-/** The day as text from its number (days since 1970-01-01); remembered, since a run asks for the same days often. */
+/** The day as text from its number (days since 1970-01-01), by Hinnant's "civil_from_days"; remembered, since a run asks for the same days often. */
 export function dayText(number: number): Day {
   let text = texts.get(number);
   if (text === undefined) {
-    text = addDays(epoch, number);
+    text = written(number);
     texts.set(number, text);
   }
   return text;
+}
+
+function written(number: number): Day {
+  const shifted = number + 719_468;
+  const era = Math.floor(shifted / 146_097);
+  const dayOfEra = shifted - era * 146_097;
+  const yearOfEra = Math.floor((dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365);
+  const dayFromMarch = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
+  const monthFromMarch = Math.floor((5 * dayFromMarch + 2) / 153);
+  const month = monthFromMarch < 10 ? monthFromMarch + 3 : monthFromMarch - 9;
+  const year = yearOfEra + era * 400 + (month <= 2 ? 1 : 0);
+  const dayOfMonth = dayFromMarch - Math.floor((153 * monthFromMarch + 2) / 5) + 1;
+  return day(`${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(dayOfMonth).padStart(2, '0')}`);
 }
 
 /** Day number of a month and day in a year. */
