@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { createDesk } from '#core/desk/desk.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
@@ -41,11 +41,18 @@ export async function atBook<Result>(
 ): Promise<Result> {
   if (given === undefined) throw new CommandError('Which book?', 'Name it with --book FILE.outyard.');
   const path = pathOf(given);
-  return atDesk(dirname(path), async (desk) => {
-    if (make && !existsSync(path)) await makeBook(desk, path);
-    else await desk.ask('book.open', { path });
-    return work(desk);
-  });
+  const isNew = make && !existsSync(path);
+  try {
+    return await atDesk(dirname(path), async (desk) => {
+      if (isNew) await makeBook(desk, path);
+      else await desk.ask('book.open', { path });
+      return work(desk);
+    });
+  } catch (error) {
+    // The empty book that was made for what then could not be read.
+    if (isNew && error instanceof CommandError) for (const ending of ['', '-wal', '-shm']) rmSync(path + ending, { force: true });
+    throw error;
+  }
 }
 
 async function makeBook(desk: CommandDesk, path: string): Promise<void> {

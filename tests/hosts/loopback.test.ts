@@ -186,7 +186,7 @@ describe('calls', () => {
     const text = 'a'.repeat(bodyLimit - 2);
     const answer = await post('/desk/import.preview', `"${text}"`);
     expect(answer.status).toBe(200);
-    expect((reached[0]?.input as string).length).toBe(text.length);
+    expect(reached.map(({ input }) => typeof input === 'string' && input.length)).toEqual([text.length]);
   });
 
   test('that meet a defect are answered without its inside, which is in the log', async () => {

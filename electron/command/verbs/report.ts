@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { reportFromJournal, reportHtml, reportText } from '#core/desk/report.ts';
+import { reportFromJournal } from '#core/desk/report.ts';
 import { reportHtml, reportText } from '#core/desk/reportWords.ts';
 import { dayFromIso, type Day } from '#shared/days.ts';
 import { readClock } from '#electron/keeper/clock.ts';
