@@ -105,14 +105,19 @@ export function sqliteStore(database: Database, path: string): Store {
       keepYard(yard);
       advance();
     }),
-    counts: async () => {
+    nextIds: async () => {
       const top = (table: 'entry' | 'yard') => (db.first(build.selectFrom(table).select((eb) => eb.fn.max('id').as('top')))?.top ?? 0) + 1;
-      const days = db.first(standing.select((eb) => [eb.fn.countAll<number>().as('entries'), eb.fn.min('day').as('first'), eb.fn.max('day').as('last')]));
-      const living = db.first(build.selectFrom('colony').where('how', '=', 'alive').select((eb) => eb.fn.countAll<number>().as('living')));
       const colony = db.first(build.selectFrom('colony_entry').select((eb) => eb.fn.max('colony_id').as('top')));
+      return { entry: top('entry'), colony: (colony?.top ?? 0) + 1, yard: top('yard') };
+    },
+    counts: async () => {
+      const number = (query: Compilable<{ count: number }>) => db.first(query)?.count ?? 0;
+      const all = number(build.selectFrom('entry').select((eb) => eb.fn.countAll<number>().as('count')));
+      const struck = number(build.selectFrom('struck').select((eb) => eb.fn.countAll<number>().as('count')));
+      const dayAt = (order: 'asc' | 'desc') => (db.first(standing.select('day').orderBy('day', order).limit(1))?.day ?? null) as Day | null;
       return {
-        entries: days?.entries ?? 0, firstDay: (days?.first ?? null) as Day | null, lastDay: (days?.last ?? null) as Day | null, living: living?.living ?? 0,
-        nextEntry: top('entry'), nextColony: (colony?.top ?? 0) + 1, nextYard: top('yard'),
+        entries: all - struck, firstDay: dayAt('asc'), lastDay: dayAt('desc'),
+        living: number(build.selectFrom('colony').where('how', '=', 'alive').select((eb) => eb.fn.countAll<number>().as('count'))),
       };
     },
     states: async (ids) => {
@@ -122,13 +127,13 @@ export function sqliteStore(database: Database, path: string): Store {
     statesByLabel: async (labels) =>
       inParts(labels).flatMap((part) => db.all(build.selectFrom('colony').select('state').where('label', 'in', part).orderBy('id'))).map(colonyFromRow),
     labels: async () => {
-      const labels = new Map<ColonyId, string>();
-      for (const row of db.all(build.selectFrom('entry').where('kind', 'in', ['install', 'split']).orderBy('id').selectAll())) {
+      const labels = new Map(db.all(build.selectFrom('colony').select(['id', 'label'])).map((row) => [row.id as ColonyId, row.label]));
+      // A colony whose first entry is struck has no state, but its struck entries still name it.
+      for (const row of db.all(build.selectFrom('entry').innerJoin('struck', 'struck.entry_id', 'entry.id').where('kind', 'in', ['install', 'split']).orderBy('id').selectAll('entry'))) {
         const entry = entryFromRow(row);
-        if (entry.kind === 'install') labels.set(entry.body.colony, entry.body.label);
-        if (entry.kind === 'split') labels.set(entry.body.child, entry.body.label);
+        const made = entry.kind === 'install' ? entry.body.colony : entry.kind === 'split' ? entry.body.child : null;
+        if (made !== null && !labels.has(made) && 'label' in entry.body) labels.set(made, entry.body.label);
       }
-      for (const row of db.all(build.selectFrom('colony').select(['id', 'label']))) labels.set(row.id as ColonyId, row.label);
       return labels;
     },
     entriesOf: async (colonies) => standingOf(colonies),

@@ -66,7 +66,10 @@ export interface Store {
   keepSettings(values: ReadonlyMap<string, string>): Promise<void>;
   yards(): Promise<Yard[]>;
   keepYard(yard: Yard): Promise<void>;
-  counts(): Promise<{ entries: number; firstDay: Day | null; lastDay: Day | null; living: number; nextEntry: number; nextColony: number; nextYard: number }>;
+  /** Standing entries and living colonies. */
+  counts(): Promise<{ entries: number; firstDay: Day | null; lastDay: Day | null; living: number }>;
+  /** The ids that come next; none is ever used again. */
+  nextIds(): Promise<{ entry: number; colony: number; yard: number }>;
   /** All colonies, or those given, by id. */
   states(ids?: readonly ColonyId[]): Promise<ColonyState[]>;
   statesByLabel(labels: readonly string[]): Promise<ColonyState[]>;

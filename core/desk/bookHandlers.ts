@@ -54,8 +54,8 @@ export const bookHandlers: Handlers<Names> = {
     if (twin !== undefined) throw new FaultError(refuse('refused', `There is already a yard called ${twin.name} (${twin.code}).`, { field: 'code', mend: 'Give this one another code and name.' }));
     if (['shed', 'supplier', 'scrap', 'all'].includes(input.code.toLowerCase())) throw new FaultError(refuse('refused', `“${input.code}” means something else in the shed account.`, { field: 'code', mend: 'Give the yard another code.' }));
     if (input.id !== undefined && !yards.some((yard) => yard.id === input.id)) throw new FaultError(refuse('unknown', 'That yard is not in this book.'));
-    const { nextYard } = await book.store.counts();
-    const id = input.id ?? (nextYard as (typeof yards)[number]['id']);
+    const next = await book.store.nextIds();
+    const id = input.id ?? (next.yard as (typeof yards)[number]['id']);
     await book.store.keepYard({ id, code: input.code, name: input.name, room: input.room, minutes: input.minutes });
     const found = (await book.view()).yards.find((yard) => yard.id === id);
     if (found === undefined) throw new Error(`yard ${id} was kept and is not there`);

@@ -30,7 +30,7 @@ export async function buildDemo(which: 'ossar' | 'tiny', folder: string): Promis
 
 /** Enters an invented operation act by act, as it was entered at its desk. */
 export async function enterOperation(store: Store, operation: DemoOperation): Promise<void> {
-  let { nextYard } = await store.counts();
+  let nextYard = (await store.nextIds()).yard;
   for (const yard of operation.yards) {
     await store.keepYard({ ...yard, id: nextYard as Parameters<Store['keepYard']>[0]['id'] });
     nextYard += 1;
@@ -53,10 +53,10 @@ export async function enterOperation(store: Store, operation: DemoOperation): Pr
 }
 
 async function enterActs(store: Store, yards: YardBook, operation: DemoOperation, from: number, until: number, entered: Map<number, readonly Entry[]>): Promise<void> {
-  const { nextEntry, nextColony } = await store.counts();
+  const next = await store.nextIds();
   const states = await store.states();
   const entriesOf = await store.entriesOf(states.map((state) => state.id));
-  const working = new WorkingSet({ yards, colonies: states.map((state) => ({ state, entries: entriesOf.get(state.id) ?? [] })), nextEntry, nextColony });
+  const working = new WorkingSet({ yards, colonies: states.map((state) => ({ state, entries: entriesOf.get(state.id) ?? [] })), nextEntry: next.entry, nextColony: next.colony });
   const changes: Change[] = [];
   for (let at = from; at < until; at += 1) {
     const act = operation.acts[at];

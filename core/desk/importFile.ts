@@ -36,7 +36,8 @@ export async function importBytes(store: Store, bytes: Uint8Array, fileName: str
   const before = new YardBook(await store.yards());
   const read = readRows(file.value, order, before);
   const counts = await store.counts();
-  const yards = before.with(yardsNamedByInstalls(read.rows), counts.nextYard);
+  const next = await store.nextIds();
+  const yards = before.with(yardsNamedByInstalls(read.rows), next.yard);
   const known = await knownKeys(store, before);
   const newWorkingSet = await loadWorking(store, yards, read.rows.map(({ row }) => row));
   const outcome = importRows(read, known, newWorkingSet);

@@ -34,8 +34,8 @@ export async function loadWorking(store: Store, yards: YardBook, rows: readonly 
   for (const state of await store.states([...new Set(mothers)])) states.set(state.id, state);
   const entries = await store.entriesOf([...history]);
   const colonies = Array.from(states.values(), (state): LoadedColony => ({ state, entries: entries.get(state.id) ?? null }));
-  const { nextEntry, nextColony } = await store.counts();
-  return () => new WorkingSet({ yards, colonies, nextEntry, nextColony });
+  const next = await store.nextIds();
+  return () => new WorkingSet({ yards, colonies, nextEntry: next.entry, nextColony: next.colony });
 }
 
 /** Adds to both collections every colony that descends from those in `history`. */

@@ -38,6 +38,7 @@ export interface Report {
   readonly import: {
     readonly read: number;
     readonly entered: number;
+    readonly living: number;
     readonly repeats: number;
     readonly toSortOut: readonly { line: number; column: string | null; value: string; sentence: string }[];
   };
@@ -89,7 +90,7 @@ export async function reportFromJournal(options: ReportOptions): Promise<Answer<
       ok: true,
       value: {
         asOf: last === null ? null : asOf,
-        import: { read: found.read, entered: found.entries.length, repeats: found.repeats.length, toSortOut: found.toSortOut.map(({ line, column, value, sentence }) => ({ line, column, value, sentence })) },
+        import: { read: found.read, entered: found.entries.length, living: found.living, repeats: found.repeats.length, toSortOut: found.toSortOut.map(({ line, column, value, sentence }) => ({ line, column, value, sentence })) },
         living: found.living,
         ledger: wanted.flatMap((season) => ledgerRows(season, seasonYards(facts.states, facts.yards, season, asOf, facts.borders))),
         losses: wanted.flatMap((season) => lossesOf(facts, season)),

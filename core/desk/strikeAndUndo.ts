@@ -26,19 +26,19 @@ export async function replaceEntry(store: Store, id: EntryId, cells: Cells, reas
   if (!reading.ok) throw refusedRows([{ line: 0, ...reading.trouble }]);
   const { row } = reading;
   const yards = new YardBook(await store.yards());
-  const counts = await store.counts();
-  const place = row.day === old.day ? old.place : counts.nextEntry;
+  const next = await store.nextIds();
+  const place = row.day === old.day ? old.place : next.entry;
   const carriers = await store.statesByLabel([row.values.colony, row.values.into].filter((label) => typeof label === 'string'));
   const resolved = resolveRow(row, { day: row.day, place }, {
     yard: (name) => yards.find(name)?.id ?? null,
-    newColony: () => createdBy(old) ?? (counts.nextColony as ColonyId),
+    newColony: () => createdBy(old) ?? (next.colony as ColonyId),
     colony: (label) => {
       const found = carriers.find((state) => state.label === label && covers(state, row.day));
       return found === undefined ? { sentence: `No colony called “${label}” is alive on ${dayInWords(row.day)}. Correct the label or the day.` } : { id: found.id };
     },
   });
   if (!resolved.ok) throw refusedRows([{ line: 0, value: '', ...resolved.refusal }]);
-  const entry = { id: counts.nextEntry as EntryId, place, day: row.day, kind: row.kind, body: resolved.body } as Entry;
+  const entry = { id: next.entry as EntryId, place, day: row.day, kind: row.kind, body: resolved.body } as Entry;
   await refuseTwins(store, [entry], old.id);
   const title = `Replaced: ${old.kind} of ${dayInWords(old.day)}`;
   return changeStanding(store, { kind: 'replace', title, undoes: null, strike: [{ entry: old, reason }], lift: [], add: [{ entry, replaces: old.id }] }, `${title}.`, at);
