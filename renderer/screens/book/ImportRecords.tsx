@@ -40,7 +40,6 @@ export function ImportRecords() {
     setEntered(false);
     setProblem(null);
     setFault(undefined);
-    if (picker.current) picker.current.value = '';
   };
 
   const look = async (file: Chosen) => {
@@ -117,6 +116,10 @@ export function ImportRecords() {
             type="file"
             accept=".csv,text/csv"
             disabled={enter.busy}
+            // The same file, mended, can be chosen again.
+            onClick={(event) => {
+              event.currentTarget.value = '';
+            }}
             onChange={(event) => {
               const file = event.target.files?.[0];
               if (file) void take(file);
@@ -143,7 +146,10 @@ export function ImportRecords() {
             entered={entered}
             busy={enter.busy}
             onEnter={() => void send(report, chosen)}
-            onPutAside={putAside}
+            onPutAside={() => {
+              putAside();
+              if (picker.current) picker.current.value = '';
+            }}
           />
         ) : null}
       </div>

@@ -29,7 +29,10 @@ export async function undoByNotice(page: Page): Promise<void> {
 /** Chooses a file of records on the Book screen and waits for what is found in it. */
 export async function chooseRecords(page: Page, file: { name: string; text: string | Buffer } | string): Promise<void> {
   const chosen = typeof file === 'string' ? file : { name: file.name, mimeType: 'text/csv', buffer: Buffer.from(file.text) };
-  await page.getByLabel('File of records').setInputFiles(chosen);
+  const picker = page.getByLabel('File of records');
+  // As a click on it does, so that the same file can be chosen again.
+  await picker.setInputFiles([]);
+  await picker.setInputFiles(chosen);
 }
 
 /** What a control, or its row, says, with the spaces that do not break read as plain ones. */
