@@ -3,7 +3,7 @@ import type { ColonyId } from '#shared/brands.ts';
 import { day } from '#shared/days.ts';
 import { columns, entryForms, type Kind } from '#shared/entryForms.ts';
 import { withCell, type Typed, type TypedRow } from '../../renderer/screens/tonight/sheetColumns.ts';
-import { composeRound, filledRows, placeFaults, remarksOn, type RoundSheet } from '../../renderer/screens/tonight/sheetRound.ts';
+import { composeRound, filledRows, placeFaults, remarksOn, writtenOut, type RoundSheet } from '../../renderer/screens/tonight/sheetRound.ts';
 
 const colony = (id: number) => ({ colony: id as ColonyId, label: `LB-0${id}` });
 
@@ -70,6 +70,13 @@ describe('composing a round', () => {
     const typed = withCell(withCell({}, 1, 'bees', '4'), 1, 'bees', '');
     expect(typed).toEqual({});
   });
+});
+
+test('marks are written out, notes and what cannot be read stay as typed', () => {
+  const typed = { 1: { bees: '5,5', cells: 's', lost: 'x', note: ' y ', temper: '9', eggs: ' ' }, 2: { eggs: ' ' } };
+  expect(writtenOut(typed)).toEqual({ 1: { bees: '5.5', cells: 'swarm', lost: 'unknown', note: ' y ', temper: '9' } });
+  const plain = { 1: { bees: '5', note: 'a' } };
+  expect(writtenOut(plain)).toBe(plain);
 });
 
 describe('remarks on a sheet', () => {

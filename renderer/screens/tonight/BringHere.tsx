@@ -13,10 +13,11 @@ interface BringHereProps {
   readonly others: readonly OpenRound[];
   readonly round: Round;
   readonly note: Rounds['note'];
+  onBrought(): void;
 }
 
 /** On an empty sheet: typing of the same yard under another day, for the sheet that was begun with the wrong day. */
-export function BringHere({ yard, day, others, round, note }: BringHereProps) {
+export function BringHere({ yard, day, others, round, note, onBrought }: BringHereProps) {
   const other = others.find((one) => one.yard === yard.id && one.day !== day);
   if (other === undefined) return null;
   const bring = async () => {
@@ -25,6 +26,7 @@ export function BringHere({ yard, day, others, round, note }: BringHereProps) {
     const draft = answer.ok && answer.value.body !== null ? readDraft(answer.value.body) : null;
     if (draft === null) return;
     round.draft.change(() => draft);
+    onBrought();
     // Kept here before it is dropped there: a crash in between leaves it twice, never nowhere.
     await drafts.flush();
     drafts.change(from, null);

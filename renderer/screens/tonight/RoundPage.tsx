@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState, type KeyboardEvent } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { OpenBook, YardRow } from '#shared/contract/book.ts';
 import type { RoundRow } from '#shared/contract/journal.ts';
@@ -58,11 +58,20 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
     if (place === 'entered') start();
     else if (place !== null) sheet.current?.goTo({ row: rows.findIndex((row) => row.colony === place.colony), column: columnKeys.indexOf(place.column) });
   };
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return;
-    event.preventDefault();
-    void enter();
-  };
+  // On the whole window: after a button that went away the keyboard is nowhere, and Ctrl Enter still means the round.
+  const enterNow = useRef(enter);
+  useEffect(() => {
+    enterNow.current = enter;
+  });
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey) || event.repeat) return;
+      event.preventDefault();
+      void enterNow.current();
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, []);
 
   const already = rows.filter((row) => row.already.length > 0).length;
   const others = (rounds.index?.open ?? []).filter((other) => other.yard !== yard.id || other.day !== day);
@@ -71,7 +80,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
   const spoken = shownHere && draft.draft && typedHere ? remarksOnRow(shownHere.colony, readRow(typedHere, draft.draft.wide)) : [];
 
   return (
-    <div onKeyDown={onKeyDown}>
+    <>
       <Page
         fill
         title={words.head.round(yard.name, day)}
@@ -102,7 +111,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
             </button>
           </p>
         ) : null}
-        {draft.draft !== null && draftIsEmpty(draft.draft) ? <BringHere yard={yard} day={day} others={others} round={round} note={rounds.note} /> : null}
+        {draft.draft !== null && draftIsEmpty(draft.draft) ? <BringHere yard={yard} day={day} others={others} round={round} note={rounds.note} onBrought={start} /> : null}
         {already > 0 ? <p className="soft small">{words.already.on(already)}</p> : null}
         {ready ? (
           <>
@@ -126,6 +135,6 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
         </div>
       </Page>
       <RoundMargin row={shownHere} column={here?.column ?? 'bees'} />
-    </div>
+    </>
   );
 }

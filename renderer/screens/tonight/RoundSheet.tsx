@@ -1,10 +1,9 @@
-import { Fragment, useCallback, useImperativeHandle, useRef, type FocusEvent, type KeyboardEvent, type Ref } from 'react';
+import { Fragment, useImperativeHandle, useRef, type FocusEvent, type KeyboardEvent, type Ref } from 'react';
 import type { RoundRow } from '#shared/contract/journal.ts';
-import { readCell } from './sheetCell.ts';
 import { columnKeys, sheetColumns, type ColumnKey } from './sheetColumns.ts';
 import { freshSheet, keptQuestion } from './sheetDraft.ts';
 import { moveForKey, moveFrom, type Cell } from './sheetMoves.ts';
-import { remarksOnRow } from './sheetRound.ts';
+import { cellWrittenOut, remarksOnRow } from './sheetRound.ts';
 import { readRow } from './sheetRow.ts';
 import { SheetRow } from './SheetRow.tsx';
 import type { Round } from './useRound.ts';
@@ -37,13 +36,17 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
   const typed = draft.draft?.typed ?? freshSheet.typed;
   const wide = draft.draft?.wide ?? freshSheet.wide;
 
-  const textOf = useCallback((row: RoundRow, key: ColumnKey) => draft.now()?.typed[row.colony]?.[key] ?? '', [draft.now]);
+  const textOf = (row: RoundRow, key: ColumnKey) => draft.now()?.typed[row.colony]?.[key] ?? '';
 
   const goTo = (cell: Cell) => {
     const find = () => scroll.current?.querySelector<HTMLInputElement>(`[data-cell="${cell.row},${cell.column}"]`);
+    const into = (input: HTMLInputElement | null | undefined) => {
+      input?.focus();
+      input?.select();
+    };
     const input = find();
-    if (input) input.focus();
-    else reveal(cell.row, () => find()?.focus());
+    if (input) into(input);
+    else reveal(cell.row, () => into(find()));
   };
   useImperativeHandle(ref, () => ({ goTo }));
 
@@ -59,11 +62,10 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
   // Short marks are written out once the cell is left, so that the sheet shows what will be entered.
   const onBlur = (event: FocusEvent) => {
     const at = placeOf(event.target, rows);
-    if (at === null || at.key === 'note') return;
+    if (at === null) return;
     const text = textOf(at.row, at.key);
-    const read = readCell(at.key, text);
-    const out = read.state === 'read' ? read.value : text.trim();
-    if (out !== text && read.state !== 'refused') type(at.row, at.key, out);
+    const out = cellWrittenOut(at.key, text);
+    if (out !== text) type(at.row, at.key, out);
   };
 
   const onKeyDown = (event: KeyboardEvent) => {

@@ -2,7 +2,8 @@ import type { ColonyId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import type { Cells, Kind } from '#shared/entryForms.ts';
 import type { RowFault } from '#shared/faults.ts';
-import { columnKeys, columnSentAs, rowIsEmpty, sheetColumns, type ColumnKey, type Typed } from './sheetColumns.ts';
+import { readCell } from './sheetCell.ts';
+import { columnKeys, columnSentAs, rowIsEmpty, sheetColumns, withCell, type ColumnKey, type Typed } from './sheetColumns.ts';
 import { readRow, sampleOf, type RowReadings, type SheetWide } from './sheetRow.ts';
 import { words } from './words.ts';
 
@@ -96,6 +97,29 @@ export function placeFaults(faults: readonly RowFault[], sources: ComposedRound[
     const column = named !== null && source.columns.includes(named) ? named : (source.columns[0] ?? 'note');
     return [{ colony: source.colony, column, state: 'refused' as const, sentence: fault.sentence }];
   });
+}
+
+/** The sheet with its short marks written out, as each cell is once the keyboard leaves it; the same object if nothing changes. */
+export function writtenOut(typed: Typed): Typed {
+  let out = typed;
+  for (const [colony, row] of Object.entries(typed)) {
+    for (const key of columnKeys) {
+      const text = row[key];
+      if (text !== undefined) out = withText(out, Number(colony), key, text, cellWrittenOut(key, text));
+    }
+  }
+  return out;
+}
+
+/** One cell's text with its marks written out; notes and what cannot be read stay as typed. */
+export function cellWrittenOut(key: ColumnKey, text: string): string {
+  const read = readCell(key, text);
+  if (key === 'note' || read.state === 'refused') return text;
+  return read.state === 'read' ? read.value : '';
+}
+
+function withText(typed: Typed, colony: number, key: ColumnKey, before: string, after: string): Typed {
+  return before === after ? typed : withCell(typed, colony, key, after);
 }
 
 /** How many rows have anything typed, for "9 of 14 filled". */

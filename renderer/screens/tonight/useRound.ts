@@ -9,7 +9,7 @@ import { readCell } from './sheetCell.ts';
 import { filledIn, withCell, type ColumnKey } from './sheetColumns.ts';
 import { dayAhead } from './sheetDay.ts';
 import { draftKey, keptQuestion, withoutSent, writeDraft, type SheetDraft } from './sheetDraft.ts';
-import { composeRound, filledRows, placeFaults, remarksOn, type Place, type Remark, type RoundSheet } from './sheetRound.ts';
+import { composeRound, filledRows, placeFaults, remarksOn, writtenOut, type Place, type Remark, type RoundSheet } from './sheetRound.ts';
 import type { SheetWide } from './sheetRow.ts';
 import { useDraft, type DraftHere } from './useDraft.ts';
 import { useEntered } from './useEntered.ts';
@@ -68,10 +68,10 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
 
   const typed = draft.draft?.typed;
   const filled = useMemo(() => (typed ? filledRows({ colonies: rows, typed }) : 0), [rows, typed]);
-  const all = typed ? filledIn(typed) : 0;
+  const all = typed ? filledIn(typed) : null;
   useEffect(() => {
-    if (typed !== undefined) note(yard.id, day, all);
-  }, [typed === undefined, note, yard.id, day, all]);
+    if (all !== null) note(yard.id, day, all);
+  }, [note, yard.id, day, all]);
 
   const strays = useMemo(() => {
     if (!draft.draft || sheet.data === undefined) return [];
@@ -111,6 +111,11 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
   }, [change, rows]);
 
   const submit = async (): Promise<Place | 'entered' | null> => {
+    // As if the cell the keyboard is in had been left: what is shown, asked about and entered is one and the same.
+    change((before) => {
+      const typed = writtenOut(before.typed);
+      return typed === before.typed ? before : { ...before, typed };
+    });
     const sent = now();
     const stop = (sentence: string, place: Place | null = null) => {
       setMessage(sentence);

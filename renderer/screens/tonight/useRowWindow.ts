@@ -12,7 +12,7 @@ interface RowWindow {
   /** The height of what is not drawn after the last. */
   readonly after: number;
   /** Draws a row that is out of sight, then calls back. */
-  reveal(row: number, then: () => void): void;
+  reveal(row: number, whenDrawn: () => void): void;
   /** The row the keyboard is in, which stays drawn wherever the sheet is scrolled to. */
   keep(row: number): void;
   readonly measure: RefCallback<HTMLTableSectionElement> | undefined;
@@ -21,7 +21,7 @@ interface RowWindow {
 /** Which rows of a long sheet are drawn. */
 export function useRowWindow(count: number, height: number, scroll: RefObject<HTMLElement | null>): RowWindow {
   const kept = useRef(0);
-  const wanted = useRef<{ row: number; then: () => void } | null>(null);
+  const wanted = useRef<{ row: number; whenDrawn: () => void } | null>(null);
   const windowed = count > allDrawn;
   const virtual = useVirtualizer({
     count,
@@ -40,12 +40,12 @@ export function useRowWindow(count: number, height: number, scroll: RefObject<HT
     const want = wanted.current;
     if (want === null || !virtual.getVirtualItems().some((item) => item.index === want.row)) return;
     wanted.current = null;
-    want.then();
+    want.whenDrawn();
   });
 
   const reveal = useCallback(
-    (row: number, then: () => void) => {
-      wanted.current = { row, then };
+    (row: number, whenDrawn: () => void) => {
+      wanted.current = { row, whenDrawn };
       virtual.scrollToIndex(row, { align: 'center' });
     },
     [virtual],
