@@ -20,7 +20,7 @@ export function Rail() {
   const recent = useRead('journal.recent', { limit: 1 }, { enabled: book !== undefined });
   const last = recent.data?.gestures[0];
   return (
-    <div className="rail">
+    <header className="rail">
       <div className="rail-book">
         <p className="rail-name">{book?.name ?? words.product}</p>
         {book ? (
@@ -48,6 +48,6 @@ export function Rail() {
         {book ? <p>{last ? words.saved(dayTight(dayFromIso(last.at.slice(0, 10))), last.at.slice(11, 16)) : words.nothingSaved}</p> : null}
         <ThemeSwitch />
       </div>
-    </div>
+    </header>
   );
 }

@@ -81,7 +81,7 @@ export function money(minor: number | null | undefined): string {
 /** Pounds from the desk, in the book's own unit, without the unit's name. */
 export function massFromPounds(pounds: number | null | undefined, unit: MassUnit, places = 0): string {
   if (pounds === null || pounds === undefined) return missing;
-  return number(unit === 'lb' ? pounds : (pounds * gramsPerPound) / 1000, places);
+  return fixed(unit === 'lb' ? pounds : (pounds * gramsPerPound) / 1000, places);
 }
 
 function monthName(of: Day): string {

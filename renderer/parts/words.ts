@@ -21,6 +21,5 @@ export const words = {
   nowhere: 'There is no such page',
   nowhereLine: 'The address names a page that is not in this program.',
   toTonight: 'Go to Tonight',
-  queenUnknown: 'year not known',
-  queenUnmarked: 'not marked',
+  queenUnknown: 'not known',
 } as const;

@@ -57,6 +57,8 @@ export function BookFile({ book, program }: { readonly book: OpenBook; readonly 
         </dd>
         <dt>{words.colonies}</dt>
         <dd>{number(book.living)}</dd>
+        <dt>{words.program}</dt>
+        <dd>{program}</dd>
         <dt>
           <label htmlFor={`${id}-dates`}>{words.dates}</label>
         </dt>
@@ -90,7 +92,6 @@ export function BookFile({ book, program }: { readonly book: OpenBook; readonly 
         <button type="button" disabled={close.busy} onClick={() => void leave()}>
           {words.close}
         </button>
-        <span className="soft small">{words.program(program)}</span>
       </div>
     </section>
   );

@@ -18,7 +18,7 @@ export const words = {
   kilograms: 'kilograms',
   settingKept: 'The setting is kept in the book.',
   close: 'Close this book',
-  program: (name: string) => `Written by ${name}`,
+  program: 'Program',
 
   yardsHeading: 'Yards',
   yardsNone: 'No yard yet. Write down the first one; colonies are installed in yards.',

@@ -32,9 +32,7 @@ export function ColonyNote({ row }: { readonly row: ColonyRow }) {
       <MarginPart heading={words.queenHeading}>
         {row.queen ? (
           <>
-            <p>
-              <QueenMark queen={row.queen} />
-            </p>
+            <p>{row.queen.year === null ? words.queenNoYear : <QueenMark queen={row.queen} />}</p>
             <p>{words.queenSince(dayText(row.queen.since), row.queen.source)}</p>
             <p className="soft">{row.queen.marked ? words.queenMarked : words.queenUnmarked}</p>
           </>

@@ -52,11 +52,15 @@ export function ColonyScreen({ id }: { readonly id: string }) {
       ) : null}
       <p className="sentence">{sentence}</p>
       <div className="pair section">
-        <QueenTable queens={queens} />
-        <Descent story={story.data} />
-        <MiteTable counts={miteCounts} />
-        <HoneyTable honey={honey} massUnit={book.massUnit} />
-        <Stays stays={stays} />
+        <div className="stack">
+          <QueenTable queens={queens} />
+          <MiteTable counts={miteCounts} />
+        </div>
+        <div className="stack">
+          <Descent story={story.data} />
+          <HoneyTable honey={honey} massUnit={book.massUnit} />
+          <Stays stays={stays} />
+        </div>
       </div>
       <StoryEntries entries={entries} />
       <p className="section">

@@ -80,6 +80,7 @@ export const words = {
   queenHeading: 'Queen',
   queenSince: (day: string, source: string | null) => (source === null ? `In the colony since ${day}.` : `From ${source}, in the colony since ${day}.`),
   queenNone: 'The book knows of no queen in it now.',
+  queenNoYear: 'The year she hatched was not written down.',
   queenMarked: 'Marked.',
   queenUnmarked: 'Not marked, as far as the book knows.',
   endedOn: (how: string, day: string, causes: string) => (causes === '' ? `${how} on ${day}.` : `${how} on ${day}: ${causes}.`),
