@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
@@ -40,6 +40,14 @@ describe('the program that ships', () => {
 
   test('carries no path of the machine that made it', () => {
     for (const part of ['main', 'preload', 'keeper']) expect(bundle('electron', part)).not.toContain(root);
+  });
+
+  test('the page is the production build, whoever made it', async () => {
+    expect(process.env['NODE_ENV']).toBe('test');
+    await makeParts(['renderer'], { always: true });
+    const scripts = readdirSync(join(pagesFolder, 'assets')).filter((name) => name.endsWith('.js'));
+    expect(scripts.length).toBeGreaterThan(0);
+    for (const name of scripts) expect(readFileSync(join(pagesFolder, 'assets', name), 'utf8').includes('unrecognized in this browser'), name).toBe(false);
   });
 
   test('the page has its script and style as files and nothing in itself', () => {
