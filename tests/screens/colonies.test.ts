@@ -216,6 +216,10 @@ test('a thousand colonies: only those in sight are drawn, and the keyboard reach
   await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('LB-1000');
   await page.keyboard.press('ArrowUp');
   await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('LB-0999');
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Colony LB-0999' }).waitFor();
+  await page.goBack();
+  await list(opened).getByRole('link', { name: 'LB-0999' }).waitFor();
   expect(await words(list(opened).locator('tfoot'))).toContain('1,000 colonies');
 });
 

@@ -55,11 +55,11 @@ export function ColonyScreen({ id }: { readonly id: string }) {
         <div className="stack">
           <QueenTable queens={queens} />
           <MiteTable counts={miteCounts} />
+          <Stays stays={stays} />
         </div>
         <div className="stack">
           <Descent story={story.data} />
           <HoneyTable honey={honey} massUnit={book.massUnit} />
-          <Stays stays={stays} />
         </div>
       </div>
       <StoryEntries entries={entries} />

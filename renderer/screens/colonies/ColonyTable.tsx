@@ -1,6 +1,7 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
 import { memo, useEffect, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
+import type { ColonyId } from '#shared/brands.ts';
 import type { ColonyRow } from '#shared/contract/colonies.ts';
 import { useMarginNote } from '../../parts/Margin.tsx';
 import type { ColonyColumn } from './colonyColumns.tsx';
@@ -18,13 +19,15 @@ export interface ColonyTableProps {
 }
 
 const rowHeight = 34;
+/** Where the list was left, so that coming back from a colony finds its line in sight. */
+let leftAt: ColonyId | null = null;
 /** Height of the sticky head and foot, so that a row moved to is not hidden under them. */
 const headHeight = 50;
 
 /** The table keeps only the rows in sight in the page; arrow keys move through all of them. */
 export function ColonyTable({ rows, all, columns, view, onSort }: ColonyTableProps) {
   const scroll = useRef<HTMLDivElement>(null);
-  const [active, setActive] = useState(0);
+  const [active, setActive] = useState(() => Math.max(0, rows.findIndex(({ id }) => id === leftAt)));
   const moving = useRef(false);
   const here = Math.min(active, Math.max(0, rows.length - 1));
 
@@ -33,6 +36,7 @@ export function ColonyTable({ rows, all, columns, view, onSort }: ColonyTablePro
     getScrollElement: () => scroll.current,
     estimateSize: () => rowHeight,
     overscan: 12,
+    initialOffset: Math.max(0, active * rowHeight - 6 * rowHeight),
     scrollPaddingStart: headHeight,
     scrollPaddingEnd: rowHeight + 4,
     getItemKey: (index) => rows[index]?.id ?? index,
@@ -51,6 +55,10 @@ export function ColonyTable({ rows, all, columns, view, onSort }: ColonyTablePro
     setActive(next);
     virtual.scrollToIndex(next);
   };
+  const openRow = rows[here]?.id ?? null;
+  useEffect(() => {
+    leftAt = openRow;
+  }, [openRow]);
   useEffect(() => {
     if (!moving.current) return;
     moving.current = false;
@@ -155,7 +163,10 @@ const ColonyLine = memo(function ColonyLine({ row, index, here, columns, onHere 
       data-index={index}
       aria-rowindex={index + 2}
       className="row-open"
-      onClick={() => navigate(address)}
+      onClick={() => {
+        onHere(index);
+        navigate(address);
+      }}
       {...marginProps(() => <ColonyNote row={row} />)}
     >
       {columns.map((column, place) =>
