@@ -1,6 +1,6 @@
 /** Electron's main process: one window over the keeper. It opens no book itself. */
 import { randomUUID } from 'node:crypto';
-import { mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { app, BrowserWindow, dialog, session } from 'electron';
@@ -15,12 +15,9 @@ import { registerAppScheme, serveApp } from './pages.ts';
 import { keeperStarter } from './startKeeper.ts';
 import { openWindow } from './windows.ts';
 
-const around = {
-  environment: process.env,
-  platform: process.platform,
-  home: homedir(),
-  documents: app.getPath('documents'),
-};
+// Electron knows where Windows has moved the documents to; otherwise as in the loopback host.
+const documents = app.getPath('documents');
+const around = { environment: process.env, platform: process.platform, home: homedir(), documents: existsSync(documents) ? documents : null };
 const data = dataFolder(around);
 const folder = booksFolder(around);
 const log = logFile(data);
