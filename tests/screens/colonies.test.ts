@@ -180,13 +180,29 @@ test('descent leads from a split to its mother and back; a struck entry stays to
   await page.getByRole('heading', { name: 'Colony LB-10' }).waitFor();
   expect(await words(page.locator('.page-line'))).toBe('Lost on 11 February 2026, at Larch Bend.');
   expect(await page.getByRole('link', { name: 'NS-01' }).count()).toBe(1);
-  const story = await opened.desk('colony.story', { id: Number(page.url().split('/').at(-1)) });
-  const loss = story.entries.find(({ kind }) => kind === 'loss');
-  await opened.desk('journal.strike', { entry: loss!.id, reason: 'it was LB-02' });
-  await page.reload();
+  await page.getByRole('button', { name: /^Strike the entry of 11.February 2026/ }).press('Enter');
+  await page.keyboard.press('Enter');
+  await page.getByText('Say why in a word or two').waitFor();
+  await page.keyboard.type('it was LB-02');
+  await expectAccessible(page);
+  await page.keyboard.press('Enter');
   await page.locator('s').waitFor();
   expect(await words(page.locator('main'))).toContain('struck: it was LB-02');
   expect(await words(page.locator('.page-line'))).toContain('in the book since');
+  await undoByNotice(page);
+  await expect.poll(() => words(page.locator('.page-line'))).toContain('Lost on 11 February 2026');
+});
+
+test('an entry that others rest on is not struck, and the page says which', async () => {
+  const opened = await open(threeColonies);
+  const { page } = opened;
+  await list(opened).getByRole('link', { name: 'LB-02' }).click();
+  await page.getByRole('button', { name: /^Strike the entry of 24.April 2025/ }).click();
+  await page.getByLabel('Why it is struck').fill('never came');
+  await page.getByRole('button', { name: 'Strike this entry' }).click();
+  await page.getByRole('alert').getByText('Nothing was changed').waitFor();
+  expect(await page.getByLabel('Why it is struck').inputValue()).toBe('never came');
+  expect(await living(opened)).toContain('LB-02');
 });
 
 test('an address of no colony says so', async () => {

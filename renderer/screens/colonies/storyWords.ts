@@ -45,6 +45,12 @@ export const storyWords = {
   entries: 'Everything written down',
   struck: (reason: string) => `struck: ${reason}`,
   struckBare: 'struck',
+  strike: 'Strike',
+  strikeLabel: (day: string, sentence: string) => `Strike the entry of ${day}: ${sentence}`,
+  strikeWhy: 'Why it is struck',
+  strikeEntry: 'Strike this entry',
+  strikeLeave: 'Leave it as it is',
+  strikeLacking: 'Say why in a word or two, so that it can be understood later.',
   entriesNone: 'Nothing is written down yet.',
 
   marginQueen: 'Marking colours',
