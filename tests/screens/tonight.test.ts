@@ -216,12 +216,12 @@ test('a half-typed sheet is still there after another screen, and after the prog
   await goTo(page, 'Tonight');
   await sheet.ready();
   expect(await sheet.cell('LB-01', 'bees').inputValue()).toBe('7');
-  await page.getByLabel('Bees in a sample').fill('250');
+  await page.getByLabel(/^Sample/).fill('250');
   await sheet.draftKept();
   await window.restart();
   await sheet.ready();
   expect(await sheet.cell('LB-01', 'bees').inputValue()).toBe('7');
-  expect(await page.getByLabel('Bees in a sample').inputValue()).toBe('250');
+  expect(await page.getByLabel(/^Sample/).inputValue()).toBe('250');
 });
 
 test('the margin tells of the colony and the cell', async () => {

@@ -4,12 +4,11 @@ import { dayShort } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
 import { words } from './words.ts';
 
-/** Acts asked for, of which undos are left out, and acts shown. */
+/** Acts asked for; undos among them are left out. */
 const asked = 24;
-const shown = 4;
 
 /** What was entered last, with undo for the last that stands and redo for what was taken back last. */
-export function EnteredLast() {
+export function EnteredLast({ shown }: { readonly shown: number }) {
   const recent = useRead('journal.recent', { limit: asked });
   const undo = useWrite('journal.undo');
   const redo = useWrite('journal.redo');

@@ -25,7 +25,7 @@ export function RoundControls({ book, today, yard, day, round, onPick, onDone, o
   const wide = round.draft.draft?.wide ?? freshSheet.wide;
   const sampleRefused = readCell('sample', wide.sample).state === 'refused';
   return (
-    <div className="choices">
+    <div className="choices round-choices">
       <label className="inline-choice">
         {words.controls.yard}{' '}
         <select
@@ -59,11 +59,12 @@ export function RoundControls({ book, today, yard, day, round, onPick, onDone, o
           onKeyDown={(event) => {
             if (event.key === 'Enter' && !event.ctrlKey && !event.metaKey) onDone();
           }}
-        />
+        />{' '}
+        {words.controls.sampleUnit}
       </label>
       <label className="inline-choice">
         {words.controls.method}{' '}
-        <select value={wide.method} onChange={(event) => round.setWide({ method: methodOf(event.target.value) })}>
+        <select className="round-method" value={wide.method} onChange={(event) => round.setWide({ method: methodOf(event.target.value) })}>
           {(['', ...washMethods] as const).map((method) => (
             <option key={method} value={method}>
               {words.controls.methods[method]}

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { RoundRow } from '#shared/contract/journal.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { number } from '../../parts/format.ts';
-import { MarginContent } from '../../parts/Margin.tsx';
+import { MarginContent, MarginPart } from '../../parts/Margin.tsx';
 import { QueenMark } from '../../parts/QueenMark.tsx';
 import type { ColumnKey } from './sheetColumns.ts';
 import { words } from './words.ts';
@@ -21,35 +21,31 @@ export function RoundMargin({ row, column }: { readonly row: RoundRow | null; re
     );
   }
   return (
-    <>
-      <MarginContent heading={words.cellName(row.label, words.names[column])}>
-        <p className="sentence">{words.meaning[column]}</p>
-        <p>{words.marks[column]}</p>
-      </MarginContent>
-      <MarginContent heading={words.queen}>
-        <QueenLine row={row} />
-      </MarginContent>
-      <MarginContent heading={words.margin.lastLook}>
-        {row.lastLook ? (
-          <p>{words.margin.look(row.lastLook.day, row.lastLook.sentence)}</p>
-        ) : (
-          <p className="soft">{words.margin.noLook}</p>
-        )}
-      </MarginContent>
-      <MarginContent heading={words.margin.lastMites}>
-        <MitesLine row={row} />
-      </MarginContent>
-      {row.already.length > 0 ? (
-        <MarginContent heading={words.already.title}>
-          {row.already.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
-          ))}
-        </MarginContent>
-      ) : null}
-      <MarginContent heading={words.margin.keys}>
-        <p className="soft">{words.margin.keyList}</p>
-      </MarginContent>
-    </>
+    <MarginContent heading={words.cellName(row.label, words.names[column])}>
+      <p className="sentence">{words.meaning[column]}</p>
+      <p>{words.marks[column]}</p>
+      <div className="round-margin">
+        <MarginPart heading={words.queen}>
+          <QueenLine row={row} />
+        </MarginPart>
+        {row.already.length > 0 ? (
+          <MarginPart heading={words.already.title}>
+            {row.already.map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+          </MarginPart>
+        ) : null}
+        <MarginPart heading={words.margin.lastLook}>
+          {row.lastLook ? <p>{words.margin.look(row.lastLook.day, row.lastLook.sentence)}</p> : <p className="soft">{words.margin.noLook}</p>}
+        </MarginPart>
+        <MarginPart heading={words.margin.lastMites}>
+          <MitesLine row={row} />
+        </MarginPart>
+        <MarginPart heading={words.margin.keys}>
+          <p className="soft">{words.margin.keyList}</p>
+        </MarginPart>
+      </div>
+    </MarginContent>
   );
 }
 

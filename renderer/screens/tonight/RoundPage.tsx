@@ -11,7 +11,7 @@ import { EnteredLast } from './EnteredLast.tsx';
 import { OpenRounds } from './OpenRounds.tsx';
 import { RoundControls } from './RoundControls.tsx';
 import { RoundMargin } from './RoundMargin.tsx';
-import { RoundSheet, type SheetHandle } from './RoundSheet.tsx';
+import { roomy, RoundSheet, type SheetHandle } from './RoundSheet.tsx';
 import { columnKeys, type ColumnKey } from './sheetColumns.ts';
 import { draftIsEmpty } from './sheetDraft.ts';
 import { remarksOnRow } from './sheetRound.ts';
@@ -50,6 +50,12 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
     const at = document.activeElement;
     if (ready && (at === null || at === document.body || at.tagName === 'H1')) start();
   }, [ready, start]);
+
+  // From the day field on to the sheet, or, while it is being laid out, out of the field, so that the effect above goes there.
+  const onDone = () => {
+    if (ready) start();
+    else if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+  };
 
   const enter = async () => {
     // A day that could not be taken leaves the old one standing; the round must not slip in under it.
@@ -92,7 +98,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           </button>
         }
       >
-        <RoundControls book={book} today={today} yard={yard} day={day} round={round} onPick={onPick} onDone={start} onFault={setDayFault} />
+        <RoundControls book={book} today={today} yard={yard} day={day} round={round} onPick={onPick} onDone={onDone} onFault={setDayFault} />
         <div className="round-says" role="status">
           {dayFault !== null ? <p className="needs">{dayFault}</p> : null}
           {round.message !== null ? <p className="needs">{round.message}</p> : null}
@@ -130,7 +136,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           <Empty sentence={words.empty.noColonies(yard.name, day)} action={<Link href="/colonies">{words.empty.install}</Link>} />
         ) : null}
         <div className="pair round-foot">
-          <EnteredLast />
+          <EnteredLast shown={rows.length > roomy ? 3 : 5} />
           <OpenRounds rounds={others} yards={book.yards} onOpen={onPick} />
         </div>
       </Page>

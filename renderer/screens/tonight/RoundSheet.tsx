@@ -24,7 +24,7 @@ export interface SheetHandle {
 }
 
 /** Up to this many colonies a row has its full height; more stand tight, so that a yard fits the window. */
-const roomy = 10;
+export const roomy = 10;
 
 /** The sheet of paper: colonies down, questions across. */
 export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetProps) {
