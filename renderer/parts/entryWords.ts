@@ -19,6 +19,7 @@ export const entryWords = {
   noSuchYard: (typed: string) => `No yard is called ${typed} yet.`,
   addYard: (typed: string) => `Add the yard ${typed}`,
   yardAdded: (name: string) => `The yard ${name} is in the book. Its name, room and distance can be written down under Book.`,
+  temper: '1 gentle to 5 fierce.',
   places: 'shed, supplier, scrap, or a yard',
   several: 'Several: LB-01, LB-02, or LB-01..LB-06.',
   names: (count: string, labels: string) => `${count}: ${labels}`,
@@ -45,6 +46,7 @@ export function helpFor(kind: Kind, column: Column): string | null {
   if (column === 'yard' && kind === 'treatment') return entryWords.allColonies;
   if (column === 'yard' && kind === 'harvest') return entryWords.yardTogether;
   if (column === 'colony' && severalAtOnce.has(kind)) return entryWords.several;
+  if (column === 'temper') return entryWords.temper;
   if (column === 'from' || column === 'to') return entryWords.places;
   return null;
 }

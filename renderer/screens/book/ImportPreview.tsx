@@ -19,26 +19,26 @@ export function ImportPreview({ report, entered, busy, onEnter, onPutAside }: Im
     <div className="preview">
       <h3>{words.found(report.file)}</h3>
       {entered ? null : (
-        <>
-          <div className="pair">
+        <div className="pair">
+          <div className="stack">
             <Counts report={report} />
-            <Kinds report={report} />
+            <dl className="facts">
+              <dt>{words.days}</dt>
+              <dd>{report.firstDay ? words.daysFrom(dayText(report.firstDay), dayText(report.lastDay)) : number(null)}</dd>
+              <dt>{words.newYards}</dt>
+              <dd>{report.newYards.length > 0 ? report.newYards.join(', ') : words.newYardsNone}</dd>
+              <dt>{words.livingAfter}</dt>
+              <dd>{number(report.living)}</dd>
+              {report.repeatLines.length > 0 ? (
+                <>
+                  <dt>{words.repeatsAt}</dt>
+                  <dd>{repeatLines(report)}</dd>
+                </>
+              ) : null}
+            </dl>
           </div>
-          <dl className="facts">
-            <dt>{words.days}</dt>
-            <dd>{report.firstDay ? words.daysFrom(dayText(report.firstDay), dayText(report.lastDay)) : number(null)}</dd>
-            <dt>{words.newYards}</dt>
-            <dd>{report.newYards.length > 0 ? report.newYards.join(', ') : words.newYardsNone}</dd>
-            <dt>{words.livingAfter}</dt>
-            <dd>{number(report.living)}</dd>
-            {report.repeatLines.length > 0 ? (
-              <>
-                <dt>{words.repeatsAt}</dt>
-                <dd>{repeatLines(report)}</dd>
-              </>
-            ) : null}
-          </dl>
-        </>
+          <Kinds report={report} />
+        </div>
       )}
       <div className="acts">
         {entered ? null : report.entered > 0 ? (

@@ -30,7 +30,7 @@ export const words = {
   change: 'Change',
   changeYard: (name: string) => `Change ${name}`,
   keepYard: 'Keep the yard',
-  leave: 'Leave it as it was',
+  leave: 'Leave it',
   addYard: 'Add a yard',
   yardKept: (name: string) => `The yard ${name} is in the book.`,
   notWhole: 'A whole number, or nothing if it is not known.',
