@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { houseFiles } from '#build/checks/houseFiles.ts';
 import { words } from '#renderer/screens/start/words.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -17,6 +18,13 @@ test("the README's two commands are the first two it shows, and the check script
   const blocks = [...readme.matchAll(/^```\n([^`]*)```$/gm)].map(([, block = '']) => block.trim());
   expect(blocks.slice(0, 2)).toEqual(['npm ci && npm start', 'npm ci && npm test']);
   expect(read('.ci/run').trimEnd().split('\n').at(-1)).toBe(blocks[1]);
+});
+
+test.each(['core', 'electron'])("the next engineer's book speaks of every folder in %s", (layer) => {
+  const developers = read('DEVELOPERS.md');
+  const rooms = new Set(houseFiles(root).flatMap((file) => file.match(`^(${layer}/[^/]+/)`)?.[1] ?? []));
+  expect(rooms.size).toBeGreaterThan(3);
+  expect([...rooms].filter((room) => !developers.includes(`\`${room}`))).toEqual([]);
 });
 
 const shown = [...(readme + read('DEVELOPERS.md')).matchAll(/npm run -s outyard -- ([a-z]+)([^\n`]*)/g)].map(
