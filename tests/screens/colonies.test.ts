@@ -164,10 +164,10 @@ test('a colony’s page tells its story, and takes a record for it', async () =>
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Enter a record' }).click();
   expect(await page.getByLabel('Colony · needed').inputValue()).toBe('LB-02');
-  await page.getByLabel('Frames of bees').fill('many');
+  await page.getByLabel('Frames of bees', { exact: true }).fill('many');
   await page.keyboard.press('Enter');
-  await expect.poll(() => page.getByLabel('Frames of bees').getAttribute('aria-invalid')).toBe('true');
-  await page.getByLabel('Frames of bees').fill('9');
+  await expect.poll(() => page.getByLabel('Frames of bees', { exact: true }).getAttribute('aria-invalid')).toBe('true');
+  await page.getByLabel('Frames of bees', { exact: true }).fill('9');
   await page.keyboard.press('Enter');
   await page.getByRole('list').getByText(/9 frames of bees/).waitFor();
 });
