@@ -20,7 +20,7 @@ export function Figure({ picture, table, name, least = 300, most = 760 }: Figure
     <div ref={box} className="figure">
       <button type="button" className="link figure-switch no-print" onClick={() => setAsTable(!asTable)}>
         {asTable ? words.asPicture : words.asTable}
-        <span className="visually-hidden">: {name}</span>
+        <span className="visually-hidden"> ({name})</span>
       </button>
       {asTable ? (
         <div className="scroll figure-table" tabIndex={0} role="group" aria-label={name}>

@@ -1,7 +1,6 @@
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 
 export const words = {
-  alivePercent: 'alive, %',
   atRisk: 'Number at risk',
   noColonies: 'no colonies',
   daysSinceStart: 'days since the colony’s start',
@@ -11,7 +10,6 @@ export const words = {
   lost: 'Lost',
   alive: 'Alive %',
   plausible: '95 % range',
-  noRange: '–',
   survivors: 'Survivors',
   chance: 'Chance %',
   atLeast: 'This many or more %',

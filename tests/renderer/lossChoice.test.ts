@@ -94,8 +94,8 @@ test('the yard with the fewest left alive is shown beside all', () => {
 });
 
 test('a yard keeps its place in the series whatever else is shown', () => {
-  expect(survivalLines(set, new Set(['NS'])).map(({ label, place }) => [label, place])).toEqual([['All yards', 0], ['North Slope', 2]]);
-  expect(survivalLines(set, new Set(['QY', 'NS'])).at(-1)?.place).toBe(2);
+  expect(survivalLines(set, new Set(['NS']), ['QY', 'NS', 'LB']).map(({ label, place }) => [label, place])).toEqual([['All yards', 0], ['North Slope', 2]]);
+  expect(survivalLines(set, new Set(['QY', 'NS']), ['QY', 'NS', 'LB']).at(-1)?.place).toBe(2);
 });
 
 test('the axis names the day it counts from', () => {

@@ -50,7 +50,7 @@ export function RateTable({ review, rows, total, nameOf, headOfNames, caption }:
     <>
       <button type="button" className="link figure-switch no-print" onClick={() => setAsTable(!asTable)}>
         {asTable ? words.asPicture : words.asTable}
-        <span className="visually-hidden">: {caption}</span>
+        <span className="visually-hidden"> ({caption})</span>
       </button>
       <table className="rates">
         <caption className="visually-hidden">{caption}</caption>

@@ -18,7 +18,7 @@ export function SurvivalSection({ review }: { readonly review: LossReview }) {
   const origin = originOf(set.axis);
   const worst = worstYard(set);
   const shown = chosen ?? new Set(worst === null ? [] : [worst]);
-  const lines = survivalLines(set, shown);
+  const lines = survivalLines(set, shown, review.yards.map(({ code }) => code));
   const october = originOf(review.sinceOctober.axis);
   const octoberText = october === null ? review.sinceOctober.axis : dayText(october);
   const name = words.survivalName(from === 'october' ? octoberText : words.sinceStart);

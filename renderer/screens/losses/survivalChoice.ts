@@ -16,12 +16,12 @@ export function worstYard(set: CurveSet): string | null {
   return set.byYard.length > 1 ? (candidates[0]?.yard ?? null) : null;
 }
 
-/** All yards together, then the chosen ones; each yard keeps its place in the series whatever else is shown. */
-export function survivalLines(set: CurveSet, chosen: ReadonlySet<string>): SurvivalLine[] {
+/** All yards together, then the chosen ones; each yard keeps its place in the order of the book's yards whatever else is shown. */
+export function survivalLines(set: CurveSet, chosen: ReadonlySet<string>, order: readonly string[]): SurvivalLine[] {
   return [
     { key: 'all', label: words.all, place: 0, curve: set.all },
     ...set.byYard
-      .map(({ yard, yardName, curve }, index) => ({ key: yard, label: yardName, place: index + 1, curve }))
+      .map(({ yard, yardName, curve }) => ({ key: yard, label: yardName, place: 1 + Math.max(0, order.indexOf(yard)), curve }))
       .filter(({ key }) => chosen.has(key)),
   ];
 }

@@ -78,12 +78,12 @@ function Rule({ rule }: { readonly rule: HouseRule }) {
         <p className="rule-acts">
           <button type="button" className="link" onClick={() => setTyped(ruleTyped(rule))}>
             {words.change}
-            <span className="visually-hidden"> {rule.label}</span>
+            <span className="visually-hidden"> ({rule.label})</span>
           </button>
           {changed && (
             <button type="button" className="link" disabled={busy} onClick={() => void set(null)}>
               {words.reset}
-              <span className="visually-hidden"> {rule.label}</span>
+              <span className="visually-hidden"> ({rule.label})</span>
             </button>
           )}
         </p>
