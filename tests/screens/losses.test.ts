@@ -191,6 +191,20 @@ test('an empty book says what will be here, and the screen is accessible then', 
   await page.getByRole('heading', { name: 'Book', level: 1 }).waitFor();
 });
 
+test('the review prints with the book’s name, black on white, without rail and margin', async () => {
+  const { page } = await open(demo);
+  await lastSeason(page);
+  await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+  expect(await page.getByText('Ossar Valley').last().isVisible()).toBe(true);
+  expect(await page.locator('.rail').isVisible()).toBe(false);
+  expect(await page.locator('.margin').isVisible()).toBe(false);
+  const line = page.locator('.chart-line').first();
+  expect(await line.evaluate((drawn) => getComputedStyle(drawn).stroke)).toBe('rgb(0, 0, 0)');
+  const dashes = await page.locator('.chart-line').evaluateAll((lines) => lines.map((drawn) => drawn.getAttribute('stroke-dasharray')));
+  expect(new Set(dashes).size).toBe(dashes.length);
+  expect(dashes.length).toBeGreaterThan(1);
+});
+
 test.each([1280, 1024, 853])('the screen is accessible and does not run over its width at %i px', async (width) => {
   const { page } = await open({ ...demo, width });
   await lastSeason(page);

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { LossReview } from '#shared/contract/losses.ts';
 import { seasonName, type Period, type Season } from '#shared/seasons.ts';
 import '../../charts/charts.css';
+import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -20,6 +21,7 @@ import { words } from './words.ts';
 
 /** The season review: what was lost, when, where, and how sure the numbers are. */
 export function LossesScreen() {
+  const { book } = useBook();
   const [season, setSeason] = useState<Season | undefined>(undefined);
   const [united, setUnited] = useUnited();
   const [period, setPeriod] = useState<Period>('winter');
@@ -40,30 +42,33 @@ export function LossesScreen() {
     );
   }
   return (
-    <Page
-      title={words.title(seasonName(review.season))}
-      line={words.line}
-      asOf={review.asOf}
-      action={
-        <button type="button" className="main no-print" onClick={() => window.print()}>
-          {words.print}
-        </button>
-      }
-    >
-      <LossChoices review={review} onSeason={setSeason} period={period} onPeriod={setPeriod} onUnited={setUnited} />
-      <FaultNote fault={fault} />
-      {review.sentences.length > 0 && <p className="sentence">{review.sentences.join(' ')}</p>}
-      <div className="loss-pair section">
-        <div>
-          <RateSection review={review} period={period} />
-          <PastSection review={review} period={period} />
+    <div className="review">
+      <Page
+        title={words.title(seasonName(review.season))}
+        line={words.line}
+        asOf={review.asOf}
+        action={
+          <button type="button" className="main no-print" onClick={() => window.print()}>
+            {words.print}
+          </button>
+        }
+      >
+        <p className="review-book">{book?.name}</p>
+        <LossChoices review={review} onSeason={setSeason} period={period} onPeriod={setPeriod} onUnited={setUnited} />
+        <FaultNote fault={fault} />
+        {review.sentences.length > 0 && <p className="sentence">{review.sentences.join(' ')}</p>}
+        <div className="loss-pair section">
+          <div>
+            <RateSection review={review} period={period} />
+            <PastSection review={review} period={period} />
+          </div>
+          <SurvivalSection review={review} />
         </div>
-        <SurvivalSection review={review} />
-      </div>
-      <LedgerSection review={review} />
-      <EndedSection review={review} />
-      <HowCounted review={review} period={period} />
-    </Page>
+        <LedgerSection review={review} />
+        <EndedSection review={review} />
+        <HowCounted review={review} period={period} />
+      </Page>
+    </div>
   );
 }
 

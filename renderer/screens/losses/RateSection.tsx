@@ -23,6 +23,7 @@ export function RateSection({ review, period }: { readonly review: LossReview; r
       ) : (
         <RateTable review={review} rows={yards} total={all} nameOf={(row) => names.get(row.group) ?? row.group} headOfNames={words.yard} caption={heading} />
       )}
+      {all && all.atRisk > 0 && all.quasi === null && all.quasiWhy !== null && <p className="soft small after-table">{words.allWilson(all.quasiWhy)}</p>}
     </section>
   );
 }

@@ -47,6 +47,7 @@ export const words = {
   quasi: (range: string, df: number, units: number, dispersion: string) =>
     `Allowing for yards that share their fate: ${range}. Quasi-binomial, t with ${df} degrees of freedom, ${units} yards, spread ${dispersion} times that of chance.`,
   fewYards: 'With so few yards that says next to nothing; the picture shows Wilson’s range.',
+  allWilson: (why: string) => `All yards with Wilson’s range. ${why}`,
   average: 'Mean of the yards',
   averageSentence: (mean: string, range: string, median: string, units: number) =>
     `${mean}${range === '' ? '' : ` ${range}`}, middle one ${median}, ${units === 1 ? 'one yard' : `${units} yards`}. Every yard weighs the same here, so small ones count for more.`,

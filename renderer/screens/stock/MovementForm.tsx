@@ -6,6 +6,7 @@ import { useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { useDraft } from '../../parts/useDraft.ts';
 import { words } from './words.ts';
 
 interface Typed {
@@ -29,6 +30,7 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
   const [faults, setFaults] = useState<Faults>({});
   const [fault, setFault] = useState<Fault | undefined>(undefined);
   const form = useRef<HTMLFormElement>(null);
+  const draft = useDraft('stock movement', (body) => setTyped(readDraft(body)));
   const id = useId();
 
   const yards = book?.yards ?? [];
@@ -39,7 +41,9 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
     ...places.filter((place) => !known.has(place)).map((place) => ({ value: place, text: place })),
   ];
   const change = (part: Part) => (value: string) => {
-    setTyped({ ...typed, [part]: value });
+    const next = { ...typed, [part]: value };
+    setTyped(next);
+    draft.keep(JSON.stringify(next));
     setFaults({ ...faults, [part]: undefined });
   };
 
@@ -55,6 +59,7 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
     const answer = await send({ rows: [typed.note.trim() === '' ? row : { ...row, note: typed.note.trim() }] });
     if (answer.ok) {
       setTyped({ ...blank, from: typed.from, to: typed.to });
+      draft.drop();
       focus(form.current, 'item');
       notice.say(answer.value.sentence, { undoGesture: answer.value.gesture });
       return;
@@ -135,6 +140,19 @@ function Field({ id, part, label, value, fault, onChange, list, options, numeric
       </span>
     </div>
   );
+}
+
+/** What was typed and not entered the last time; whatever cannot be read of it is left blank. */
+function readDraft(body: string): Typed {
+  let found: unknown;
+  try {
+    found = JSON.parse(body);
+  } catch {
+    return blank;
+  }
+  if (typeof found !== 'object' || found === null) return blank;
+  const kept = Object.entries(found).filter(([part, value]) => part in blank && typeof value === 'string');
+  return { ...blank, ...Object.fromEntries(kept) };
 }
 
 /** What is missing from a movement before it is sent; the desk judges everything else. */

@@ -13,7 +13,7 @@ export function RulesMargin({ rules }: { readonly rules: readonly HouseRule[] })
   return (
     <MarginContent heading={words.rules}>
       <p>{words.rulesText}</p>
-      <RuleList rules={rules.filter((rule) => !isPart(rule))} />
+      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && rule.room !== 'order')]} />
       {rules.some(isPart) && (
         <details className="rule-parts">
           <summary>{words.partRules}</summary>

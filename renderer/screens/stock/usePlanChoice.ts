@@ -32,6 +32,7 @@ export function usePlanChoice(): PlanDesk {
   const [typing, setTyping] = useState<PlanTyping | null>(null);
   const [settled, setSettled] = useState<PlanChoice | null>(null);
   const loaded = useRef(false);
+  const waiting = useRef<PlanChoice | null>(null);
 
   // The kept choice is taken up once; after that the fingers lead.
   useEffect(() => {
@@ -49,13 +50,24 @@ export function usePlanChoice(): PlanDesk {
   useEffect(() => {
     if (typing === null || settled === null) return;
     const read = readTyping(typing);
+    waiting.current = null;
     if (read === null || same(read, settled)) return;
+    waiting.current = read;
     const timer = setTimeout(() => {
+      waiting.current = null;
       setSettled(read);
       void send(read);
     }, rest);
     return () => clearTimeout(timer);
   }, [typing, settled, send]);
+
+  // Leaving the screen before the fingers have rested keeps the choice all the same.
+  useEffect(
+    () => () => {
+      if (waiting.current !== null) void send(waiting.current);
+    },
+    [send],
+  );
 
   return {
     typing,
