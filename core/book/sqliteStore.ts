@@ -3,6 +3,7 @@ import { sql, type Compilable } from 'kysely';
 import type { ColonyId, EntryId, GestureId, YardId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
 import { refold } from '#core/journal/refold.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
@@ -31,6 +32,16 @@ export function sqliteStore(database: Database, path: string): Store {
     const next = position() + 1;
     keepMeta('position', String(next));
     return next;
+  };
+  /** The latest changes of states, oldest first; an act that failed leaves a position that no later one joins on to. */
+  let latest: { readonly from: number; readonly states: readonly ColonyState[]; readonly vanished: readonly ColonyId[] }[] = [];
+  const note = (from: number, states: readonly ColonyState[], vanished: readonly ColonyId[]) => {
+    latest = [...latest.filter((one) => one.from < from).slice(-63), { from, states, vanished }];
+  };
+  const keepWhole = (act: () => void) => {
+    const from = position();
+    whole(act);
+    note(from, [], []);
   };
   /** All of it or none; an expected failure of the file comes out as a fault. */
   const whole = <Value>(act: () => Value): Value => {
@@ -96,12 +107,12 @@ export function sqliteStore(database: Database, path: string): Store {
   const store: Store = {
     position: async () => position(),
     settings: async () => new Map(db.all(build.selectFrom('meta').selectAll()).map((row) => [row.key, row.value])),
-    keepSettings: async (values) => whole(() => {
+    keepSettings: async (values) => keepWhole(() => {
       for (const [key, value] of values) keepMeta(key, value);
       advance();
     }),
     yards: async () => db.all(build.selectFrom('yard').selectAll().orderBy('code')).map((row) => ({ ...row, id: row.id as YardId })),
-    keepYard: async (yard) => whole(() => {
+    keepYard: async (yard) => keepWhole(() => {
       keepYard(yard);
       advance();
     }),
@@ -158,16 +169,25 @@ export function sqliteStore(database: Database, path: string): Store {
     commit: async (change, expected) => {
       const [done] = whole(() => enter([change], expected));
       if (done === undefined) throw new Error('a change was kept without a gesture');
+      note(expected, change.states, change.vanished);
       return done;
     },
-    commitAll: async (changes, expected) => void whole(() => enter(changes, expected)),
+    commitAll: async (changes, expected) => {
+      whole(() => enter(changes, expected));
+      latest = [];
+    },
+    changesSince: async (known) => {
+      const later = latest.filter((one) => one.from >= known);
+      const joined = later.every((one, at) => one.from === known + at) && known + later.length === position();
+      return joined ? { states: later.flatMap((one) => one.states), vanished: later.flatMap((one) => one.vanished) } : null;
+    },
     drafts: {
       keep: async (key, body) => void whole(() => db.run(build.insertInto('draft').values({ key, body }).onConflict((on) => on.column('key').doUpdateSet({ body })))),
       fetch: async (key) => db.first(build.selectFrom('draft').select('body').where('key', '=', key))?.body ?? null,
       drop: async (key) => void whole(() => db.run(build.deleteFrom('draft').where('key', '=', key))),
     },
     rules: async () => new Map(db.all(build.selectFrom('house_rule').selectAll()).map((row) => [row.key, JSON.parse(row.value) as number | string])),
-    keepRule: async (key, value) => whole(() => {
+    keepRule: async (key, value) => keepWhole(() => {
       if (value === null) db.run(build.deleteFrom('house_rule').where('key', '=', key));
       else db.run(build.insertInto('house_rule').values({ key, value: JSON.stringify(value) }).onConflict((on) => on.column('key').doUpdateSet({ value: JSON.stringify(value) })));
       advance();

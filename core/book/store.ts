@@ -72,6 +72,8 @@ export interface Store {
   nextIds(): Promise<{ entry: number; colony: number; yard: number }>;
   /** All colonies, or those given, by id. */
   states(ids?: readonly ColonyId[]): Promise<ColonyState[]>;
+  /** What changed since a position that this store was at; null where that is no longer known and all must be read. */
+  changesSince(position: number): Promise<{ states: ColonyState[]; vanished: ColonyId[] } | null>;
   statesByLabel(labels: readonly string[]): Promise<ColonyState[]>;
   /** The labels of all colonies ever made, those of struck entries too. */
   labels(): Promise<Map<ColonyId, string>>;

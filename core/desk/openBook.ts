@@ -47,9 +47,7 @@ export class Book {
   }
 
   async picture(): Promise<Picture> {
-    const position = await this.store.position();
-    if (this.#picture?.position === position) return this.#picture;
-    this.#picture = await readPicture(this.store);
+    this.#picture = await readPicture(this.store, this.#picture);
     return this.#picture;
   }
 

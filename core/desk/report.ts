@@ -4,7 +4,7 @@ import type { Ending } from '#shared/contract/values.ts';
 import type { Day } from '#shared/days.ts';
 import type { Season } from '#shared/seasons.ts';
 import type { YardId } from '#shared/brands.ts';
-import { curveOf, spansSinceStart } from '#core/losses/curves.ts';
+import { curveOf, spansSinceStart, type SpanSet } from '#core/losses/curves.ts';
 import { seasonsOf, lossReview, type ReviewFacts } from '#core/losses/lossReview.ts';
 import { lossRows } from '#core/losses/lossRows.ts';
 import { ledgerRows, seasonYards } from '#core/losses/seasonLedger.ts';
@@ -125,11 +125,12 @@ function lossesOf(facts: ReviewFacts, season: Season): Loss[] {
 }
 
 function survivalOf({ states, yards, asOf }: ReviewFacts): Report['survival'] {
-  const curve = (yard?: YardId): ReportCurve => {
-    const { times, atRisk, lost, survival, low, high } = curveOf(spansSinceStart(states, asOf, yard), 0, 1);
+  const spans = spansSinceStart(states, asOf);
+  const curve = (own: SpanSet['all']): ReportCurve => {
+    const { times, atRisk, lost, survival, low, high } = curveOf(own, 0, 1);
     return { times, atRisk, lost, survival, low, high };
   };
-  return { all: curve(), byYard: Object.fromEntries(yards.map((yard) => [yard.code, curve(yard.id)])) };
+  return { all: curve(spans.all), byYard: Object.fromEntries(yards.map((yard) => [yard.code, curve(spans.byYard.get(yard.id) ?? [])])) };
 }
 
 function codeOf(facts: ReviewFacts, id: YardId | undefined): string {

@@ -11,26 +11,32 @@ interface Span {
   readonly lost: boolean;
 }
 
+/** Spans of all colonies as wholes, and of each yard while they stood there. */
+export interface SpanSet {
+  readonly all: readonly Span[];
+  readonly byYard: ReadonlyMap<YardId, readonly Span[]>;
+}
+
 /**
  * Survival since a fixed day: colonies that come later enter late; sold, given, united ones and those alive at
- * the end leave alive. With a yard, a colony counts while it stands there.
+ * the end leave alive. In a yard, a colony counts while it stands there.
  */
-export function spansSince(states: readonly ColonyState[], origin: Day, until: Day, asOf: Day, yard?: YardId): Span[] {
+export function spansSince(states: readonly ColonyState[], origin: Day, until: Day, asOf: Day): SpanSet {
   const zero = dayNumber(origin);
   const tomorrow = addDays(asOf, 1);
   const stop = tomorrow < until ? tomorrow : until;
-  return states.flatMap((state) => pieces(state, stop, yard).flatMap((piece) => {
-    if (piece.until < origin || piece.from >= stop) return [];
-    const entry = Math.max(0, dayNumber(piece.from) - zero);
-    return span(entry, dayNumber(piece.until) - zero, piece.lost);
-  }));
+  return spanSet(states, stop, (piece) => {
+    if (piece.until < origin || piece.from >= stop) return null;
+    return span(Math.max(0, dayNumber(piece.from) - zero), dayNumber(piece.until) - zero, piece.lost);
+  });
 }
 
 /** Survival by the colony's own age in days. In a yard, a colony that came there later enters at the age it had. */
-export function spansSinceStart(states: readonly ColonyState[], asOf: Day, yard?: YardId): Span[] {
-  return states.flatMap((state) => {
+export function spansSinceStart(states: readonly ColonyState[], asOf: Day): SpanSet {
+  return spanSet(states, asOf, (piece, state) => {
+    if (piece.from > asOf) return null;
     const zero = dayNumber(state.start);
-    return pieces(state, asOf, yard).flatMap((piece) => (piece.from > asOf ? [] : span(dayNumber(piece.from) - zero, dayNumber(piece.until) - zero, piece.lost)));
+    return span(dayNumber(piece.from) - zero, dayNumber(piece.until) - zero, piece.lost);
   });
 }
 
@@ -40,11 +46,23 @@ interface Piece {
   readonly lost: boolean;
 }
 
-/** A colony's time as a whole, or its stretches in one yard, cut off at `stop`. */
-function pieces(state: ColonyState, stop: Day, yard: YardId | undefined): Piece[] {
-  const died = state.how === 'lost' || state.how === 'absconded';
-  if (yard === undefined) return [cut(state.start, state.end, died, stop)];
-  return state.stays.flatMap((stay, at) => (stay.yard === yard ? [cut(stay.from, stay.until, died && at === state.stays.length - 1, stop)] : []));
+/** A colony's time as a whole and its stretches in yards, cut off at `stop`, each turned into a span where it shows in the window. */
+function spanSet(states: readonly ColonyState[], stop: Day, toSpan: (piece: Piece, state: ColonyState) => Span | null): SpanSet {
+  const all: Span[] = [];
+  const byYard = new Map<YardId, Span[]>();
+  for (const state of states) {
+    const died = state.how === 'lost' || state.how === 'absconded';
+    const whole = toSpan(cut(state.start, state.end, died, stop), state);
+    if (whole !== null) all.push(whole);
+    for (const [at, stay] of state.stays.entries()) {
+      const part = toSpan(cut(stay.from, stay.until, died && at === state.stays.length - 1, stop), state);
+      if (part === null) continue;
+      const own = byYard.get(stay.yard);
+      if (own === undefined) byYard.set(stay.yard, [part]);
+      else own.push(part);
+    }
+  }
+  return { all, byYard };
 }
 
 function cut(from: Day, end: Day | null, died: boolean, stop: Day): Piece {
@@ -52,9 +70,9 @@ function cut(from: Day, end: Day | null, died: boolean, stop: Day): Piece {
 }
 
 /** A loss on the very day of entry happened after the entry: it is put half a day later, so that it is not left out. */
-function span(entry: number, exit: number, lost: boolean): Span[] {
-  if (exit > entry) return [{ entry, exit, lost }];
-  return lost ? [{ entry, exit: entry + 0.5, lost }] : [];
+function span(entry: number, exit: number, lost: boolean): Span | null {
+  if (exit > entry) return { entry, exit, lost };
+  return lost ? { entry, exit: entry + 0.5, lost } : null;
 }
 
 /** The Kaplan-Meier curve of spans, with the strip of numbers at risk at about six even steps. */

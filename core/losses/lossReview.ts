@@ -4,7 +4,7 @@ import { addDays, dayInWords, daysBetween, type Day } from '#shared/days.ts';
 import { periodDays, seasonName, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
-import { curveOf, spansSince, spansSinceStart } from './curves.ts';
+import { curveOf, spansSince, spansSinceStart, type SpanSet } from './curves.ts';
 import { lossRows } from './lossRows.ts';
 import { ageCurveSentence, lossSentences, winterCurveSentence } from './lossWords.ts';
 import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards } from './seasonLedger.ts';
@@ -73,25 +73,33 @@ function complete(until: Day, asOf: Day, today: Day): boolean {
 function sinceOctober({ states, yards, borders, asOf, today }: ReviewFacts, season: Season): CurveSet {
   const { from, until } = periodDays(season, 'winter', borders);
   const last = daysBetween(from, until);
-  const curve = (yard?: Yard) => curveOf(spansSince(states, from, until, asOf, yard?.id), last, last / 6);
-  const all = curve();
+  const spans = spansSince(states, from, until, asOf);
+  const all = curveOf(spans.all, last, last / 6);
   return {
     axis: `days since ${dayInWords(from)}`,
     all,
-    byYard: yards.map((yard) => ({ yard: yard.code, yardName: yard.name, curve: curve(yard) })).filter((one) => one.curve.colonies > 0),
+    byYard: yardCurves(yards, spans, last, last / 6),
     sentence: winterCurveSentence(all, complete(until, asOf, today)),
   };
 }
 
 function sinceStart({ states, yards, asOf }: ReviewFacts): CurveSet {
-  const all = spansSinceStart(states, asOf);
-  const last = Math.max(365, ...all.map((span) => span.exit));
+  const spans = spansSinceStart(states, asOf);
+  const { all } = spans;
+  const last = all.reduce((latest, span) => Math.max(latest, span.exit), 365);
   const step = Math.ceil(last / 6 / 30) * 30;
   const curve = curveOf(all, last, step);
   return {
     axis: 'days since the colony’s start',
     all: curve,
-    byYard: yards.map((yard) => ({ yard: yard.code, yardName: yard.name, curve: curveOf(spansSinceStart(states, asOf, yard.id), last, step) })).filter((one) => one.curve.colonies > 0),
+    byYard: yardCurves(yards, spans, last, step),
     sentence: ageCurveSentence(curve, (time) => all.filter((span) => span.entry < time && span.exit >= time).length),
   };
+}
+
+function yardCurves(yards: readonly Yard[], spans: SpanSet, last: number, step: number): CurveSet['byYard'] {
+  return yards.flatMap((yard) => {
+    const own = spans.byYard.get(yard.id);
+    return own === undefined ? [] : [{ yard: yard.code, yardName: yard.name, curve: curveOf(own, last, step) }];
+  });
 }
