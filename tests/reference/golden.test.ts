@@ -12,6 +12,8 @@ const covered = file.cases.filter((one) => goldenMethods.has(one.method));
 
 /** The points at which a forecast is asked for its quantiles and probabilities stand among its expected values. */
 const QUESTION = /^\.quantiles\.\d+\.p$|^\.pmfAt\.k\.\d+$/;
+/** Where a diverging coefficient stood when R gave up: the file itself calls it informative only. */
+const INFORMATIVE = '.coefAtStopInR';
 
 test('the file has cases of every method that must be covered', () => {
   const methods = new Set(covered.map((one) => one.method));
@@ -28,7 +30,7 @@ describe.each(covered.map((one) => [one.id, one] as const))('%s', (_, one) => {
     const method = goldenMethods.get(one.method);
     if (method === undefined) throw new Error('no such method');
     const got = method.compute(one.input, columnsOf(file, one));
-    const altered = alterations(one.expected).filter(({ path }) => one.method !== 'forecast' || !QUESTION.test(path));
+    const altered = alterations(one.expected).filter(({ path }) => path !== INFORMATIVE && (one.method !== 'forecast' || !QUESTION.test(path)));
     expect(altered.length).toBeGreaterThan(0);
     for (const { path, expected } of altered) {
       expect({ path, noticed: noticed(() => compare(got, expected, method.tolerance).length) }).toEqual({ path, noticed: true });
