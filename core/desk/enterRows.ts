@@ -35,6 +35,7 @@ export async function enterRows(store: Store, typed: readonly Cells[], title: st
   const working = (await loadWorking(store, yards, rows.map(({ row }) => row)))();
   const standing = await standingKeys(store, yards, rows.map(({ row }) => row));
   const entries: Entry[] = [];
+  const indexOf = new Map<Entry, number>();
   for (const { at: index, row } of rows) {
     const key = keyOf(row, yards);
     if (standing.has(key)) {
@@ -45,14 +46,16 @@ export async function enterRows(store: Store, typed: readonly Cells[], title: st
     const added = working.add(row);
     if (added.ok) {
       entries.push(added.entry);
+      indexOf.set(added.entry, index);
       continue;
     }
     const { column, sentence } = added.refusal;
     faults.push({ line: index, column, value: (column === null ? undefined : typed[index]?.[column]) ?? '', sentence });
   }
   for (const { created, sentenceAbout } of working.clashes()) {
-    const index = rows[entries.indexOf(created)]?.at ?? 0;
-    faults.push({ line: index, column: created.kind === 'split' ? 'new_colony' : 'colony', value: '', sentence: labelClashSentence(sentenceAbout) });
+    const index = indexOf.get(created) ?? 0;
+    const column = created.kind === 'split' ? 'new_colony' : 'colony';
+    faults.push({ line: index, column, value: typed[index]?.[column] ?? '', sentence: labelClashSentence(sentenceAbout) });
   }
   if (faults.length > 0) throw refusedRows(faults);
 

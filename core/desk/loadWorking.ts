@@ -1,5 +1,4 @@
 import type { ColonyId } from '#shared/brands.ts';
-import type { Day } from '#shared/days.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { TypedRow } from '#core/journal/typedRow.ts';
 import { WorkingSet, type LoadedColony } from '#core/journal/workingSet.ts';
@@ -8,26 +7,19 @@ import type { Store } from '#core/book/store.ts';
 
 /**
  * Loads what the given rows may touch: the colonies their labels can mean, the mothers of those (a split's
- * colony takes its yard from hers), and, where a row is dated before a colony's last record, the entries of
- * that colony and of all split from it.
+ * colony takes its yard from hers), and, where a row is dated before the last record of one of its colonies, the
+ * entries of all its colonies and of all split from them.
  */
 export async function loadWorking(store: Store, yards: YardBook, rows: readonly TypedRow[]): Promise<() => WorkingSet> {
-  const labels = new Set<string>();
-  const firstDay = new Map<string, Day>();
-  for (const row of rows) {
-    for (const column of ['colony', 'new_colony', 'into'] as const) {
-      const label = row.values[column];
-      if (typeof label !== 'string') continue;
-      labels.add(label);
-      const known = firstDay.get(label);
-      if (known === undefined || row.day < known) firstDay.set(label, row.day);
-    }
-  }
+  const named = rows.map((row) => ({ day: row.day, labels: (['colony', 'new_colony', 'into'] as const).flatMap((column) => (typeof row.values[column] === 'string' ? [row.values[column]] : [])) }));
+  const labels = new Set(named.flatMap((row) => row.labels));
   const states = new Map<ColonyId, ColonyState>((await store.statesByLabel([...labels])).map((state) => [state.id, state]));
+  const byLabel = Map.groupBy(states.values(), (state) => state.label);
   const history = new Set<ColonyId>();
-  for (const state of states.values()) {
-    const day = firstDay.get(state.label);
-    if (day !== undefined && day < state.lastDay) history.add(state.id);
+  for (const row of named) {
+    // One colony with later records is enough: the row then folds all that it names anew.
+    const meant = row.labels.flatMap((label) => byLabel.get(label) ?? []);
+    if (meant.some((state) => row.day < state.lastDay)) for (const state of meant) history.add(state.id);
   }
   await loadDaughters(store, states, history);
   const mothers = [...states.values()].flatMap((state) => (state.mother !== null && !states.has(state.mother) ? [state.mother] : []));

@@ -39,6 +39,9 @@ export async function replaceEntry(store: Store, id: EntryId, cells: Cells, reas
   });
   if (!resolved.ok) throw refusedRows([{ line: 0, value: '', ...resolved.refusal }]);
   const entry = { id: next.entry as EntryId, place, day: row.day, kind: row.kind, body: resolved.body } as Entry;
+  if (entry.kind === 'split' && entry.body.colony === entry.body.child) {
+    throw refusedRows([{ line: 0, column: 'colony', value: cells.colony ?? '', sentence: `This entry is how ${cells.colony ?? 'the colony'} began, so it cannot have been split from itself. Name the colony it was split from.` }]);
+  }
   await refuseTwins(store, [entry], old.id);
   const title = `Replaced: ${old.kind} of ${dayInWords(old.day)}`;
   return changeStanding(store, { kind: 'replace', title, undoes: null, strike: [{ entry: old, reason }], lift: [], add: [{ entry, replaces: old.id }] }, `${title}.`, at);

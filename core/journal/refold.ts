@@ -29,6 +29,12 @@ export function refold(
     return byOrder(first, second);
   });
   for (const [colony, entries] of ordered) {
+    const [first] = entries;
+    if (first?.kind === 'split' && first.body.child === colony && entriesOf.has(first.body.colony) && (states.get(first.body.colony) ?? null) === null) {
+      // Its mother is not there to be split; the mother's own fold refuses the entry, so it is named once.
+      states.set(colony, null);
+      continue;
+    }
     const result = foldColony(colony, entries, context);
     states.set(colony, result.state);
     if (result.refused !== null) refused.push(result.refused);
