@@ -59,11 +59,11 @@ export async function importBytes(store: Store, bytes: Uint8Array, fileName: str
 }
 
 /**
- * Texts of the rows already in the journal: those that stand, and those a person struck, which must not come
- * back by importing the file again. What was undone is not in the journal any more and may be imported anew.
+ * Texts of the rows already in the journal: those that stand, and those a person struck (also when the strike was
+ * undone and brought back), which must not come back by importing the file again. What was undone is not in the journal any more and may be imported anew.
  */
 async function knownKeys(store: Store, yards: YardBook): Promise<Set<string>> {
   const names = await namesOf(store, yards);
   const stored = await store.entries({});
-  return new Set(stored.filter(({ struck }) => struck === null || struck.by === 'strike' || struck.by === 'replace').map(({ entry }) => rowKey(writeRow(entry, names))));
+  return new Set(stored.filter(({ struck }) => struck === null || struck.by !== 'undo').map(({ entry }) => rowKey(writeRow(entry, names))));
 }

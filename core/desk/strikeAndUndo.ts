@@ -42,7 +42,7 @@ export async function replaceEntry(store: Store, id: EntryId, cells: Cells, reas
   if (entry.kind === 'split' && entry.body.colony === entry.body.child) {
     throw refusedRows([{ line: 0, column: 'colony', value: cells.colony ?? '', sentence: `This entry is how ${cells.colony ?? 'the colony'} began, so it cannot have been split from itself. Name the colony it was split from.` }]);
   }
-  await refuseTwins(store, [entry], old.id);
+  await refuseTwins(store, [entry], [old]);
   const title = `Replaced: ${old.kind} of ${dayInWords(old.day)}`;
   return changeStanding(store, { kind: 'replace', title, undoes: null, strike: [{ entry: old, reason }], lift: [], add: [{ entry, replaces: old.id }] }, `${title}.`, at);
 }
@@ -97,14 +97,12 @@ export async function undo(store: Store, id: GestureId | undefined, at: string):
   if (state.undone.has(about.id)) throw new FaultError(refuse('refused', `“${about.title}” was undone already.`));
   const own = await store.entries({ gesture: about.id });
   const marked = await markedEntries(store, about.id);
+  const strike = [...own.filter(({ struck }) => struck === null), ...marked.filter(({ what, struck }) => what === 'lift' && struck === null)].map(({ entry }) => ({ entry, reason: 'undone' }));
+  const lift = marked.filter(({ what, struck }) => what === 'strike' && struck !== null).map(({ entry }) => ({ entry, reason: 'undone' }));
+  await refuseTwins(store, lift.map(({ entry }) => entry), strike.map(({ entry }) => entry));
   return changeStanding(
     store,
-    {
-      kind: 'undo', title: `Undone: ${about.title}`, undoes: about.id,
-      strike: [...own.filter(({ struck }) => struck === null), ...marked.filter(({ what, struck }) => what === 'lift' && struck === null)].map(({ entry }) => ({ entry, reason: 'undone' })),
-      lift: marked.filter(({ what, struck }) => what === 'strike' && struck !== null).map(({ entry }) => ({ entry, reason: 'undone' })),
-      add: [],
-    },
+    { kind: 'undo', title: `Undone: ${about.title}`, undoes: about.id, strike, lift, add: [] },
     `Undone: ${about.title} (${countWords(about.entries, 'entry', 'entries')}).`,
     at,
   );
@@ -118,10 +116,11 @@ export async function redo(store: Store, at: string): Promise<Written> {
   if (last === undefined) throw new Error(`gesture ${about.id} was never undone`);
   const marked = await markedEntries(store, last.id);
   const lift = marked.filter(({ what, struck }) => what === 'strike' && struck !== null).map(({ entry }) => ({ entry, reason: 'brought back' }));
-  await refuseTwins(store, lift.map(({ entry }) => entry));
+  const strike = marked.filter(({ what, struck }) => what === 'lift' && struck === null).map(({ entry }) => ({ entry, reason: 'brought back' }));
+  await refuseTwins(store, lift.map(({ entry }) => entry), strike.map(({ entry }) => entry));
   return changeStanding(
     store,
-    { kind: 'redo', title: `Brought back: ${about.title}`, undoes: about.id, strike: marked.filter(({ what, struck }) => what === 'lift' && struck === null).map(({ entry }) => ({ entry, reason: 'brought back' })), lift, add: [] },
+    { kind: 'redo', title: `Brought back: ${about.title}`, undoes: about.id, strike, lift, add: [] },
     `Brought back: ${about.title} (${countWords(about.entries, 'entry', 'entries')}).`,
     at,
   );
@@ -137,10 +136,11 @@ async function markedEntries(store: Store, gesture: GestureId): Promise<(StoredE
 }
 
 /** No two standing entries are equal in every cell; else an export would lose one of them on its way back in. */
-async function refuseTwins(store: Store, arriving: readonly Entry[], apart?: EntryId): Promise<void> {
+async function refuseTwins(store: Store, arriving: readonly Entry[], leaving: readonly Entry[]): Promise<void> {
   const names = await namesOf(store);
+  const apart = new Set(leaving.map((entry) => entry.id));
   for (const day of new Set(arriving.map((entry) => entry.day))) {
-    const standing = (await store.entries({ from: day, until: day })).filter(({ entry, struck }) => struck === null && entry.id !== apart);
+    const standing = (await store.entries({ from: day, until: day })).filter(({ entry, struck }) => struck === null && !apart.has(entry.id));
     const keys = new Set(standing.map(({ entry }) => rowKey(writeRow(entry, names))));
     const twin = arriving.find((entry) => entry.day === day && keys.has(rowKey(writeRow(entry, names))));
     if (twin !== undefined) throw new FaultError(refuse('refused', `The same entry of kind “${twin.kind}” of ${dayInWords(day)} was entered again meanwhile.`, { mend: 'Nothing was changed; strike one of the two first.' }));

@@ -39,17 +39,20 @@ export function readRows(file: readonly CsvRow[], order: DateOrder, yards: YardB
   const toSortOut: RowFault[] = [];
   const repeats: number[] = [];
   const unreadable = new Set<string>();
+  const setAside = (text: string, fault: RowFault) => {
+    if (unreadable.has(text)) repeats.push(fault.line);
+    else toSortOut.push(fault);
+    unreadable.add(text);
+  };
   for (const { line, cells, stray } of file) {
     if (stray !== null) {
-      const sentence = stray.column === '' ? `“${stray.value}” stands beyond the last column of the header. Move it into its column, or clear it.` : `The journal has no column called “${stray.column}”. Rename the column, or clear the cell.`;
-      toSortOut.push({ line, column: stray.column === '' ? null : stray.column, value: shown(stray.value), sentence });
+      const sentence = stray.column === '' ? `“${shown(stray.value)}” stands beyond the last column of the header. Move it into its column, or clear it.` : `The journal has no column called “${shown(stray.column)}”. Rename the column, or clear the cell.`;
+      setAside(rowKey(cells) + stray.all, { line, column: stray.column === '' ? null : stray.column, value: shown(stray.value), sentence });
       continue;
     }
     const reading = readRow(cells, order);
     if (reading.ok) rows.push({ line, row: reading.row, key: keyOf(reading.row, yards) });
-    else if (unreadable.has(rowKey(cells))) repeats.push(line);
-    else toSortOut.push({ line, column: reading.trouble.column, value: shown(reading.trouble.value), sentence: reading.trouble.sentence });
-    if (!reading.ok) unreadable.add(rowKey(cells));
+    else setAside(rowKey(cells), { line, column: reading.trouble.column, value: shown(reading.trouble.value), sentence: reading.trouble.sentence });
   }
   rows.sort((a, b) => (a.row.day < b.row.day ? -1 : a.row.day > b.row.day ? 1 : a.line - b.line));
   return { rows, repeats, toSortOut };

@@ -2,11 +2,11 @@ import { CsvError, parse } from 'csv-parse/sync';
 import { columns, type Cells, type Column } from '#shared/entryForms.ts';
 import { refuse, type Answer } from '#shared/faults.ts';
 
-/** One record of the file with the line it begins on; `stray` holds what stands outside the known columns. */
+/** One record of the file with the line it begins on; `stray` holds what stands outside the known columns: the first such cell, and all of them as one text. */
 export interface CsvRow {
   readonly line: number;
   readonly cells: Cells;
-  readonly stray: { readonly column: string; readonly value: string } | null;
+  readonly stray: { readonly column: string; readonly value: string; readonly all: string } | null;
 }
 
 const byteOrderMark = '\uFEFF';
@@ -86,7 +86,7 @@ function readRecord(record: readonly string[], heads: readonly string[], line: n
     if (value === '') return;
     const head = heads[at];
     if (head !== undefined && known.has(head)) cells[head as Column] = value;
-    else stray ??= { column: head ?? '', value };
+    else stray = { column: stray?.column ?? head ?? '', value: stray?.value ?? value, all: `${stray?.all ?? ''}\u001f${at}\u001f${value}` };
   });
   return { line, cells, stray };
 }

@@ -1,5 +1,5 @@
 import { dayFromTyped, yearOf, type DateOrder, type Day } from '#shared/days.ts';
-import { amountUnits, causes, columns, entryForms, fields, kinds, type Cells, type Column, type FieldType, type Kind } from '#shared/entryForms.ts';
+import { amountUnits, causes, columns, entryForms, fields, fixedPlaces, kinds, type Cells, type Column, type FieldType, type Kind } from '#shared/entryForms.ts';
 import { gramsFrom, millilitresFrom, minorFrom } from '#shared/units.ts';
 import type { CellValue, RowTrouble, TypedRow } from './typedRow.ts';
 
@@ -8,6 +8,8 @@ export type RowReading = { ok: true; row: TypedRow } | { ok: false; trouble: Row
 
 const number = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 const longestCell = 4000;
+/** Words that stand for a place of the shed account, or for all yards together. */
+const reserved: ReadonlySet<string> = new Set([...fixedPlaces, 'all']);
 
 /** Reads one row of the exchange form by itself; never guesses, and stops at the first cell that cannot be read. */
 export function readRow(cells: Cells, order: DateOrder): RowReading {
@@ -16,6 +18,9 @@ export function readRow(cells: Cells, order: DateOrder): RowReading {
     if (typed === undefined) continue;
     if (typed.length > longestCell) {
       return trouble(column, `${typed.slice(0, 40)}…`, `The cell holds ${typed.length} characters; at most ${longestCell} fit. Shorten it.`);
+    }
+    if (typed.includes('\u0000') || !typed.isWellFormed()) {
+      return trouble(column, typed.replaceAll('\u0000', ' ').toWellFormed(), 'The cell holds a sign that is no letter and cannot be kept. Type it again.');
     }
     if (typed.trimStart().startsWith('=')) {
       return trouble(column, typed, 'The cell holds a spreadsheet formula. Write its result instead.');
@@ -40,7 +45,8 @@ function readCells(cells: Cells, day: Day, kind: Kind, order: DateOrder): RowRea
   const values: Partial<Record<Column, CellValue>> = {};
   for (const column of columns) {
     if (column === 'date' || column === 'entry') continue;
-    const typed = (cells[column] ?? '').trim();
+    // One kind of line end, as in a file, so that an entry comes back from its export as the same.
+    const typed = (cells[column] ?? '').trim().replace(/\r\n?/g, '\n');
     if (typed === '') continue;
     if (column !== 'note' && !form.must.includes(column) && !form.may.includes(column)) {
       return trouble(column, typed, `A row of kind “${kind}” has no ${column}. Clear the cell, or put it in a row of the kind that has it.`);
@@ -118,6 +124,9 @@ function finish(row: TypedRow): RowReading {
   const queenYear = values.queen_year;
   if (typeof queenYear === 'number' && queenYear > yearOf(row.day)) {
     return trouble('queen_year', String(queenYear), `A queen that hatched in ${queenYear} cannot be there on ${row.day}. Check the year or the date.`);
+  }
+  if (row.kind === 'install' && typeof values.yard === 'string' && reserved.has(values.yard.toLowerCase())) {
+    return trouble('yard', values.yard, `“${values.yard}” means something else, so no yard can be called that. Give the yard another name.`);
   }
   const until = values.end_date;
   if (typeof until === 'string' && until < row.day) return trouble('end_date', until, `The end ${until} lies before the start ${row.day}. Check both days.`);

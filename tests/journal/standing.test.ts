@@ -88,3 +88,22 @@ test('a colony ends once', async () => {
   expect(await faultOf(() => enter({ date: '2024-06-30', entry: 'inspection', colony: 'G1' }))).toBeNull();
   expect((await faultOf(() => enter({ date: '2024-06-30', entry: 'absconded', colony: 'G1' })))?.sentence).toContain('would contradict the entry of kind “loss”');
 });
+
+test('a strike is not undone into an entry that was written again meanwhile', async () => {
+  const seen: Cells = { date: '2024-05-01', entry: 'inspection', colony: 'G1', frames_bees: '8' };
+  await enter(seen);
+  const { gesture } = await acts.strike(store, await idOf('inspection'));
+  await enter(seen);
+  expect(await faultOf(() => acts.undo(store, gesture))).toMatchObject({ code: 'refused', sentence: expect.stringContaining('entered again meanwhile') });
+  expect((await standingEntries(store)).filter((entry) => entry.kind === 'inspection')).toHaveLength(1);
+});
+
+test('a replacement by the same cells can be undone and brought back', async () => {
+  const seen: Cells = { date: '2024-05-01', entry: 'inspection', colony: 'G1', frames_bees: '8' };
+  await enter(seen);
+  const text = await exported(store);
+  await acts.replace(store, await idOf('inspection'), seen);
+  await acts.undo(store);
+  await acts.redo(store);
+  expect(await exported(store)).toBe(text);
+});
