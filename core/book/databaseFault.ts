@@ -20,7 +20,11 @@ export function databaseFault(error: unknown, path: string): Fault | null {
     return refuse('file-missing', `${name} cannot be opened.`, { mend: 'Check that the folder is there and may be written.' });
   }
   if (code.startsWith('SQLITE_CORRUPT') || code === 'SQLITE_NOTADB') {
-    return refuse('damaged-book', `${name} is damaged. Nothing was changed.`, { mend: 'Put the file aside as it is, and open an earlier copy.' });
+    return damaged(path);
   }
   return null;
+}
+
+export function damaged(path: string): Fault {
+  return refuse('damaged-book', `${basename(path)} is damaged. Nothing was changed.`, { mend: 'Put the file aside as it is, and open an earlier copy.' });
 }

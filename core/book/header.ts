@@ -1,6 +1,7 @@
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { refuse, type Fault } from '#shared/faults.ts';
+import { damaged } from './databaseFault.ts';
 import { bookVersion } from './migrate.ts';
 
 /** "Outy" in ASCII, kept in the file's header so that any program can tell whose it is. */
@@ -29,6 +30,9 @@ export function checkHeader(path: string): Fault | null {
   if (version > bookVersion) {
     return refuse('newer-book', `${name} was written by a newer Outyard (form ${version}; this one knows ${bookVersion}).`, { mend: 'Update Outyard and open it again; nothing was changed.' });
   }
+  // Write and read version of the file format: a rollback journal (1) or a log (2), both alike. Another write version would open for reading only.
+  const [writes, reads] = [header[18], header[19]];
+  if (writes !== reads || (writes !== 1 && writes !== 2)) return damaged(path);
   // Write bits are looked at by themselves because an administrator may write to any file, and should not here.
   if ((stat.mode & 0o222) === 0) return refuse('read-only', `${name} is write-protected.`, { mend: 'Take the write protection off, or copy the file and open the copy. Nothing was changed.' });
   return null;

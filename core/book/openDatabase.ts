@@ -2,7 +2,7 @@ import { existsSync, mkdirSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import Sqlite, { type Database } from 'better-sqlite3';
 import { FaultError, refuse } from '#shared/faults.ts';
-import { databaseFault } from './databaseFault.ts';
+import { damaged, databaseFault } from './databaseFault.ts';
 import { applicationId, checkHeader } from './header.ts';
 import { migrate } from './migrate.ts';
 
@@ -54,12 +54,20 @@ export function openDatabase(path: string): Database {
  * the operating system's, so it goes with the process and is never left behind.
  */
 function prepare(database: Database, path: string): void {
-  database.pragma('busy_timeout = 250');
-  database.pragma('locking_mode = EXCLUSIVE');
-  for (const [name, value] of held) database.pragma(`${name} = ${value}`);
-  database.exec('BEGIN IMMEDIATE; COMMIT');
-  const sound = database.pragma('quick_check(1)', { simple: true });
-  if (sound !== 'ok') throw new FaultError(refuse('damaged-book', `${basename(path)} is damaged. Nothing was changed.`, { mend: 'Put the file aside as it is, and open an earlier copy.' }));
+  try {
+    database.pragma('busy_timeout = 250');
+    database.pragma('locking_mode = EXCLUSIVE');
+    for (const [name, value] of held) database.pragma(`${name} = ${value}`);
+    database.exec('BEGIN IMMEDIATE; COMMIT');
+    if (database.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new FaultError(damaged(path));
+    // A book without a version has no tables yet; with tables, its header is not what it was.
+    const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
+    if (database.pragma('user_version', { simple: true }) === 0 && tables !== 0) throw new FaultError(damaged(path));
+  } catch (error) {
+    // None of the statements so far can be wrong by themselves: a file format the database does not know is damage.
+    if (error instanceof Sqlite.SqliteError && error.code === 'SQLITE_ERROR') throw new FaultError(damaged(path));
+    throw error;
+  }
   migrate(database);
   for (const [name, , expected] of held) {
     const found = database.pragma(name, { simple: true });
@@ -70,9 +78,15 @@ function prepare(database: Database, path: string): void {
 
 export function closeDatabase(database: Database): void {
   if (!database.open) return;
-  database.pragma('optimize');
-  database.pragma('wal_checkpoint(TRUNCATE)');
-  database.close();
+  try {
+    database.pragma('optimize');
+    database.pragma('wal_checkpoint(TRUNCATE)');
+  } catch (error) {
+    // On a full disk, say: what was committed stays in the log beside the book and is taken in when it is opened again.
+    if (!(error instanceof Sqlite.SqliteError)) throw error;
+  } finally {
+    database.close();
+  }
 }
 
 function guarded(path: string, open: () => Database): Database {

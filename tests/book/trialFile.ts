@@ -1,0 +1,48 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
+import { day } from '#shared/days.ts';
+import { FaultError, type Answer, type FaultCode } from '#shared/faults.ts';
+import { createDatabase } from '#core/book/openDatabase.ts';
+import { sqliteStore } from '#core/book/sqliteStore.ts';
+import { createDesk } from '#core/desk/desk.ts';
+import { founding } from '#tests/journal/anyRows.ts';
+import { acts, trialBook } from '#tests/journal/trialBook.ts';
+
+/** A scratch folder that `remove` takes away. */
+export function scratchFolder(): { folder: string; remove: () => void } {
+  const folder = mkdtempSync(join(tmpdir(), 'outyard-book-'));
+  return { folder, remove: () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }) };
+}
+
+/** Writes a small closed book with four colonies and one look at each. */
+export async function writeBook(path: string): Promise<void> {
+  const store = await trialBook(sqliteStore(createDatabase(path), path));
+  await acts.enter(store, founding);
+  await acts.enter(store, founding.map(({ colony }) => ({ date: '2024-05-01', entry: 'inspection', colony: colony ?? '', frames_bees: '8' })));
+  await store.close();
+}
+
+export function codeOf(act: () => unknown): FaultCode | null {
+  try {
+    act();
+    return null;
+  } catch (error) {
+    if (error instanceof FaultError) return error.fault.code;
+    throw error;
+  }
+}
+
+/** A desk over a folder, with what it logs. */
+export function trialDesk(folder: string) {
+  const log: string[] = [];
+  const desk = createDesk({ folder, program: 'Outyard under test', now: () => ({ day: day('2026-11-25'), stamp: '2026-11-25 21:00' }), log: (line) => log.push(line) });
+  const answer = async <Name extends OperationName>(name: Name, input: InputOf<Name>) => (await desk.call(name, input)) as Answer<OutputOf<Name>>;
+  const ask = async <Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> => {
+    const found = await answer(name, input);
+    if (!found.ok) throw new Error(`${name}: ${found.sentence} ${log.join('\n')}`);
+    return found.value;
+  };
+  return { desk, ask, answer, log };
+}
