@@ -40,7 +40,14 @@ export function fisherExactTable(table: readonly (readonly number[])[], mostStep
   const limit = observed + AS_UNLIKELY;
   const order = steps.toSorted((a, b) => b - a);
   let nodes = new Map<string, Node>([['', { left: states.toSorted((a, b) => a - b), paths: new Map([[0, { log: 0, weight: 1 }]]) }]]);
-  const counted: number[] = [];
+  let counted = 0;
+  let lost = 0;
+  const count = (probability: number): void => {
+    // Neumaier's compensated sum, running: there may be too many terms to keep.
+    const next = counted + probability;
+    lost += counted >= probability ? counted - next + probability : probability - next + counted;
+    counted = next;
+  };
   let work = 0;
 
   for (const [at, column] of order.entries()) {
@@ -57,14 +64,14 @@ export function fisherExactTable(table: readonly (readonly number[])[], mostStep
         for (const path of paths.values()) {
           const reached = path.log + log;
           if (reached + bounds.least > limit) continue;
-          if (reached + bounds.most <= limit) counted.push(path.weight * Math.exp(constant + reached + mass));
+          if (reached + bounds.most <= limit) count(path.weight * Math.exp(constant + reached + mass));
           else addPath(next, key, remaining, reached, path.weight);
         }
       }
     }
     nodes = next;
   }
-  return Math.min(1, compensatedSum(counted).at(-1) ?? 0);
+  return Math.min(1, counted + lost);
 }
 
 function addPath(nodes: Map<string, Node>, key: string, left: readonly number[], log: number, weight: number): void {
