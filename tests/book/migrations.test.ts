@@ -1,0 +1,56 @@
+import Sqlite from 'better-sqlite3';
+import { expect, test } from 'vitest';
+import { bookVersion, migrate, migrations, type Migration } from '#core/book/migrate.ts';
+import { sha256 } from '#tests/journal/trialBook.ts';
+
+/** A published step is never changed: books that have it would not get the change. */
+const published: readonly [number, string, string][] = [[1, 'journal', '3b19d09a796a1ab0094874f44c651a27eac8a650081a8dc21719b398d6a36fff']];
+
+test('published migrations are what they were', () => {
+  expect(migrations.map(({ number, name, statements }) => [number, name, sha256(JSON.stringify(statements))])).toEqual(published);
+  expect(bookVersion).toBe(published.length);
+});
+
+const schema = (database: Sqlite.Database) => JSON.stringify(database.prepare('SELECT type, name, tbl_name, sql FROM sqlite_schema ORDER BY name').all());
+const version = (database: Sqlite.Database) => database.pragma('user_version', { simple: true });
+
+test('a first migration cut off after any statement leaves an empty database, and can be run again', () => {
+  const whole = new Sqlite(':memory:');
+  migrate(whole);
+  for (const step of migrations) {
+    const earlier = migrations.filter(({ number }) => number < step.number);
+    for (let cut = 0; cut <= step.statements.length; cut += 1) {
+      const database = new Sqlite(':memory:');
+      migrate(database, earlier);
+      const before = [schema(database), version(database)];
+      const broken: Migration = { ...step, statements: [...step.statements.slice(0, cut), 'SELECT no_such_thing()'] };
+      expect(() => migrate(database, [...earlier, broken])).toThrow('no_such_thing');
+      expect([schema(database), version(database), database.inTransaction]).toEqual([...before, false]);
+      migrate(database);
+      expect([schema(database), version(database)]).toEqual([schema(whole), bookVersion]);
+      database.close();
+    }
+  }
+});
+
+test('a later step that fails leaves the version before it whole', () => {
+  const database = new Sqlite(':memory:');
+  migrate(database);
+  const before = schema(database);
+  const next = { number: bookVersion + 1, name: 'next', statements: ['CREATE TABLE later (id INTEGER PRIMARY KEY) STRICT', "INSERT INTO colony_entry VALUES (1, 999)", 'DROP TABLE nowhere'] };
+  database.pragma('foreign_keys = OFF');
+  expect(() => migrate(database, [...migrations, next])).toThrow('nowhere');
+  expect(() => migrate(database, [...migrations, { ...next, statements: next.statements.slice(0, 2) }])).toThrow('references broken');
+  expect([schema(database), version(database)]).toEqual([before, bookVersion]);
+  migrate(database, [...migrations, { ...next, statements: next.statements.slice(0, 1) }]);
+  expect(version(database)).toBe(bookVersion + 1);
+  expect(() => migrate(database, [{ ...next, number: bookVersion + 3 }])).toThrow('does not follow');
+});
+
+test('run again it changes nothing', () => {
+  const database = new Sqlite(':memory:');
+  migrate(database);
+  const before = schema(database);
+  migrate(database);
+  expect(schema(database)).toBe(before);
+});
