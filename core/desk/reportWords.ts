@@ -47,7 +47,7 @@ function sections(report: Report): Section[] {
       title: 'The order',
       sentences: [
         ...report.sentences.order,
-        ...report.order.orders.map((one) => `${one.quantity} ${one.what.toLowerCase()}${one.seller === null ? '' : ` from ${one.seller}`}, order by ${dayInWords(one.orderBy)}.`),
+        ...report.order.orders.map((one) => `${one.quantity} ${one.quantity === 1 ? one.what.toLowerCase().replace(/s$/, '') : one.what.toLowerCase()}${one.seller === null ? '' : ` from ${one.seller}`}, order by ${dayInWords(one.orderBy)}.`),
       ],
       table: { head: ['Item', 'Need', 'Have', 'Order'], rows: report.order.equipment.map((one) => [one.item, String(one.need), String(one.have), String(one.order)]) },
     },

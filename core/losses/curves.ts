@@ -25,7 +25,9 @@ export function spansSince(states: readonly ColonyState[], origin: Day, until: D
   const zero = dayNumber(origin);
   const tomorrow = addDays(asOf, 1);
   const stop = tomorrow < until ? tomorrow : until;
-  return spanSet(states, stop, (piece) => {
+  // What ends on the first day after the window belongs to the next one; it is cut off like what lives on.
+  const within = states.map((state) => (state.end === stop ? { ...state, how: 'alive' as const } : state));
+  return spanSet(within, stop, (piece) => {
     if (piece.until < origin || piece.from >= stop) return null;
     return span(Math.max(0, dayNumber(piece.from) - zero), dayNumber(piece.until) - zero, piece.lost);
   });
@@ -78,7 +80,7 @@ function span(entry: number, exit: number, lost: boolean): Span | null {
 /** The Kaplan-Meier curve of spans, with the strip of numbers at risk at about six even steps. */
 export function curveOf(spans: readonly Span[], last: number, step: number): Curve {
   const riskTimes: number[] = [];
-  for (let time = 0; time <= last; time += step) riskTimes.push(time);
+  for (let at = 0; at * step <= last + 1e-9; at += 1) riskTimes.push(at * step);
   const fit = kaplanMeier(
     { entry: spans.map((one) => one.entry), exit: spans.map((one) => one.exit), status: spans.map((one) => (one.lost ? 1 : 0)) },
     { riskTimes },

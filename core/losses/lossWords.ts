@@ -4,8 +4,10 @@ import { fisherExactTwoByTwo } from '#core/stats/fisherExactTwoByTwo.ts';
 import { riskDifference } from '#core/stats/riskDifference.ts';
 import type { TwoByTwo } from '#core/stats/twoByTwo.ts';
 
-/** "26 in 100" */
+/** "26 in 100"; what is not nought is never rounded to it, nor what is not all to all. */
 export function inHundred(share: number): string {
+  if (share > 0 && share < 0.005) return 'less than 1 in 100';
+  if (share < 1 && share >= 0.995) return 'more than 99 in 100';
   return `${Math.round(share * 100)} in 100`;
 }
 
@@ -22,10 +24,10 @@ export const few = 10;
 export function lossSentences(season: Season, rows: readonly LossRow[], yardName: (code: string) => string): string[] {
   const winters = rows.filter((row) => row.period === 'winter' && row.group === 'all');
   const winter = winters.find((row) => row.season === season);
-  if (winter === undefined) return [`The winter of ${seasonName(season)} has not begun; its losses will be here from 1 October on.`];
+  if (winter === undefined) return [`The winter of ${seasonName(season)} has not begun; its losses will be here once it has.`];
   if (winter.rate === null || winter.wilson === null) return [`No colonies went into the winter of ${seasonName(season)}.`];
   const sentences = [wholeSentence(winter)];
-  const earlier = winters.filter((row) => row.season < season && row.complete && row.rate !== null && row.atRisk > 0);
+  const earlier = winters.filter((row) => row.season < season && row.complete && row.rate !== null && row.atRisk >= few);
   const compared = compare(winter, earlier);
   if (compared !== null) sentences.push(compared);
   const yards = rows.filter((row) => row.period === 'winter' && row.season === season && row.group !== 'all' && row.atRisk > 0);
@@ -45,7 +47,7 @@ function wholeSentence(row: LossRow): string {
 
 /** Against the worst or best earlier winter; both counts carry their chance, so the difference has the interval. */
 function compare(winter: LossRow, earlier: readonly LossRow[]): string | null {
-  if (!winter.complete || earlier.length === 0 || winter.rate === null) return null;
+  if (!winter.complete || winter.atRisk < few || earlier.length === 0 || winter.rate === null) return null;
   const ordered = earlier.toSorted((a, b) => (a.rate ?? 0) - (b.rate ?? 0));
   const [lowest, highest] = [ordered[0], ordered.at(-1)];
   if (lowest === undefined || highest === undefined) return null;
@@ -90,7 +92,7 @@ export function winterCurveSentence(curve: Curve, complete: boolean): string {
   if (curve.colonies === 0) return 'No colonies were watched here.';
   const end = complete ? 'by the end of the winter' : 'so far';
   if (curve.losses === 0) return `None of ${curve.colonies} colonies was lost ${end}.`;
-  const share = shareAt(curve, curve.last);
+  const share = curve.colonies < few ? null : shareAt(curve, curve.last);
   return `${curve.losses} of ${curve.colonies} colonies watched were lost ${end}${share === null ? '' : `: ${share} were still alive`}.`;
 }
 
@@ -99,6 +101,7 @@ export function ageCurveSentence(curve: Curve, atRiskAt: (time: number) => numbe
   if (curve.colonies === 0) return 'No colonies were watched here.';
   if (curve.losses === 0) return `None of ${curve.colonies} colonies was lost.`;
   const said = [{ days: 365, words: 'a year' }, { days: 730, words: 'two years' }].flatMap(({ days, words }) => {
+    if (atRiskAt(days) >= few && (curve.times[0] ?? 0) > days) return [`none was lost within ${words} of its start`];
     const share = atRiskAt(days) < few ? null : shareAt(curve, days);
     return share === null ? [] : [`${share} were alive ${words} after their start`];
   });

@@ -1,0 +1,146 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { addDays, day, type Day } from '#shared/days.ts';
+import type { Cells } from '#shared/entryForms.ts';
+import { defaultBorders } from '#shared/seasons.ts';
+import { curveOf, spansSince } from '#core/losses/curves.ts';
+import { lossReview } from '#core/losses/lossReview.ts';
+import { balances, yardCounts } from '#core/losses/yardCounts.ts';
+import { ageCurveSentence, inHundred } from '#core/losses/lossWords.ts';
+import { seasonYards } from '#core/losses/seasonLedger.ts';
+import { hived, lost, recorded, yards } from './recorded.ts';
+
+const ids = yards.map((yard) => yard.id);
+
+/** Rows of a random operation, made from a plain list of what lives where. */
+const operation = fc.array(fc.tuple(fc.nat(35), fc.nat(11), fc.nat(), fc.nat()), { maxLength: 60 }).map((steps) => {
+  let today = day('2021-02-01');
+  const living: string[] = [];
+  let made = 0;
+  const rows: Cells[] = [];
+  for (const [gap, what, one, two] of steps) {
+    today = addDays(today, gap);
+    const yard = yards[two % 3]?.code ?? '';
+    const at = one % Math.max(1, living.length);
+    const colony = living[at];
+    if (colony === undefined || what < 4) {
+      made += 1;
+      living.push(`C${made}`);
+      rows.push(hived(today, `C${made}`, yard, { origin: ['package', 'nuc', 'swarm', 'bought colony', 'opening'][one % 5] ?? '' }));
+      continue;
+    }
+    const into = living[(at + 1) % living.length];
+    if (what === 4) {
+      made += 1;
+      living.push(`C${made}`);
+      rows.push({ date: today, entry: 'split', colony, new_colony: `C${made}`, to_yard: yard, queen: 'stays' });
+    } else if (what < 7) rows.push({ date: today, entry: 'move', colony, to_yard: yard });
+    else {
+      const kind = ['loss', 'sale', 'gift', 'absconded', 'combine'][what - 7] ?? '';
+      if (kind === 'combine' && into === colony) continue;
+      rows.push({ date: today, entry: kind, colony, ...(kind === 'combine' && into !== undefined ? { into } : {}) });
+      living.splice(at, 1);
+    }
+  }
+  return rows;
+});
+
+/** How many stand in each yard as a day begins, replayed row by row. */
+function standing(rows: readonly Cells[], before: Day): number[] {
+  const where = new Map<string, string>();
+  for (const row of rows) {
+    if ((row.date ?? '') >= before) break;
+    const colony = row.colony ?? '';
+    if (row.entry === 'install') where.set(colony, row.yard ?? '');
+    else if (row.entry === 'split') where.set(row.new_colony ?? '', row.to_yard ?? '');
+    else if (row.entry === 'move') where.set(colony, row.to_yard ?? '');
+    else where.delete(colony);
+  }
+  return yards.map((yard) => [...where.values()].filter((code) => code === yard.code).length);
+}
+
+describe('the account', () => {
+  test('balances in any stretch of days, and its closing is what a replay finds', () => {
+    fc.assert(fc.property(operation, fc.nat(1500), fc.nat(500), (rows, start, length) => {
+      const { states } = recorded(rows);
+      const from = addDays(day('2021-01-01'), start);
+      const until = addDays(from, length);
+      const counts = [...yardCounts(states, ids, from, until).values()];
+      for (const one of counts) expect(balances(one)).toBe(true);
+      expect(counts.map((one) => one.closing)).toEqual(standing(rows, until));
+    }), { numRuns: 150 });
+  });
+
+  test('a season opens with what the one before closed with, and the opening balances taken in', () => {
+    fc.assert(fc.property(operation, (rows) => {
+      const { states } = recorded(rows);
+      const asOf = day('2027-12-31');
+      for (let season = 2020; season < 2026; season += 1) {
+        const before = seasonYards(states, yards, season, asOf, defaultBorders);
+        const after = seasonYards(states, yards, season + 1, asOf, defaultBorders);
+        after.forEach(({ yard, counts }, at) => {
+          const taken = states.filter((state) => state.origin === 'opening' && state.stays[0]?.yard === yard.id && state.start >= `${season + 1}-04-01` && state.start < `${season + 2}-04-01`).length;
+          expect(counts.year.opening).toBe((before[at]?.counts.year.closing ?? -1) + taken);
+        });
+      }
+    }), { numRuns: 60 });
+  });
+});
+
+const review = (rows: Cells[], asOf: string, season?: number, united: 'lost' | 'takenOut' = 'lost') =>
+  lossReview({ states: recorded(rows).states, yards, borders: defaultBorders, asOf: day(asOf), today: day(asOf) }, season, united);
+
+describe('the review', () => {
+  test('moves, united and absconded by the survey rule, hand-worked', () => {
+    const rows: Cells[] = [
+      ...[1, 2, 3, 4, 5, 6].map((n) => hived('2024-05-01', `C${n}`)),
+      { date: '2024-11-01', entry: 'move', colony: 'C1', to_yard: 'LB' }, { date: '2024-11-02', entry: 'combine', colony: 'C2', into: 'C3' },
+      { date: '2024-11-03', entry: 'absconded', colony: 'C4' }, { date: '2024-11-04', entry: 'sale', colony: 'C5' }, lost('2025-01-02', 'C1'),
+    ];
+    const winter = (united: 'lost' | 'takenOut') => review(rows, '2025-06-01', 2024, united).rates.filter((row) => row.season === 2024 && row.period === 'winter').map((row) => [row.group, row.lost, row.atRisk, row.complete]);
+    expect(winter('lost')).toEqual([['all', 3, 5, true], ['QY', 2, 4, true], ['LB', 1, 1, true], ['OO', 0, 0, true]]);
+    expect(winter('takenOut')).toEqual([['all', 2, 4, true], ['QY', 1, 3, true], ['LB', 1, 1, true], ['OO', 0, 0, true]]);
+  });
+
+  test('nothing, one colony, all sold, and a first day that is the last: no NaN, and null where there is no rate', () => {
+    const sold = [hived('2024-05-01', 'A'), { date: '2024-06-01', entry: 'sale', colony: 'A' }];
+    for (const [rows, asOf] of [[[], '2025-01-01'], [sold, '2024-12-01'], [[hived('2024-05-01', 'A')], '2024-05-01'], [[hived('2024-05-01', 'A'), lost('2024-05-01', 'A')], '2025-02-01']] as const) {
+      const found = review([...rows], asOf);
+      expect(JSON.stringify(found)).not.toMatch(/NaN|undefined/);
+      for (const row of found.rates) expect(row.rate === null).toBe(row.atRisk === 0);
+    }
+  });
+
+  test('a loss on 1 April belongs to the season that begins, not to the winter that ended, in account and curve alike', () => {
+    const rows = [hived('2024-05-01', 'A'), hived('2024-05-01', 'B'), lost('2025-03-31', 'A'), lost('2025-04-01', 'B')];
+    const found = review(rows, '2025-06-01', 2024);
+    expect(found.rates.find((row) => row.season === 2024 && row.period === 'winter' && row.group === 'all')?.lost).toBe(1);
+    expect(found.sinceOctober.all.losses).toBe(1);
+  });
+
+  test('the winter curve after a move enters late in the new yard, hand-worked', () => {
+    const { states } = recorded([hived('2024-05-01', 'A'), hived('2024-05-01', 'B', 'LB'), hived('2024-05-01', 'C', 'LB'), lost('2024-10-11', 'B'), { date: '2024-10-21', entry: 'move', colony: 'A', to_yard: 'LB' }, lost('2024-10-31', 'A')]);
+    const spans = spansSince(states, day('2024-10-01'), day('2025-04-01'), day('2025-06-01'));
+    const curve = curveOf(spans.byYard.get(yards[1]?.id as never) ?? [], 182, 182 / 6);
+    // Day 10: two watched, one lost; day 30: the newcomer and C watched, one lost.
+    expect(curve).toMatchObject({ times: [10, 30], atRisk: [2, 2], lost: [1, 1], survival: [0.5, 0.25] });
+    expect(curve.strip).toHaveLength(7);
+  });
+
+  test('counts below ten are not put as a rate', () => {
+    const rows = [hived('2023-05-01', 'A'), lost('2023-12-01', 'A'), ...Array.from({ length: 12 }, (_, n) => hived('2024-05-01', `C${n}`)), lost('2024-12-01', 'C0')];
+    const found = review(rows, '2025-06-01', 2024);
+    expect(found.sentences.join(' ')).not.toContain('earlier winter');
+    const small = review([hived('2024-05-01', 'A'), hived('2024-05-01', 'B'), lost('2024-12-01', 'A')], '2025-06-01', 2024);
+    expect(small.sinceOctober.sentence).toBe('1 of 2 colonies watched were lost by the end of the winter.');
+  });
+
+  test('a loss is never rounded to nought, nor a survivor away', () => {
+    expect([0, 0.001, 0.255, 0.999, 1].map(inHundred)).toEqual(['0 in 100', 'less than 1 in 100', '26 in 100', 'more than 99 in 100', '100 in 100']);
+  });
+
+  test('where many were watched for a year and the first loss came later, the sentence does not say too few were', () => {
+    const spans = Array.from({ length: 20 }, (_, n) => ({ entry: 0, exit: n === 0 ? 500 : 800, lost: n === 0 }));
+    expect(ageCurveSentence(curveOf(spans, 800, 120), () => 20)).toContain('none was lost within a year of its start');
+  });
+});
