@@ -92,7 +92,7 @@ function beesToOrder(question: OrderQuestion, facts: OrderFacts, window: PlanWin
     delivery: textRule(facts.rules, `order.${source}.delivery`),
     priceEach: priced?.price ?? null,
     priceFrom: priced === undefined ? null : `Paid on ${dayInWords(priced.start)}${priced.supplier === null ? '' : ` to ${priced.supplier}`}.`,
-    reason: `So that ${target} colonies stand on ${dayInWords(window.spring)} with a confidence of ${Math.round(confidence * 100)} in 100.`,
+    reason: `So that with those alive on ${dayInWords(window.spring)} there are ${target} colonies, with a confidence of ${Math.round(confidence * 100)} in 100.`,
   };
 }
 
@@ -108,6 +108,7 @@ function sentences(
   forecast: LossForecast, past: readonly PastWindow[], window: PlanWindow, target: number, confidence: number, buy: number, short: number, asOf: Day,
 ): string[] {
   const { wintering, prior } = forecast;
+  if (wintering === 0 && target === 0) return [`No colony is alive on ${dayInWords(asOf)} and none is wanted yet: set a target.`];
   if (wintering === 0) return [`No colony is alive on ${dayInWords(asOf)}, so the whole target of ${target} is to be bought.`];
   const range = survivorRange(forecast);
   const first = past[0];
@@ -118,7 +119,7 @@ function sentences(
     ? `With ${target} wanted and a confidence of ${Math.round(confidence * 100)} in 100, nothing need be bought.`
     : `To have ${target} with a confidence of ${Math.round(confidence * 100)} in 100, buy ${buy}; the chance of being short is then ${percent(short)}.`;
   return [
-    `Of the ${wintering} alive now, expect about ${Math.round(range.mean)} on ${dayInWords(window.spring)}: in 8 of 10 winters between ${range.low} and ${range.high}.`,
+    `${window.whole ? `If the ${wintering} alive now go into the winter,` : `Of the ${wintering} alive now,`} expect about ${Math.round(range.mean)} on ${dayInWords(window.spring)}: in at least 8 of 10 winters between ${range.low} and ${range.high}.`,
     seen,
     answer,
   ];

@@ -57,14 +57,15 @@ export function pastWindows(
   return found;
 }
 
-/** The month and day within the winter of a season; 29 February falls back to the 28th. */
+/** The month and day within the winter of a season; 29 February is 1 March in other years, the day after the 28th. */
 function sameDayIn(monthDay: string, season: Season, borders: Borders): Day {
   const { from, until } = periodDays(season, 'winter', borders);
   for (const year of [Number(from.slice(0, 4)), Number(until.slice(0, 4))]) {
-    const found = dayFromIso(`${year}-${monthDay}`) ?? dayFromIso(`${year}-02-28`);
+    const found = dayFromIso(`${year}-${monthDay}`) ?? dayFromIso(`${year}-03-01`);
     if (found !== null && found >= from && found < until) return found;
   }
-  return from;
+  // The day after the winter's last: nothing of it is left.
+  return until;
 }
 
 function onOrAfterWinter(monthDay: string, season: Season, borders: Borders): Day {

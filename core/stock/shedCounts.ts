@@ -41,5 +41,5 @@ function movementOf(entry: Entry): Movement | null {
 /** One spelling of an item: lower case, single spaces, the singular that people also write in the plural. */
 export function itemName(typed: string): string {
   const name = typed.trim().toLowerCase().replace(/\s+/g, ' ');
-  return name.replace(/(box|ch)es$/, '$1').replace(/(?<!s)s$/, '');
+  return name.replace(/(x|ch|sh|ss)es$/, '$1').replace(/(?<!s)s$/, '');
 }
