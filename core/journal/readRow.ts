@@ -11,6 +11,11 @@ const longestCell = 4000;
 /** Words that stand for a place of the shed account, or for all yards together. */
 const reserved: ReadonlySet<string> = new Set([...fixedPlaces, 'all']);
 
+/** A year that a record of today's keepers can speak of; anything else is a slip of the finger. */
+function isLikelyYear(year: number): boolean {
+  return year >= 1900 && year <= 2200;
+}
+
 /** Reads one row of the exchange form by itself; never guesses, and stops at the first cell that cannot be read. */
 export function readRow(cells: Cells, order: DateOrder): RowReading {
   for (const column of columns) {
@@ -30,6 +35,7 @@ export function readRow(cells: Cells, order: DateOrder): RowReading {
   if (dateText === '') return trouble('date', '', 'The row has no date. Write the day as 2025-04-19.');
   const day = dayFromTyped(dateText, order);
   if (day === null) return trouble('date', dateText, `“${dateText}” is no day of the calendar. Write it as 2025-04-19.`);
+  if (!isLikelyYear(yearOf(day))) return trouble('date', dateText, `The year of “${dateText}” is mistyped. Write the day as 2025-04-19.`);
   const kindText = (cells.entry ?? '').trim().toLowerCase();
   const kind = kinds.find((known) => known === kindText);
   if (kind === undefined) {
@@ -69,11 +75,11 @@ function readCell(typed: string, field: FieldType, column: Column, order: DateOr
       return { ok: true, value: typed };
     case 'day': {
       const read = dayFromTyped(typed, order);
-      return read === null ? no(`“${typed}” is no day of the calendar. Write it as 2025-04-19.`) : { ok: true, value: read };
+      return read === null || !isLikelyYear(yearOf(read)) ? no(`“${typed}” is no day of the calendar, or its year is mistyped. Write it as 2025-04-19.`) : { ok: true, value: read };
     }
     case 'year': {
       const year = Number(typed);
-      return /^\d{4}$/.test(typed) && year >= 1900 && year <= 2200 ? { ok: true, value: year } : no(`“${typed}” is no year. Write four digits, as 2025.`);
+      return /^\d{4}$/.test(typed) && isLikelyYear(year) ? { ok: true, value: year } : no(`“${typed}” is no year. Write four digits, as 2025.`);
     }
     case 'yes-no': {
       const answer = typed.toLowerCase();
