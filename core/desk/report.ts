@@ -13,6 +13,7 @@ import { houseRules } from '#core/rules/houseRules.ts';
 import { shedCounts } from '#core/stock/shedCounts.ts';
 import { memoryStore } from '#core/book/memoryStore.ts';
 import { honeyBySeason } from './colonyHandlers.ts';
+import { aliveOn } from '#core/journal/colonyState.ts';
 import { importBytes } from './importFile.ts';
 import { inShed } from './orderHandlers.ts';
 import { readPicture } from './picture.ts';
@@ -91,7 +92,7 @@ export async function reportFromJournal(options: ReportOptions): Promise<Answer<
       value: {
         asOf: last === null ? null : asOf,
         import: { read: found.read, entered: found.entries.length, living: found.living, repeats: found.repeats.length, toSortOut: found.toSortOut.map(({ line, column, value, sentence }) => ({ line, column, value, sentence })) },
-        living: found.living,
+        living: picture.states.filter((state) => aliveOn(state, asOf)).length,
         ledger: wanted.flatMap((season) => ledgerRows(season, seasonYards(facts.states, facts.yards, season, asOf, facts.borders))),
         losses: wanted.flatMap((season) => lossesOf(facts, season)),
         survival: survivalOf(facts),

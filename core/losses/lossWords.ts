@@ -40,7 +40,7 @@ function wholeSentence(row: LossRow): string {
   const [low, high] = row.quasi === null || row.quasi.units < 3 ? (row.wilson ?? [0, 1]) : [row.quasi.lower, row.quasi.upper];
   const colonies = `${row.atRisk} ${row.atRisk === 1 ? 'colony' : 'colonies'}`;
   const lost = row.lost === 0 ? 'none' : String(row.lost);
-  if (!row.complete) return `You took ${colonies} into this winter and have lost ${lost} so far; the winter is not over.`;
+  if (!row.complete) return `Of ${colonies} at risk this winter you have lost ${lost} so far; the winter is not over.`;
   if (row.atRisk < few) return `You wintered ${colonies} and lost ${lost}; with so few, ${fits(low, high)}.`;
   return `You wintered ${colonies} and lost ${lost}, ${inHundred(row.rate ?? 0)}; for winters like this, ${fits(low, high)}.`;
 }
@@ -91,7 +91,7 @@ function against(one: { lost: number; atRisk: number }, other: { lost: number; a
 export function winterCurveSentence(curve: Curve, complete: boolean): string {
   if (curve.colonies === 0) return 'No colonies were watched here.';
   const end = complete ? 'by the end of the winter' : 'so far';
-  if (curve.losses === 0) return `None of ${curve.colonies} colonies was lost ${end}.`;
+  if (curve.losses === 0) return curve.colonies === 1 ? `The one colony watched was not lost ${end}.` : `None of ${curve.colonies} colonies was lost ${end}.`;
   const share = curve.colonies < few ? null : shareAt(curve, curve.last);
   return `${curve.losses} of ${curve.colonies} colonies watched were lost ${end}${share === null ? '' : `: ${share} were still alive`}.`;
 }
@@ -99,7 +99,7 @@ export function winterCurveSentence(curve: Curve, complete: boolean): string {
 /** What the curve by age says of one and of two years; only where enough colonies were watched that long. */
 export function ageCurveSentence(curve: Curve, atRiskAt: (time: number) => number): string {
   if (curve.colonies === 0) return 'No colonies were watched here.';
-  if (curve.losses === 0) return `None of ${curve.colonies} colonies was lost.`;
+  if (curve.losses === 0) return curve.colonies === 1 ? 'The one colony watched was not lost.' : `None of ${curve.colonies} colonies was lost.`;
   const said = [{ days: 365, words: 'a year' }, { days: 730, words: 'two years' }].flatMap(({ days, words }) => {
     if (atRiskAt(days) >= few && (curve.times[0] ?? 0) > days) return [`none was lost within ${words} of its start`];
     const share = atRiskAt(days) < few ? null : shareAt(curve, days);

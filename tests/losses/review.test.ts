@@ -135,6 +135,14 @@ describe('the review', () => {
     expect(small.sinceOctober.sentence).toBe('1 of 2 colonies watched were lost by the end of the winter.');
   });
 
+  test('a running winter is marked, and a colony sold in it is not said to have gone into it and stayed', () => {
+    const rows = [...Array.from({ length: 12 }, (_, n) => hived('2024-05-01', `C${n}`)), { date: '2024-10-20', entry: 'sale', colony: 'C0' }, lost('2024-11-01', 'C1')];
+    const found = review(rows, '2024-11-25', 2024);
+    expect(found.rates.filter((row) => row.period === 'winter').every((row) => !row.complete)).toBe(true);
+    expect(found.sentences[0]).toBe('Of 11 colonies at risk this winter you have lost 1 so far; the winter is not over.');
+    expect(review([hived('2024-05-01', 'A')], '2024-11-25', 2024).sinceOctober.sentence).toBe('The one colony watched was not lost so far.');
+  });
+
   test('a loss is never rounded to nought, nor a survivor away', () => {
     expect([0, 0.001, 0.255, 0.999, 1].map(inHundred)).toEqual(['0 in 100', 'less than 1 in 100', '26 in 100', 'more than 99 in 100', '100 in 100']);
   });
