@@ -64,9 +64,10 @@ describe('every answer has the shape of the contract', () => {
   test('an empty book', async () => {
     await ask('book.create', { name: 'Empty' });
     await readAll();
+    expect((await ask('losses.review', { united: 'lost' })).sentences).toEqual([]);
   });
   test('the tiny demo', async () => {
-    await ask('book.demo', { which: 'tiny' });
+    expect((await ask('book.demo', { which: 'tiny' })).book).toMatchObject({ demo: true });
     await readAll();
   });
   test('Ossar Valley, and its journal taken into another book', async () => {

@@ -102,6 +102,30 @@ describe('the review', () => {
     expect(winter('takenOut')).toEqual([['all', 2, 4, true], ['QY', 1, 3, true], ['LB', 1, 1, true], ['OO', 0, 0, true]]);
   });
 
+  test('for any operation the sentences carry the counts of the rows, and the curve loses what the account loses', () => {
+    fc.assert(fc.property(operation, fc.integer({ min: 2020, max: 2025 }), (rows, season) => {
+      const found = review(rows, '2027-12-31', season, 'takenOut');
+      if (found.season !== season) return;
+      const winter = found.rates.find((row) => row.season === season && row.period === 'winter' && row.group === 'all');
+      expect(found.sinceOctober.all.losses).toBe(winter?.lost);
+      expect(found.sinceOctober.byYard.reduce((sum, { curve }) => sum + curve.losses, 0)).toBe(winter?.lost);
+      const text = found.sentences.join(' ');
+      expect(text).not.toMatch(/NaN|undefined|null/);
+      const said = /^You wintered (\d+) colon(?:y|ies) and lost (none|\d+)(, [^;]*)?;/.exec(text);
+      if (said !== null) {
+        expect([Number(said[1]), said[2] === 'none' ? 0 : Number(said[2])]).toEqual([winter?.atRisk, winter?.lost]);
+        if ((winter?.atRisk ?? 0) < 10) expect(text).toContain('with so few');
+        else expect(text).toContain(`, ${inHundred(winter?.rate ?? 0)}; for winters like this`);
+      }
+      const yard = /(\w+ yard) lost (\d+) of its (\d+), the rest (\d+) of (\d+)/.exec(text);
+      if (yard !== null) {
+        const row = found.rates.find((one) => one.season === season && one.period === 'winter' && `${one.group} yard` === yard[1]);
+        expect([Number(yard[2]), Number(yard[3])]).toEqual([row?.lost, row?.atRisk]);
+        expect([Number(yard[2]) + Number(yard[4]), Number(yard[3]) + Number(yard[5])]).toEqual([winter?.lost, winter?.atRisk]);
+      }
+    }), { numRuns: 200 });
+  });
+
   test('nothing, one colony, all sold, and a first day that is the last: no NaN, and null where there is no rate', () => {
     const sold = [hived('2024-05-01', 'A'), { date: '2024-06-01', entry: 'sale', colony: 'A' }];
     for (const [rows, asOf] of [[[], '2025-01-01'], [sold, '2024-12-01'], [[hived('2024-05-01', 'A')], '2024-05-01'], [[hived('2024-05-01', 'A'), lost('2024-05-01', 'A')], '2025-02-01']] as const) {
