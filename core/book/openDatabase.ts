@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import Sqlite, { type Database } from 'better-sqlite3';
 import { FaultError, refuse } from '#shared/faults.ts';
@@ -27,6 +27,8 @@ export function createDatabase(path: string): Database {
       prepare(database, path);
     } catch (error) {
       database.close();
+      // It was made a moment ago and holds nothing; left behind, it would be taken for a damaged book.
+      for (const part of [path, `${path}-wal`, `${path}-shm`]) rmSync(part, { force: true });
       throw error;
     }
     return database;

@@ -1,8 +1,8 @@
-import { readdirSync, statSync } from 'node:fs';
+import { readdirSync, realpathSync, statSync } from 'node:fs';
 import { isAbsolute, join } from 'node:path';
 import type { BookStatus } from '#shared/contract/book.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
-import { buildDemo } from './buildDemo.ts';
+import { demoBook, openDemo } from './buildDemo.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { Book, bookPath } from './openBook.ts';
 
@@ -17,12 +17,12 @@ export const bookHandlers: Handlers<Names> = {
   },
   'book.open': async ({ path }, context) => {
     const full = isAbsolute(path) ? path : join(context.options.folder, path);
-    // The same book again would meet its own lock.
-    if (context.book()?.path !== full) await context.setBook(Book.open(full));
+    if (!isOpen(full, context)) await context.setBook(Book.open(full));
     return status(context);
   },
   'book.demo': async ({ which }, context) => {
-    await context.setBook(await buildDemo(which, context.options.folder));
+    const demo = demoBook(which, context.options.folder);
+    if (!isOpen(demo.path, context)) await context.setBook(await openDemo(demo));
     return status(context);
   },
   'book.close': async (_, context) => {
@@ -62,6 +62,21 @@ export const bookHandlers: Handlers<Names> = {
     return found;
   },
 };
+
+/** The same book again, by whatever spelling of its path, would meet its own lock. */
+function isOpen(path: string, context: DeskContext): boolean {
+  const open = context.book()?.path;
+  return open !== undefined && (open === path || realPath(open) === realPath(path));
+}
+
+function realPath(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    // A file that is not there is nobody's other spelling.
+    return path;
+  }
+}
 
 async function status(context: DeskContext): Promise<BookStatus> {
   const { options } = context;

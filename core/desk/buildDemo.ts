@@ -11,10 +11,18 @@ import type { Change, Store } from '#core/book/store.ts';
 import { Book, bookPath } from './openBook.ts';
 import { strikeEntry } from './strikeAndUndo.ts';
 
-/** Opens the demo book, made anew if it is not there yet. A half-made one never stands under the book's name. */
-export async function buildDemo(which: 'ossar' | 'tiny', folder: string): Promise<Book> {
+export interface DemoBook {
+  readonly operation: DemoOperation;
+  readonly path: string;
+}
+
+export function demoBook(which: 'ossar' | 'tiny', folder: string): DemoBook {
   const operation = which === 'ossar' ? ossarValley() : tinyYard();
-  const path = bookPath(folder, `${operation.name} (demo)`);
+  return { operation, path: bookPath(folder, `${operation.name} (demo)`) };
+}
+
+/** Opens the demo book, made anew if it is not there yet. A half-made one never stands under the book's name. */
+export async function openDemo({ operation, path }: DemoBook): Promise<Book> {
   if (existsSync(path)) return Book.open(path);
   const part = `${path}.part`;
   for (const leftover of [part, `${part}-wal`, `${part}-shm`]) rmSync(leftover, { force: true });
