@@ -16,7 +16,7 @@ export const orderHandlers: Handlers<Names> = {
     const shed = await shedOf(book);
     return orderPlan(
       { target, confidence, source, hiveFrames, united, asOf: today, today },
-      { states, yards: yardList, borders, rules, listed: houseRules(rules), shed: (item) => inShed(shed, item) },
+      { states, yards: yardList, borders, rules, listed: houseRules(rules), stock: (item) => stockOf(shed, item) },
     );
   },
   'stock.shed': async (_, context) => shedOf(context.open()),
@@ -48,6 +48,10 @@ async function shedOf(book: Book): Promise<ShedCount> {
   return shedCounts(entries.map(({ entry }) => entry), names);
 }
 
-export function inShed(shed: ShedCount, item: string): number {
-  return Math.max(0, shed.items.find((one) => one.item === item)?.counts.find((one) => one.place === 'shed')?.count ?? 0);
+/** What the stock rows say of an item; null where none names it. */
+export function stockOf(shed: ShedCount, item: string): { shed: number; yards: number } | null {
+  const found = shed.items.find((one) => one.item === item);
+  if (found === undefined) return null;
+  const inShed = found.counts.find((one) => one.place === 'shed')?.count ?? 0;
+  return { shed: inShed, yards: found.total - inShed };
 }

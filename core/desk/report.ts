@@ -5,6 +5,7 @@ import type { Day } from '#shared/days.ts';
 import type { Season } from '#shared/seasons.ts';
 import type { YardId } from '#shared/brands.ts';
 import { curveOf, spansSinceStart, type SpanSet } from '#core/losses/curves.ts';
+import { statesAsOf } from '#core/lineage/statesAsOf.ts';
 import { seasonsOf, lossReview, type ReviewFacts } from '#core/losses/lossReview.ts';
 import { lossRows } from '#core/losses/lossRows.ts';
 import { ledgerRows, seasonYards } from '#core/losses/seasonLedger.ts';
@@ -15,7 +16,7 @@ import { memoryStore } from '#core/book/memoryStore.ts';
 import { honeyBySeason } from './colonyHandlers.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { importBytes } from './importFile.ts';
-import { inShed } from './orderHandlers.ts';
+import { stockOf } from './orderHandlers.ts';
 import { readPicture } from './picture.ts';
 
 export interface ReportOptions {
@@ -74,7 +75,9 @@ export async function reportFromJournal(options: ReportOptions): Promise<Answer<
     const picture = await readPicture(store);
     const last = found.entries.at(-1)?.day ?? null;
     const asOf = options.asOf ?? last ?? options.today;
-    const facts: ReviewFacts = { states: picture.states, yards: picture.yardList, borders: picture.borders, asOf, today: options.today };
+    // Seen from an earlier day, what was written down of later ones is not known yet.
+    const states = last !== null && asOf < last ? statesAsOf((await store.entries({ until: asOf })).map(({ entry }) => entry)) : picture.states;
+    const facts: ReviewFacts = { states, yards: picture.yardList, borders: picture.borders, asOf, today: options.today };
     const seasons = seasonsOf(facts);
     if (options.season !== undefined && !seasons.includes(options.season)) {
       return refuse('unknown', `The journal has no records of the season ${options.season}.`, { mend: seasons.length === 0 ? 'It has no records at all.' : `It has the seasons ${seasons[0]} to ${seasons.at(-1)}.` });
@@ -85,7 +88,7 @@ export async function reportFromJournal(options: ReportOptions): Promise<Answer<
     const shed = shedCounts(entries, picture.names);
     const plan = orderPlan(
       { target: options.target, confidence: options.confidence, source: options.source ?? 'package', hiveFrames: options.hiveFrames ?? 10, united: 'lost', asOf, today: options.today },
-      { states: picture.states, yards: picture.yardList, borders: picture.borders, rules: picture.rules, listed: houseRules(picture.rules), shed: (item) => inShed(shed, item) },
+      { states, yards: picture.yardList, borders: picture.borders, rules: picture.rules, listed: houseRules(picture.rules), stock: (item) => stockOf(shed, item) },
     );
     return {
       ok: true,
@@ -96,7 +99,7 @@ export async function reportFromJournal(options: ReportOptions): Promise<Answer<
         ledger: wanted.flatMap((season) => ledgerRows(season, seasonYards(facts.states, facts.yards, season, asOf, facts.borders))),
         losses: wanted.flatMap((season) => lossesOf(facts, season)),
         survival: survivalOf(facts),
-        colonies: picture.states.map((state) => ({
+        colonies: states.map((state) => ({
           label: state.label, start: state.start, end: state.end, how: state.how, origin: state.origin, yard: codeOf(facts, state.stays.at(-1)?.yard),
           honeyLb: Object.fromEntries(honeyBySeason(state, picture.borders).filter(({ season }) => wanted.includes(season)).map(({ season, lb }) => [String(season), lb])),
         })),

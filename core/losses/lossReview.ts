@@ -41,6 +41,8 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
     return (['winter', 'summer', 'year'] as const).flatMap((period) => lossRows(one, period, counted, united, asOf, today, borders));
   });
   const { from, until } = periodDays(season, 'year', borders);
+  const silent = lastRecord !== null && lastRecord < periodDays(season, 'winter', borders).from;
+  const october = sinceOctober(facts, season, united);
   const nameOf = (code: string) => yards.find((yard) => yard.code === code)?.name ?? code;
   return {
     asOf,
@@ -51,8 +53,8 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
     ledger: [...ledgerRows(season, own), ledgerTotal(season, own)],
     balances: ledgerBalances(own),
     rates,
-    sentences: lastRecord === null ? [] : lastRecord < periodDays(season, 'winter', borders).from ? [silence(lastRecord, season)] : lossSentences(season, rates, nameOf),
-    sinceOctober: sinceOctober(facts, season),
+    sentences: lastRecord === null ? [] : silent ? [silence(lastRecord, season)] : [...lossSentences(season, rates, nameOf), ...stale(lastRecord, season, facts)],
+    sinceOctober: silent ? { ...october, sentence: silence(lastRecord, season) } : october,
     sinceStart: sinceStart(facts),
     ended: states
       .filter((state) => state.end !== null && state.end >= from && state.end < until && state.end <= asOf)
@@ -66,20 +68,29 @@ function silence(lastRecord: Day, season: Season): string {
   return `Nothing about a colony is recorded for the winter of ${seasonName(season)}; the last record is of ${dayInWords(lastRecord)}.`;
 }
 
+/** A winter whose records stop long before its end (or before the day it is looked at) may have losses that nobody wrote down. */
+function stale(lastRecord: Day, season: Season, { borders, asOf, today }: ReviewFacts): string[] {
+  const { until } = periodDays(season, 'winter', borders);
+  const end = complete(until, asOf, today) ? until : asOf;
+  if (lastRecord >= end || daysBetween(lastRecord, end) <= 60) return [];
+  return [`The last record of a colony is of ${dayInWords(lastRecord)}; what was lost after it is not known here.`];
+}
+
 function complete(until: Day, asOf: Day, today: Day): boolean {
   return today >= until || addDays(asOf, 1) >= until;
 }
 
-function sinceOctober({ states, yards, borders, asOf, today }: ReviewFacts, season: Season): CurveSet {
+function sinceOctober({ states, yards, borders, asOf, today }: ReviewFacts, season: Season, united: United): CurveSet {
   const { from, until } = periodDays(season, 'winter', borders);
   const last = daysBetween(from, until);
   const spans = spansSince(states, from, until, asOf);
+  const unitedAlive = united === 'takenOut' ? 0 : states.filter((state) => state.how === 'combined' && state.end !== null && state.end >= from && state.end < until && state.end <= asOf).length;
   const all = curveOf(spans.all, last, last / 6);
   return {
     axis: `days since ${dayInWords(from)}`,
     all,
     byYard: yardCurves(yards, spans, last, last / 6),
-    sentence: winterCurveSentence(all, complete(until, asOf, today)),
+    sentence: winterCurveSentence(all, complete(until, asOf, today), unitedAlive),
   };
 }
 

@@ -37,12 +37,18 @@ export function lossSentences(season: Season, rows: readonly LossRow[], yardName
 }
 
 function wholeSentence(row: LossRow): string {
-  const [low, high] = row.quasi === null || row.quasi.units < 3 ? (row.wilson ?? [0, 1]) : [row.quasi.lower, row.quasi.upper];
+  const [low, high] = rangeOf(row);
   const colonies = `${row.atRisk} ${row.atRisk === 1 ? 'colony' : 'colonies'}`;
   const lost = row.lost === 0 ? 'none' : String(row.lost);
   if (!row.complete) return `Of ${colonies} at risk this winter you have lost ${lost} so far; the winter is not over.`;
   if (row.atRisk < few) return `You wintered ${colonies} and lost ${lost}; with so few, ${fits(low, high)}.`;
   return `You wintered ${colonies} and lost ${lost}, ${inHundred(row.rate ?? 0)}; for winters like this, ${fits(low, high)}.`;
+}
+
+/** Across three or more yards the interval that lets them differ; with none or all lost the exact one; else Wilson's. */
+function rangeOf(row: LossRow): [number, number] {
+  if (row.lost === 0 || row.lost === row.atRisk) return row.clopperPearson ?? [0, 1];
+  return row.quasi === null || row.quasi.units < 3 ? (row.wilson ?? [0, 1]) : [row.quasi.lower, row.quasi.upper];
 }
 
 /** Against the worst or best earlier winter; both counts carry their chance, so the difference has the interval. */
@@ -87,13 +93,14 @@ function against(one: { lost: number; atRisk: number }, other: { lost: number; a
   return { a: one.lost, b: one.atRisk - one.lost, c: other.lost, d: other.atRisk - other.lost };
 }
 
-/** What the curve of a winter says at its end. */
-export function winterCurveSentence(curve: Curve, complete: boolean): string {
+/** What the curve of a winter says at its end. A curve takes united colonies as leaving alive; where the rates count them as lost, it says so. */
+export function winterCurveSentence(curve: Curve, complete: boolean, unitedAlive: number): string {
   if (curve.colonies === 0) return 'No colonies were watched here.';
   const end = complete ? 'by the end of the winter' : 'so far';
   if (curve.losses === 0) return curve.colonies === 1 ? `The one colony watched was not lost ${end}.` : `None of ${curve.colonies} colonies was lost ${end}.`;
   const share = curve.colonies < few ? null : shareAt(curve, curve.last);
-  return `${curve.losses} of ${curve.colonies} colonies watched were lost ${end}${share === null ? '' : `: ${share} were still alive`}.`;
+  const apart = unitedAlive === 0 ? '' : ` ${unitedAlive === 1 ? 'One united colony is' : `${unitedAlive} united colonies are`} taken here as leaving alive.`;
+  return `${curve.losses} of ${curve.colonies} colonies watched were lost ${end}${share === null ? '' : `: ${share} were still alive`}.${apart}`;
 }
 
 /** What the curve by age says of one and of two years; only where enough colonies were watched that long. */

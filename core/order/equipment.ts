@@ -40,7 +40,13 @@ export interface EquipmentQuestion {
   /** Colonies lost then, whose hives come back. */
   readonly deadOuts: number;
   readonly frames: 8 | 10;
-  readonly shed: (item: string) => number;
+  /** Pieces of an item by the stock rows: in the shed, and in all yards; null where no row names the item. */
+  readonly stock: (item: string) => { readonly shed: number; readonly yards: number } | null;
+}
+
+/** Supers and their frames come off for the winter, so where stock rows tell of them they are counted by those rows alone. */
+function comesOff(item: string): boolean {
+  return item === 'medium super' || item === 'medium frame';
 }
 
 /** What is needed, what is there, and what is to be ordered, part by part. */
@@ -49,14 +55,18 @@ export function equipmentList(question: EquipmentQuestion, rules: RuleValues): O
   const sound = numberRule(rules, 'order.deadOutSound');
   return billOfMaterials(rules, question.frames).map((part) => {
     const need = neededParts(part, question.hives, spare);
-    const onHives = Math.floor(question.survivors * part.perColony + 1e-9);
-    const fromDeadOuts = Math.floor(question.deadOuts * part.perColony * sound + 1e-9);
-    const shed = Math.floor(question.shed(part.item));
+    const stock = question.stock(part.item);
+    const byRows = stock !== null && comesOff(part.item);
+    const onHives = byRows ? Math.max(0, Math.floor(stock.yards)) : Math.floor(question.survivors * part.perColony + 1e-9);
+    const fromDeadOuts = byRows ? 0 : Math.floor(question.deadOuts * part.perColony * sound + 1e-9);
+    const shed = Math.max(0, Math.floor(stock?.shed ?? 0));
     const have = onHives + fromDeadOuts + shed;
     const spareWords = part.item.endsWith('frame') || spare === 0 ? '' : `, and ${Math.round(spare * 100)} % to spare`;
     return {
       item: part.item, perColony: part.perColony, need, onHives, fromDeadOuts, shed, have, order: Math.max(0, need - have),
-      reason: `${question.hives} hives at ${part.perColony} each${spareWords}: ${need}. ${onHives} stand under survivors, ${fromDeadOuts} come back from dead-outs (${Math.round(sound * 100)} % sound), ${shed} in the shed.`,
+      reason: `Up to ${question.hives} hives if many survive, at ${part.perColony} each${spareWords}: ${need}. ${
+        byRows ? `By the stock rows ${onHives} are in the yards and ${shed} in the shed.` : `${onHives} with the survivors, ${fromDeadOuts} back from dead-outs (${Math.round(sound * 100)} % sound), ${shed} in the shed.`
+      }`,
     };
   });
 }

@@ -7,7 +7,7 @@ import type { Yard } from '#core/journal/yardBook.ts';
 import { inHundred } from '#core/losses/lossWords.ts';
 import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { betaPriorByMoments, betaPriorFromExpectedRate } from '#core/stats/betaPriorByMoments.ts';
-import { equipmentList } from './equipment.ts';
+import { equipmentList, type EquipmentQuestion } from './equipment.ts';
 import { coloniesToBuy, forecastLosses, lossQuantile, purchase, survivorRange, type LossForecast } from './forecastLosses.ts';
 import { pastWindows, planWindow, type PastWindow, type PlanWindow } from './planWindow.ts';
 
@@ -28,8 +28,7 @@ export interface OrderFacts {
   readonly borders: Borders;
   readonly rules: RuleValues;
   readonly listed: readonly HouseRule[];
-  /** Sound pieces of an item in the shed. */
-  readonly shed: (item: string) => number;
+  readonly stock: EquipmentQuestion['stock'];
 }
 
 /** What to buy before spring: survivors as a beta-binomial, the quantile rule at the chosen confidence, and the equipment that goes with it. */
@@ -62,7 +61,7 @@ export function orderPlan(question: OrderQuestion, facts: OrderFacts): OrderPlan
     chanceShortBuyingNone: purchase(forecast, target, 0).probabilityShort,
     ladder: [0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.99].map((one) => ({ confidence: one, buy: coloniesToBuy(forecast, target, one).colonies })),
     orders: bought.colonies === 0 ? [] : [beesToOrder(question, facts, window, bought.colonies, confidence, target)],
-    equipment: equipmentList({ hives, survivors: living - fewLosses, deadOuts: fewLosses, frames: question.hiveFrames, shed: facts.shed }, rules),
+    equipment: equipmentList({ hives, survivors: living - fewLosses, deadOuts: fewLosses, frames: question.hiveFrames, stock: facts.stock }, rules),
     sentences: [...staleWords(states, asOf), ...sentences(forecast, past, window, target, confidence, bought.colonies, bought.probabilityShort, asOf)],
     cautions: ['Equipment of a colony with suspected foulbrood is not used again before the bee inspector has seen it: call before doing anything.'],
     rules: [...facts.listed],
@@ -82,7 +81,7 @@ function beesToOrder(question: OrderQuestion, facts: OrderFacts, window: PlanWin
   const bought = facts.states.filter((state) => state.origin === source && state.start <= asOf).toSorted((a, b) => (a.start < b.start ? 1 : -1));
   const seller = bought.find((state) => state.supplier !== null)?.supplier ?? null;
   const priced = bought.find((state) => state.price !== null);
-  const orderBy = lastDayBefore(window.spring, textRule(facts.rules, `order.${source}.by`));
+  const orderBy = orderDay(window.spring, textRule(facts.rules, `order.${source}.by`), facts.borders);
   return {
     what: source === 'package' ? 'Packages' : 'Nucs',
     quantity,
@@ -96,12 +95,10 @@ function beesToOrder(question: OrderQuestion, facts: OrderFacts, window: PlanWin
   };
 }
 
-/** The last such day of the year before the spring. */
-function lastDayBefore(spring: Day, monthDay: string): Day {
-  const year = Number(spring.slice(0, 4));
-  const same = dayFromIso(`${year}-${monthDay}`);
-  if (same !== null && same < spring) return same;
-  return dayFromIso(`${year - 1}-${monthDay}`) ?? spring;
+/** The sellers' last day for that spring: of the winter's first part in the year before, else of the spring's own year. */
+function orderDay(spring: Day, monthDay: string, borders: Borders): Day {
+  const year = Number(spring.slice(0, 4)) - (monthDay >= borders.winterStart && borders.winterStart > borders.seasonStart ? 1 : 0);
+  return dayFromIso(`${year}-${monthDay}`) ?? spring;
 }
 
 function sentences(

@@ -38,8 +38,14 @@ function movementOf(entry: Entry): Movement | null {
   return null;
 }
 
-/** One spelling of an item: lower case, single spaces, the singular that people also write in the plural. */
+/** What the trade also calls the parts of a hive. */
+const otherNames: Readonly<Record<string, string>> = {
+  deep: 'deep box', 'deep super': 'deep box', 'deep hive body': 'deep box', medium: 'medium super', 'medium box': 'medium super', bottom: 'bottom board',
+  reducer: 'entrance reducer', excluder: 'queen excluder', 'hive stand': 'stand', 'telescoping cover': 'outer cover',
+};
+
+/** One spelling of an item: lower case, single spaces, the singular that people also write in the plural, one name for a part. */
 export function itemName(typed: string): string {
-  const name = typed.trim().toLowerCase().replace(/\s+/g, ' ');
-  return name.replace(/(x|ch|sh|ss)es$/, '$1').replace(/(?<!s)s$/, '');
+  const name = typed.trim().toLowerCase().replace(/\s+/g, ' ').replace(/(x|ch|sh|ss)es$/, '$1').replace(/(?<!s)s$/, '');
+  return otherNames[name] ?? name;
 }

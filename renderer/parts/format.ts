@@ -75,7 +75,7 @@ export function dayWithWeekday(of: Day | null | undefined): string {
 
 /** Minor units as `174` or `174.50`. The book keeps no currency, so none is written. */
 export function money(minor: number | null | undefined): string {
-  return minor === null || minor === undefined ? missing : moneyText(minor as Minor);
+  return minor === null || minor === undefined ? missing : moneyText(minor as Minor).replace(/\B(?=(\d{3})+(?!\d))/g, ',');
 }
 
 /** Pounds from the desk, in the book's own unit, without the unit's name. */

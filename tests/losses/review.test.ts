@@ -164,7 +164,21 @@ describe('the review', () => {
     const found = review(rows, '2024-11-25', 2024);
     expect(found.rates.filter((row) => row.period === 'winter').every((row) => !row.complete)).toBe(true);
     expect(found.sentences[0]).toBe('Of 11 colonies at risk this winter you have lost 1 so far; the winter is not over.');
-    expect(review([hived('2024-05-01', 'A')], '2024-11-25', 2024).sinceOctober.sentence).toBe('The one colony watched was not lost so far.');
+    const heard = { date: '2024-11-10', entry: 'note', colony: 'A', note: 'humming' };
+    expect(review([hived('2024-05-01', 'A'), heard], '2024-11-25', 2024).sinceOctober.sentence).toBe('The one colony watched was not lost so far.');
+  });
+
+  test('a winter of which nothing is recorded says so, and one whose records stop early says where', () => {
+    const silent = review([hived('2024-05-01', 'A')], '2024-11-25', 2024);
+    expect(silent.sentences).toEqual(['Nothing about a colony is recorded for the winter of 2024–25; the last record is of 1 May 2024.']);
+    expect(silent.sinceOctober.sentence).toBe(silent.sentences[0]);
+    const early = review([hived('2024-05-01', 'A'), { date: '2024-10-05', entry: 'note', colony: 'A', note: 'fed' }], '2025-06-01', 2024);
+    expect(early.sentences.at(-1)).toBe('The last record of a colony is of 5 October 2024; what was lost after it is not known here.');
+  });
+
+  test('united colonies that the rates count as lost are said to leave the curve alive', () => {
+    const rows = [...Array.from({ length: 12 }, (_, n) => hived('2024-05-01', `C${n}`)), { date: '2024-10-20', entry: 'combine', colony: 'C0', into: 'C2' }, lost('2025-03-01', 'C1')];
+    expect(review(rows, '2025-06-01', 2024).sinceOctober.sentence).toContain('One united colony is taken here as leaving alive.');
   });
 
   test('a loss is never rounded to nought, nor a survivor away', () => {

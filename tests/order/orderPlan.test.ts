@@ -12,7 +12,7 @@ function plan(rows: Cells[], asOf: string, target?: number, confidence?: number,
   const today = day(asOf);
   return orderPlan(
     { target, confidence, source: 'package', hiveFrames: 10, united: 'lost', asOf: today, today },
-    { states: recorded(rows).states, yards, borders: defaultBorders, rules, listed: houseRules(rules), shed: () => 0 },
+    { states: recorded(rows).states, yards, borders: defaultBorders, rules, listed: houseRules(rules), stock: () => null },
   );
 }
 /** `lost` of `atRisk` in each winter, on the day given; the losers of a winter are hived in its spring. */
