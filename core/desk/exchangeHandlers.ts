@@ -5,22 +5,32 @@ import { FaultError, refuse } from '#shared/faults.ts';
 import type { Handlers } from './desk.ts';
 import { importFile, type FileImport } from './importFile.ts';
 import { exportJournal } from './exportJournal.ts';
+import type { Book } from './openBook.ts';
 
 type Names = 'import.preview' | 'import.enter' | 'export.journal';
+
+/** The last preview of each open book: entering the same file at the same position need not read it again. */
+const previewed = new WeakMap<Book, { hash: string; found: FileImport }>();
 
 export const exchangeHandlers: Handlers<Names> = {
   'import.preview': async ({ file }, context) => {
     const bytes = Buffer.from(file.base64, 'base64');
-    return report(file.name, sha256(bytes), await importFile(context.open(), bytes, file.name));
+    const book = context.open();
+    const hash = sha256(bytes);
+    const found = await importFile(book, bytes, file.name);
+    previewed.set(book, { hash, found });
+    return report(file.name, hash, found);
   },
-  'import.enter': async ({ file, sha256: previewed, position }, context) => {
+  'import.enter': async ({ file, sha256: looked, position }, context) => {
     const book = context.open();
     const bytes = Buffer.from(file.base64, 'base64');
     const hash = sha256(bytes);
-    if (hash !== previewed || position !== (await book.store.position())) {
+    if (hash !== looked || position !== (await book.store.position())) {
       throw new FaultError(refuse('moved-on', 'The file or the book has changed since the preview, so nothing was entered.', { mend: 'Look at the preview again, then enter it.' }));
     }
-    const found = await importFile(book, bytes, file.name);
+    const kept = previewed.get(book);
+    previewed.delete(book);
+    const found = kept?.hash === hash && kept.found.position === position ? kept.found : await importFile(book, bytes, file.name);
     if (found.entries.length === 0) throw new FaultError(refuse('nothing-to-enter', `${file.name} holds nothing that is not in the book already.`));
     const at = context.options.now().stamp;
     await book.store.commit(
