@@ -5,6 +5,7 @@ import { colonyOperations } from './colonies.ts';
 import { journalOperations } from './journal.ts';
 import { lossOperations } from './losses.ts';
 import { orderOperations } from './order.ts';
+import { yardOperations } from './yards.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
 export const contract = {
@@ -13,6 +14,7 @@ export const contract = {
   ...colonyOperations,
   ...lossOperations,
   ...orderOperations,
+  ...yardOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;
