@@ -15,6 +15,8 @@ import { StartScreen } from './screens/start/StartScreen.tsx';
 import { OrderPrint } from './screens/stock/OrderPrint.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
 import { TonightScreen } from './screens/tonight/TonightScreen.tsx';
+import { YardScreen } from './screens/yards/YardScreen.tsx';
+import { YardsScreen } from './screens/yards/YardsScreen.tsx';
 
 const queries = new QueryClient({
   // Only writes change what a read answers; a fault is an answer, so nothing is tried again behind the person's back.
@@ -51,6 +53,8 @@ function Screens() {
               <Redirect to="/tonight" replace />
             </Route>
             <Route path="/tonight" component={TonightScreen} />
+            <Route path="/yards" component={YardsScreen} />
+            <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />
             <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
             <Route path="/losses" component={LossesScreen} />

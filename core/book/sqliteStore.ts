@@ -13,6 +13,7 @@ import { closeDatabase } from './openDatabase.ts';
 import { build, inParts, SqliteRunner } from './sqliteRunner.ts';
 import type { Change, EntryQuery, Gesture, GestureKind, Mark, Store, StoredEntry } from './store.ts';
 import { projections, type Tables } from './tables.ts';
+import { yardStore } from './yardStore.ts';
 
 const standing = build.selectFrom('entry').where(({ not, exists, selectFrom }) => not(exists(selectFrom('struck').select('struck.entry_id').whereRef('struck.entry_id', '=', 'entry.id'))));
 const withMarks = build
@@ -116,6 +117,10 @@ export function sqliteStore(database: Database, path: string): Store {
       keepYard(yard);
       advance();
     }),
+    ...yardStore(db, (act) => keepWhole(() => {
+      act();
+      advance();
+    })),
     nextIds: async () => {
       const top = (table: 'entry' | 'yard') => (db.first(build.selectFrom(table).select((eb) => eb.fn.max('id').as('top')))?.top ?? 0) + 1;
       const colony = db.first(build.selectFrom('colony_entry').select((eb) => eb.fn.max('colony_id').as('top')));

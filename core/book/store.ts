@@ -1,9 +1,9 @@
-import type { ColonyId, EntryId, GestureId } from '#shared/brands.ts';
+import type { ColonyId, EntryId, GestureId, YardId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
-import type { Yard } from '#core/journal/yardBook.ts';
+import type { Yard, YardDetails } from '#core/journal/yardBook.ts';
 
 export type GestureKind = 'enter' | 'import' | 'strike' | 'replace' | 'undo' | 'redo';
 
@@ -66,6 +66,12 @@ export interface Store {
   keepSettings(values: ReadonlyMap<string, string>): Promise<void>;
   yards(): Promise<Yard[]>;
   keepYard(yard: Yard): Promise<void>;
+  /** Only yards of which something is written down. */
+  yardDetails(): Promise<ReadonlyMap<YardId, YardDetails>>;
+  keepYardDetails(yard: YardId, details: YardDetails): Promise<void>;
+  /** The colonies of each yard in the order they stand in; one that has left keeps its place for when it comes back. */
+  stands(): Promise<ReadonlyMap<YardId, readonly ColonyId[]>>;
+  keepStand(yard: YardId, colonies: readonly ColonyId[]): Promise<void>;
   /** Standing entries and living colonies. */
   counts(): Promise<{ entries: number; firstDay: Day | null; lastDay: Day | null; living: number }>;
   /** The ids that come next; none is ever used again. */

@@ -5,6 +5,8 @@ export interface Tables {
   meta: { key: string; value: string };
   gesture: { id: Generated<number>; at: string; kind: string; title: string; undoes: number | null };
   yard: { id: number; code: string; name: string; room: number | null; minutes: number | null };
+  yard_detail: { yard_id: number; access: string | null; notes: string | null; registration: string | null; renewal: string | null };
+  stand: { yard_id: number; colony_id: number; place: number };
   entry: { id: number; gesture_id: number; day: string; place: number; kind: string; body: string; replaces: number | null };
   mark: { id: Generated<number>; entry_id: number; gesture_id: number; what: string; reason: string };
   draft: { key: string; body: string };

@@ -60,7 +60,7 @@ export const colonyHandlers: Handlers<'colonies.list' | 'colony.story'> = {
   },
 };
 
-function colonyRow(state: ColonyState, day: Day, { names, borders }: Picture): ColonyRow {
+export function colonyRow(state: ColonyState, day: Day, { names, borders }: Picture): ColonyRow {
   const yard = names.yard(yardOn(state, day) ?? state.stays[0]?.yard ?? (0 as never));
   const look = state.looks.at(-1);
   const count = state.miteCounts.at(-1);

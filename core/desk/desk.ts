@@ -7,6 +7,8 @@ import { exchangeHandlers } from './exchangeHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
+import { stripHandlers } from './stripHandlers.ts';
+import { yardHandlers } from './yardHandlers.ts';
 import type { Book } from './openBook.ts';
 
 export interface DeskOptions {
@@ -38,7 +40,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...stripHandlers, ...yardHandlers,
 };
 
 const slow = 40;

@@ -2,6 +2,7 @@ import type { Handlers } from './desk.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { rulesOf } from '#core/journal/kinds.ts';
+import { byStand } from '#core/lineage/standOrder.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { lookSentence, queenOn } from '#core/lineage/colonyWords.ts';
 import { enterRows } from './enterRows.ts';
@@ -32,12 +33,12 @@ export const journalHandlers: Handlers<Names> = {
     return replaceEntry(book.store, entry, cells, reason, (await book.settings()).dateOrder, context.options.now().stamp);
   },
   'round.sheet': async ({ yard: id, day }, context) => {
-    const { states, yardList, names } = await context.open().picture();
+    const { states, yardList, stands, names } = await context.open().picture();
     const yard = yardList.find((one) => one.id === id);
     if (yard === undefined) throw new FaultError(refuse('unknown', 'That yard is not in this book.'));
     const here = states
       .filter((state) => aliveOn(state, day) && yardOn(state, day) === id)
-      .toSorted((a, b) => a.label.localeCompare(b.label, 'en', { numeric: true }));
+      .toSorted(byStand(stands.get(id) ?? []));
     const today = (await context.open().store.entries({ from: day, until: day })).filter(({ struck }) => struck === null);
     const looks = states.flatMap((state) => (yardOn(state, day) === id ? state.looks.map((look) => look.day).filter((one) => one < day) : []));
     return {

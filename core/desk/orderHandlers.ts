@@ -42,7 +42,7 @@ export const orderHandlers: Handlers<Names> = {
   },
 };
 
-async function shedOf(book: Book): Promise<ShedCount> {
+export async function shedOf(book: Book): Promise<ShedCount> {
   const { names } = await book.picture();
   const entries = (await book.store.entries({ kinds: ['stock', 'purchase'] })).filter(({ struck }) => struck === null);
   return shedCounts(entries.map(({ entry }) => entry), names);

@@ -1,4 +1,4 @@
-import type { ColonyId } from '#shared/brands.ts';
+import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { Borders } from '#shared/seasons.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Names } from '#core/journal/kindRules.ts';
@@ -14,6 +14,8 @@ export interface Picture {
   readonly byId: ReadonlyMap<ColonyId, ColonyState>;
   readonly yards: YardBook;
   readonly yardList: readonly Yard[];
+  /** The colonies of each yard in the order they stand in. */
+  readonly stands: ReadonlyMap<YardId, readonly ColonyId[]>;
   readonly names: Names;
   readonly rules: RuleValues;
   readonly borders: Borders;
@@ -28,7 +30,7 @@ export async function readPicture(store: Store, earlier: Picture | null = null):
   const yards = new YardBook(yardList);
   const rules = await store.rules();
   return {
-    position, states: [...byId.values()], byId, yards, yardList, names: await namesOf(store, yards), rules,
+    position, states: [...byId.values()], byId, yards, yardList, stands: await store.stands(), names: await namesOf(store, yards), rules,
     borders: { seasonStart: textRule(rules, 'season.start'), winterStart: textRule(rules, 'season.winter') },
   };
 }

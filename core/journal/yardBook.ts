@@ -1,4 +1,5 @@
 import type { YardId } from '#shared/brands.ts';
+import type { Day } from '#shared/days.ts';
 
 export interface Yard {
   readonly id: YardId;
@@ -7,6 +8,19 @@ export interface Yard {
   readonly room: number | null;
   readonly minutes: number | null;
 }
+
+/** What is written down of a yard that is no part of the journal; null where nothing is. */
+export interface YardDetails {
+  /** How to get in, and who to ask. */
+  readonly access: string | null;
+  readonly notes: string | null;
+  /** The number under which the yard is registered. */
+  readonly registration: string | null;
+  /** The day by which the registration has to be renewed. */
+  readonly renewal: Day | null;
+}
+
+export const noDetails: YardDetails = { access: null, notes: null, registration: null, renewal: null };
 
 /** The yards by id, and by code or name as people write them (letter case does not matter). */
 export class YardBook {

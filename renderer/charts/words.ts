@@ -1,3 +1,5 @@
+import { dayInWords, type Day } from '#shared/days.ts';
+
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 
 export const words = {
@@ -23,4 +25,22 @@ export const words = {
   intervalAlt: (label: string, rate: number, low: number, high: number) => `${label}: ${rate} %, plausible from ${low} to ${high} %`,
   noRate: (label: string) => `${label}: no rate`,
   survivorsAxis: 'colonies alive next spring',
+  frames: 'Frames',
+  bees: 'bees',
+  brood: 'brood',
+  stores: 'stores',
+  mites: 'Mites/100',
+  supers: 'Supers',
+  queens: 'Queens',
+  treatments: 'Treatments',
+  feeds: 'Feeds',
+  honey: 'Honey',
+  mitesRange: 'mites per 100 (95 % range)',
+  supersOn: 'supers on',
+  done: 'What was done',
+  onDay: (day: Day, sentence: string) => `${dayInWords(day)}: ${sentence}`,
+  honeyTaken: (amount: string) => `${amount} of honey taken.`,
+  miteCount: (day: Day, mites: number, bees: number, per100: number, range: readonly [number, number]) =>
+    `${dayInWords(day)}: ${mites} in ${bees} bees, ${per100.toFixed(1)} per 100 (95 % range ${range[0].toFixed(1)} to ${range[1].toFixed(1)})`,
+  stripAlt: (season: string) => `The colony’s season ${season} on one time axis: frames of bees, brood and stores, mite counts, supers, queens, treatments, feeds and honey. The same stands in the table.`,
 } as const;

@@ -8,6 +8,7 @@ import { words } from './words.ts';
 
 const screens = [
   { at: '/tonight', name: words.rail.tonight },
+  { at: '/yards', name: words.rail.yards },
   { at: '/colonies', name: words.rail.colonies },
   { at: '/losses', name: words.rail.losses },
   { at: '/stock', name: words.rail.stock },

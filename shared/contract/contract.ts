@@ -5,6 +5,8 @@ import { colonyOperations } from './colonies.ts';
 import { journalOperations } from './journal.ts';
 import { lossOperations } from './losses.ts';
 import { orderOperations } from './order.ts';
+import { stripOperations } from './strip.ts';
+import { yardOperations } from './yards.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
 export const contract = {
@@ -13,6 +15,8 @@ export const contract = {
   ...colonyOperations,
   ...lossOperations,
   ...orderOperations,
+  ...stripOperations,
+  ...yardOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

@@ -4,7 +4,10 @@ import { bookVersion, migrate, migrations, type Migration } from '#core/book/mig
 import { sha256 } from '#tests/journal/trialBook.ts';
 
 /** A published step is never changed: books that have it would not get the change. */
-const published: readonly [number, string, string][] = [[1, 'journal', '3b19d09a796a1ab0094874f44c651a27eac8a650081a8dc21719b398d6a36fff']];
+const published: readonly [number, string, string][] = [
+  [1, 'journal', '3b19d09a796a1ab0094874f44c651a27eac8a650081a8dc21719b398d6a36fff'],
+  [2, 'yards', 'e91e44926c960f2eb3209471635507c68e604273bca163e9c5028fc445bbfcc1'],
+];
 
 test('published migrations are what they were', () => {
   expect(migrations.map(({ number, name, statements }) => [number, name, sha256(JSON.stringify(statements))])).toEqual(published);
@@ -45,6 +48,26 @@ test('a later step that fails leaves the version before it whole', () => {
   migrate(database, [...migrations, { ...next, statements: next.statements.slice(0, 1) }]);
   expect(version(database)).toBe(bookVersion + 1);
   expect(() => migrate(database, [{ ...next, number: bookVersion + 3 }])).toThrow('does not follow');
+});
+
+test('a book of the first version keeps every row, and its yards have details and an order to be filled', () => {
+  const database = new Sqlite(':memory:');
+  migrate(database, migrations.slice(0, 1));
+  database.exec("INSERT INTO yard VALUES (1, 'LB', 'Larch Bend', 12, 35), (2, 'NS', 'North Slope', NULL, NULL)");
+  database.exec("INSERT INTO gesture VALUES (1, '2025-04-24 21:00', 'enter', 'Package hived', NULL)");
+  database.exec(`INSERT INTO entry VALUES (1, 1, '2025-04-24', 1, 'install', '{"colony":1}', NULL)`);
+  database.exec("INSERT INTO colony VALUES (1, 'LB-1', 1, 'package', '2025-04-24', NULL, 'alive', '{}')");
+  const tables = ['yard', 'gesture', 'entry', 'mark', 'colony', 'colony_entry', 'struck', 'draft', 'house_rule', 'meta'];
+  const rows = () => tables.map((table) => database.prepare(`SELECT * FROM ${table}`).all());
+  const before = rows();
+  migrate(database);
+  expect(rows()).toEqual(before);
+  database.exec("INSERT INTO yard_detail VALUES (1, 'Gate code at the farm', NULL, 'OV-117', '2027-03-31'), (2, NULL, NULL, NULL, NULL)");
+  expect(() => database.exec("INSERT INTO yard_detail VALUES (3, NULL, NULL, NULL, NULL)")).toThrow('FOREIGN KEY');
+  expect(() => database.exec("UPDATE yard_detail SET renewal = '2027-02-30'")).toThrow('yard_renewal');
+  database.exec('INSERT INTO stand VALUES (1, 1, 0)');
+  expect(() => database.exec('INSERT INTO stand VALUES (1, 1, 1)')).toThrow('UNIQUE');
+  expect(() => database.exec('INSERT INTO stand VALUES (2, 1, -1)')).toThrow('stand_place');
 });
 
 test('run again it changes nothing', () => {

@@ -8,6 +8,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { ColonySeason } from './ColonySeason.tsx';
 import { Descent } from './Descent.tsx';
 import { StoryEntries } from './StoryEntries.tsx';
 import { HoneyTable, MiteTable, QueenTable, Stays } from './StoryTables.tsx';
@@ -51,6 +52,7 @@ export function ColonyScreen({ id }: { readonly id: string }) {
         <EntryForm book={book} today={today} firstKind="inspection" colony={colony.label} onClose={() => setEntering(false)} />
       ) : null}
       <p className="sentence">{sentence}</p>
+      <ColonySeason id={colony.id} massUnit={book.massUnit} />
       <div className="pair section">
         <div className="stack">
           <QueenTable queens={queens} />
