@@ -5,6 +5,7 @@ import { colonyOperations } from './colonies.ts';
 import { journalOperations } from './journal.ts';
 import { lossOperations } from './losses.ts';
 import { orderOperations } from './order.ts';
+import { sheetOperations } from './sheets.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
 
@@ -15,6 +16,7 @@ export const contract = {
   ...colonyOperations,
   ...lossOperations,
   ...orderOperations,
+  ...sheetOperations,
   ...stripOperations,
   ...yardOperations,
 } as const;
