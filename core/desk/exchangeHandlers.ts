@@ -1,10 +1,9 @@
 import { createHash } from 'node:crypto';
-import type { ImportReport } from '#shared/contract/book.ts';
-import type { Kind } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import type { Handlers } from './desk.ts';
 import { importFile, type FileImport } from './importFile.ts';
 import { exportJournal } from './exportJournal.ts';
+import { enterImport, importReport } from './importReport.ts';
 import type { Book } from './openBook.ts';
 
 type Names = 'import.preview' | 'import.enter' | 'export.journal';
@@ -19,7 +18,7 @@ export const exchangeHandlers: Handlers<Names> = {
     const hash = sha256(bytes);
     const found = await importFile(book, bytes, file.name);
     previewed.set(book, { hash, found });
-    return report(file.name, hash, found);
+    return importReport(file.name, hash, found);
   },
   'import.enter': async ({ file, sha256: looked, position }, context) => {
     const book = context.open();
@@ -31,16 +30,8 @@ export const exchangeHandlers: Handlers<Names> = {
     const kept = previewed.get(book);
     previewed.delete(book);
     const found = kept?.hash === hash && kept.found.position === position ? kept.found : await importFile(book, bytes, file.name);
-    if (found.entries.length === 0) throw new FaultError(refuse('nothing-to-enter', `${file.name} holds nothing that is not in the book already.`));
-    const at = context.options.now().stamp;
-    await book.store.commit(
-      {
-        at, kind: 'import', title: `Import of ${file.name}`, undoes: null, yards: found.newYards, entries: found.entries.map((entry) => ({ entry, replaces: null })), marks: [],
-        states: found.states, vanished: [],
-      },
-      position,
-    );
-    return report(file.name, hash, found);
+    await enterImport(book, found, file.name, context.options.now().stamp);
+    return importReport(file.name, hash, found);
   },
   'export.journal': async (_, context) => {
     const book = context.open();
@@ -53,14 +44,3 @@ export const exchangeHandlers: Handlers<Names> = {
 function sha256(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
 }
-
-function report(file: string, hash: string, found: FileImport): ImportReport {
-  const kinds = new Map<Kind, number>();
-  for (const entry of found.entries) kinds.set(entry.kind, (kinds.get(entry.kind) ?? 0) + 1);
-  return {
-    file, sha256: hash, read: found.read, entered: found.entries.length, repeats: found.repeats.length, repeatLines: found.repeats.slice(0, 1000), toSortOut: [...found.toSortOut],
-    kinds: [...kinds].map(([kind, rows]) => ({ kind, rows })).toSorted((a, b) => b.rows - a.rows), newYards: found.newYards.map((yard) => yard.code),
-    firstDay: found.entries[0]?.day ?? null, lastDay: found.entries.at(-1)?.day ?? null, living: found.living, position: found.position,
-  };
-}
-

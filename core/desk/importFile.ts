@@ -1,7 +1,7 @@
 import type { DateOrder } from '#shared/days.ts';
 import { FaultError, type RowFault } from '#shared/faults.ts';
 import { importRows, readRows, yardsNamedByInstalls, yardsUsed } from '#core/exchange/importRows.ts';
-import { readCsv } from '#core/exchange/readCsv.ts';
+import { readCsv, type CsvRow } from '#core/exchange/readCsv.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { YardBook, type Yard } from '#core/journal/yardBook.ts';
@@ -30,11 +30,16 @@ export async function importFile(book: Book, bytes: Uint8Array, fileName: string
 }
 
 export async function importBytes(store: Store, bytes: Uint8Array, fileName: string, order: DateOrder): Promise<FileImport> {
-  const position = await store.position();
   const file = readCsv(bytes, fileName);
   if (!file.ok) throw new FaultError(file);
+  return importRead(store, file.value, order);
+}
+
+/** What entering rows of the exchange form would do to the book. `aside` are rows that could not be brought into that form; they are counted and listed with the rest. */
+export async function importRead(store: Store, file: readonly CsvRow[], order: DateOrder, aside: readonly RowFault[] = []): Promise<FileImport> {
+  const position = await store.position();
   const before = new YardBook(await store.yards());
-  const read = readRows(file.value, order, before);
+  const read = readRows(file, order, before);
   const counts = await store.counts();
   const next = await store.nextIds();
   const yards = before.with(yardsNamedByInstalls(read.rows), next.yard);
@@ -47,10 +52,10 @@ export async function importBytes(store: Store, bytes: Uint8Array, fileName: str
   const stateBefore = new Map((await store.states(changed.map((state) => state.id))).map((state) => [state.id, state]));
   const difference = changed.reduce((sum, state) => sum + (state.end === null ? 1 : 0) - (stateBefore.get(state.id)?.end === null ? 1 : 0), 0);
   return {
-    read: file.value.length,
+    read: file.length + aside.length,
     entries: outcome.entries.map(({ entry }) => entry),
     repeats: outcome.repeats,
-    toSortOut: outcome.toSortOut,
+    toSortOut: [...outcome.toSortOut, ...aside].toSorted((a, b) => a.line - b.line),
     newYards: yards.list().filter((yard) => !old.has(yard.id) && used.has(yard.id)),
     states: changed,
     living: counts.living + difference,

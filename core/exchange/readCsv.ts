@@ -49,7 +49,8 @@ export function readCsv(bytes: Uint8Array, fileName: string): Answer<CsvRow[]> {
   return { ok: true, value: rows };
 }
 
-function decode(bytes: Uint8Array, fileName: string): Answer<string> {
+/** The text of a file in UTF-8, without its byte-order mark; anything else is refused, so that no name is changed. */
+export function decode(bytes: Uint8Array, fileName: string): Answer<string> {
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
     return unreadable(`${fileName} is written in UTF-16, which the journal's form is not.`, 'Save it again as CSV UTF-8.');
   }
@@ -92,7 +93,7 @@ function readRecord(record: readonly string[], heads: readonly string[], line: n
 }
 
 /** The reader tells the line a record ends on; quoted cells may hold line breaks. */
-function firstLine(record: readonly string[], lastLine: number): number {
+export function firstLine(record: readonly string[], lastLine: number): number {
   let breaks = 0;
   for (const cell of record) if (cell.includes('\n')) breaks += cell.split('\n').length - 1;
   return lastLine - breaks;

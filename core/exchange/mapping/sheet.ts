@@ -83,15 +83,14 @@ function isWord(cell: SheetCell): boolean {
 function isSecondHeader(top: SheetRow, below: SheetRow, data: readonly SheetRow[]): boolean {
   if (!below.cells.every((cell) => cell === null || isWord(cell))) return false;
   const gaps = below.cells.flatMap((cell, column) => (cell !== null && top.cells[column] == null ? [column] : []));
-  return gaps.length > 0 && gaps.some((column) => data.some((row) => row.cells[column] != null && !isWord(row.cells[column])));
+  return gaps.some((column) => data.some((row) => row.cells[column] != null && !isWord(row.cells[column])));
 }
 
 function headerOf(top: SheetRow, below: SheetRow | null, column: number): string {
   const own = top.cells[column]?.text ?? '';
   const part = below?.cells[column]?.text ?? '';
-  let group = own;
   // A merged name stands in the first of its cells only.
-  for (let left = column; group === '' && part !== '' && left >= 0; left -= 1) group = top.cells[left]?.text ?? '';
+  const group = own !== '' || part === '' ? own : (top.cells.slice(0, column).findLast((cell) => cell !== null)?.text ?? '');
   const joined = `${group} ${part}`.replace(/\s+/g, ' ').trim();
   return joined === '' ? `Column ${letterOf(column)}` : joined.slice(0, longestHeader);
 }
