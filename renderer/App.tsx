@@ -11,6 +11,7 @@ import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
+import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { OrderPrint } from './screens/stock/OrderPrint.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
@@ -60,6 +61,7 @@ function Screens() {
             <Route path="/losses" component={LossesScreen} />
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />
+            <Route path="/book/sheet" component={SheetScreen} />
             <Route component={NowhereScreen} />
           </Switch>
         </Frame>

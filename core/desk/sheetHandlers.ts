@@ -36,13 +36,13 @@ const shownRows = 10;
 const shownSamples = 3;
 
 export const sheetHandlers: Handlers<Names> = {
-  'sheets.look': async ({ file, sheet: name, mapping, afresh }, context) => {
+  'sheets.look': async ({ file, sheet: name, mapping, afresh, kind }, context) => {
     const book = context.open();
     const read = await readFile(book, file);
     const sheet = chosenSheet(read, name);
     if (mapping !== undefined) checkHeaders(sheet, mapping);
-    const kept = mapping === undefined && afresh !== true ? savedFor((await book.store.settings()).get(savedKey), sheet.headers) : null;
-    const used = mapping ?? kept ?? guessMapping(sheet, [sheet.name, file.name]);
+    const kept = mapping === undefined && kind === undefined && afresh !== true ? savedFor((await book.store.settings()).get(savedKey), sheet.headers) : null;
+    const used = mapping ?? kept ?? guessMapping(sheet, [sheet.name, file.name], kind);
     return look(read, sheet, used, mapping !== undefined ? 'given' : kept !== null ? 'saved' : 'guessed');
   },
   'sheets.preview': async ({ file, sheet, mapping }, context) => {

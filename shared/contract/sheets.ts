@@ -67,8 +67,8 @@ export type SheetLook = z.infer<typeof sheetLook>;
 const choice = { file, sheet: z.string().max(200), mapping: sheetMapping };
 
 export const sheetOperations = {
-  /** Looks at a spreadsheet: its sheets, and one of them by the mapping given, else by the one kept for its headers (unless `afresh`), else by a guess. */
-  'sheets.look': read(z.strictObject({ file, sheet: z.string().max(200).optional(), mapping: sheetMapping.optional(), afresh: z.boolean().optional() }), sheetLook),
+  /** Looks at a spreadsheet: its sheets, and one of them by the mapping given, else by the one kept for its headers (unless `afresh`), else by a guess; with a `kind`, by a guess for that kind. */
+  'sheets.look': read(z.strictObject({ file, sheet: z.string().max(200).optional(), mapping: sheetMapping.optional(), afresh: z.boolean().optional(), kind: kindValue.optional() }), sheetLook),
   /** Refused as long as a question is open. */
   'sheets.preview': read(z.strictObject(choice), importReport),
   /** Keeps the mapping in the book, too. Refused with `moved-on` when the file or the book is no longer the one previewed. */

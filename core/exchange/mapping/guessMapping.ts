@@ -14,12 +14,13 @@ const enough = 0.6;
  * What the headers and cells of a sheet most likely mean. Nothing is guessed that the words and the data do not bear
  * out: a column that fits nothing stays undecided, and so do the kind, the order of days and the decimal sign.
  * @param hints names that may tell the kind: the sheet's, the file's
+ * @param said the kind, where a person has said it
  */
-export function guessMapping(sheet: Sheet, hints: readonly string[]): SheetMapping {
+export function guessMapping(sheet: Sheet, hints: readonly string[], said: Kind | null = null): SheetMapping {
   const cells = sheet.headers.map((_, at) => dataOf(sheet, at, looked));
   const scores = sheet.headers.map((header, at) => scoresOf(header, cells[at] ?? []));
-  const kindColumn = kindColumnOf(scores, cells);
-  const kind = kindColumn === null ? guessKind(sheet, scores, cells, hints) : null;
+  const kindColumn = said === null ? kindColumnOf(scores, cells) : null;
+  const kind = said ?? (kindColumn === null ? guessKind(sheet, scores, cells, hints) : null);
   const allowed = new Set<Column>(kind === null ? columns : ['date', 'note', ...entryForms[kind].must, ...entryForms[kind].may]);
   allowed.delete('entry');
   // Without a kind a wrong guess would look as sure as a right one.

@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'react';
+import { navigate } from 'wouter/use-hash-location';
 import type { ImportReport } from '#shared/contract/book.ts';
 import type { Fault } from '#shared/faults.ts';
 import { desk } from '../../desk/deskClient.ts';
@@ -7,6 +8,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { base64Of, largestFile } from '../../parts/fileIn.ts';
 import { counted, percent } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { layOut } from '../sheets/sheetFile.ts';
 import { takeOver } from './handover.ts';
 import { ImportPreview } from './ImportPreview.tsx';
 import { words } from './words.ts';
@@ -15,6 +17,8 @@ interface Chosen {
   readonly name: string;
   readonly base64: string;
 }
+
+const workbook = /\.xlsx?$/i;
 
 /** Choose a file, look at what is in it, then enter it as one act. */
 export function ImportRecords() {
@@ -48,8 +52,19 @@ export function ImportRecords() {
     setReport(null);
     setEntered(false);
     setProgress(words.checking(file.name));
-    const answer = await desk.call('import.preview', { file });
+    const answer = workbook.test(file.name) ? null : await desk.call('import.preview', { file });
     if (mine !== turn.current) return;
+    // What is not in the exchange form may be a sheet of the person's own, with a page that asks what its columns mean.
+    if (answer === null || (!answer.ok && answer.code === 'file-unreadable')) {
+      const sheet = await desk.call('sheets.look', { file });
+      if (mine !== turn.current) return;
+      if (sheet.ok) {
+        layOut(file);
+        return navigate('/book/sheet');
+      }
+      setProgress(null);
+      return setFault(answer ?? sheet);
+    }
     setProgress(null);
     if (!answer.ok) return setFault(answer);
     setReport(answer.value);
@@ -114,7 +129,7 @@ export function ImportRecords() {
             ref={picker}
             id={id}
             type="file"
-            accept=".csv,text/csv"
+            accept=".csv,.tsv,.txt,.xlsx,.xls,text/csv"
             disabled={enter.busy}
             // The same file, mended, can be chosen again.
             onClick={(event) => {

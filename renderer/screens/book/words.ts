@@ -37,7 +37,7 @@ export const words = {
   allYards: 'All yards',
 
   importHeading: 'Bring records in',
-  importLine: 'Choose a file in the exchange form (CSV). You see what is in it before anything is entered.',
+  importLine: 'Choose a file in the exchange form (CSV), or a spreadsheet of your own (XLSX or CSV). You see what is in it before anything is entered.',
   choose: 'File of records',
   tooLarge: 'The file is larger than 64 MiB. Cut it into parts and bring them in one after the other; repeats are recognised.',
   unreadable: 'The file could not be read. It may have been moved, or another program holds it. Choose it again.',
