@@ -28,7 +28,7 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<Ans
   if (unpacked === null) return broken(fileName);
   if (unpacked > mostUnpacked) return unreadable(`${fileName} holds more than can be read at once.`, 'Save the sheet with the records as CSV UTF-8 and choose that file.');
   try {
-    const sheets = await readXlsxFile(bytes.slice().buffer);
+    const sheets = await readXlsxFile(new Uint8Array(bytes).buffer);
     return {
       ok: true,
       value: sheets.filter(({ data }) => data !== undefined).map(({ sheet, data }) => ({

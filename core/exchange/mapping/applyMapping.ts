@@ -4,7 +4,7 @@ import type { RowFault } from '#shared/faults.ts';
 import { gramsFrom, massIn, millilitresFrom, volumeIn } from '#shared/units.ts';
 import { figureOf, isDayColumn, isFigure, isQuantity } from './findings.ts';
 import { readDay } from './readDays.ts';
-import { plainNumber, splitUnit, unitNamed, type AmountUnit } from './readNumbers.ts';
+import { isNumberLike, plainNumber, splitUnit, unitNamed, type AmountUnit } from './readNumbers.ts';
 import type { Sheet, SheetCell, SheetRow } from './sheet.ts';
 import { formValue, kindNamed, noWords, yesWords } from './synonyms.ts';
 
@@ -62,8 +62,8 @@ export function readSheetRow(row: SheetRow, mapping: SheetMapping): MappedRow | 
   if (notes.length > 0) cells.note = notes.length === 1 ? (notes[0]?.text ?? '') : notes.map(({ header, text }) => `${header}: ${text}`).join('; ');
   for (const [column, text] of Object.entries(mapping.fixed) as [Column, string][]) {
     if (text.trim() === '' || cells[column] !== undefined) continue;
-    // What holds for every row is typed by the same signs as the sheet's own.
-    const read = column === 'note' ? { text } : readCell({ type: 'text', text }, column, mapping);
+    // What holds for every row is typed on the page; where the sheet has no decimal sign of its own, with a point.
+    const read = column === 'note' ? { text } : readCell({ type: 'text', text }, column, { ...mapping, decimal: mapping.decimal ?? 'point' });
     if ('sentence' in read) return { line: row.line, column: null, value: text, sentence: read.sentence };
     cells[column] = read.text;
   }
@@ -77,12 +77,15 @@ type CellReading = { readonly text: string } | { readonly sentence: string };
 function readCell(cell: SheetCell, column: Column, mapping: SheetMapping): CellReading {
   if (isDayColumn(column)) {
     const day = readDay(cell, mapping.dateOrder);
+    if (day === null && mapping.dateOrder === null && readDay(cell, 'day-first') !== readDay(cell, 'month-first')) return { sentence: `“${shown(cell.text)}” is read once it is said whether the month or the day stands first.` };
     return day === null ? { sentence: `“${shown(cell.text)}” is no day of the calendar${mapping.dateOrder === null ? '' : ` with the ${mapping.dateOrder === 'day-first' ? 'day' : 'month'} first`}. Mend it in the sheet.` } : { text: day };
   }
   if (column === 'entry') return { text: kindNamed(cell.text) ?? cell.text };
   if (isFigure(column)) {
     if (cell.type === 'number') return { text: cell.text };
-    const figure = plainNumber(figureOf(column, cell.text), mapping.decimal ?? 'point');
+    const typed = figureOf(column, cell.text);
+    if (mapping.decimal === null && isNumberLike(typed) && plainNumber(typed, 'point') !== plainNumber(typed, 'comma')) return { sentence: `“${shown(cell.text)}” is read once it is said which sign parts the decimals.` };
+    const figure = plainNumber(typed, mapping.decimal ?? 'point');
     return figure === null ? { sentence: `“${shown(cell.text)}” is not a number${mapping.decimal === 'comma' ? ' with a decimal comma' : ''}. Write digits only, as ${mapping.decimal === 'comma' ? '4,5' : '4.5'}.` } : { text: figure };
   }
   const field = fields[column as Exclude<Column, 'date' | 'entry'>];
