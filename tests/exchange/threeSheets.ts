@@ -32,21 +32,20 @@ export function workbook(): Buffer {
   ]);
 }
 
-/** Day first, decimal commas, semicolons, somebody else's language; line 5 is no day, line 6 has a decimal point. */
+/** Day first, decimal commas, semicolons, somebody else's language; line 5 is no day. */
 export const dayFirst = [
   'Datum;Volk;Waben Bienen;Waben Brut;Futter;Königin gesehen;Bemerkung',
   '02/05/2026;LB-01;8,5;4,5;1,25;ja;ruhig',
   '17/05/2026;LB-02;6,0;3,5;2;nein;"stark; Raum geben"',
   '17/05/2026;LB-01;9,5;5;;;',
   '31/06/2026;LB-01;9,5;5;;;',
-  '18/05/2026;LB-01;9.5;5;;;',
   '',
 ].join('\r\n');
 
 /** Units in the headers, tabs, days that can be read both ways, and a column that fits nothing. */
 export const unitsInHeaders = [
   'Date\tYard\tHoney (kg)\tEmpty bucket (lbs)\tWater %\tBatch\tSold to',
-  '7/8/2026\tLB\t23.5\t2.2\t17.8\tA1\tGarth Lanehill',
+  '7/8/2026\tLB\t23.5\t2.2\t17.8\tA1\tthe fair',
   '7/9/2026\tLB\t12\t2.2\t18\tA2\t',
   '',
 ].join('\n');

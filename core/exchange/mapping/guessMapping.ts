@@ -114,7 +114,9 @@ function guessKind(sheet: Sheet, scores: readonly Scores[], cells: readonly (rea
     const got = new Set(given.values());
     let score = 0;
     for (const column of got) if (!common.has(column)) score += 2;
-    score -= form.must.filter((column) => !got.has(column)).length;
+    // A unit may stand in a header, and honey weighed net has no empty weight.
+    const implied = (column: Column) => (column === 'unit' && [...got].some(isQuantity)) || (column === 'tare' && got.has('gross'));
+    score -= form.must.filter((column) => !got.has(column) && !implied(column)).length;
     score -= scores.filter((_, at) => !given.has(at) && (cells[at]?.length ?? 0) > 0).length * 0.5;
     if (says(hints, kind)) score += 3;
     if (says(sheet.headers, kind)) score += 1;
