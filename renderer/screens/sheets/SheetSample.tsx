@@ -19,6 +19,7 @@ export function SheetSample({ sample }: { readonly sample: SheetLook['sample'] }
               <th scope="col" className="number">
                 {words.rowLine}
               </th>
+              {used.length === 0 ? <th scope="col">{words.wrong}</th> : null}
               {used.map((column) => (
                 <th key={column} scope="col">
                   {columnName(column)}

@@ -108,16 +108,16 @@ function SheetPage({ file }: { readonly file: SheetFile }) {
     <Page title={words.title} line={words.line(file.name)}>
       <div className="choices">
         {look.sheets.length > 1 ? (
-          <label>
-            {words.sheet}{' '}
-            <select value={look.sheet} onChange={(event) => again({ sheet: event.target.value })}>
+          <span className="inline-choice">
+            <label htmlFor={`${id}-sheet`}>{words.sheet}</label>{' '}
+            <select id={`${id}-sheet`} value={look.sheet} onChange={(event) => again({ sheet: event.target.value })}>
               {look.sheets.map(({ name, rows: count, problem }) => (
                 <option key={name} value={name} disabled={problem !== null}>
                   {problem === null ? words.sheetWith(name, counted(count, 'row', 'rows')) : words.sheetWithout(name)}
                 </option>
               ))}
             </select>
-          </label>
+          </span>
         ) : null}
         <span>{origin === 'saved' ? words.saved : words.guessed}</span>
         <button type="button" className="link" onClick={() => again({ afresh: true })}>
