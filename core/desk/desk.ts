@@ -6,6 +6,7 @@ import { colonyHandlers } from './colonyHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
+import { mendingHandlers } from './mendingHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
@@ -40,7 +41,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...stripHandlers, ...yardHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...mendingHandlers, ...orderHandlers, ...stripHandlers, ...yardHandlers,
 };
 
 const slow = 40;
