@@ -111,7 +111,7 @@ export async function undo(store: Store, id: GestureId | undefined, at: string):
   return changeStanding(
     store,
     { kind: 'undo', title: `Undone: ${about.title}`, undoes: about.id, strike, lift, add: [] },
-    `Undone: ${about.title} (${countWords(about.entries, 'entry', 'entries')}).`,
+    `Undone: ${about.title}${countOf(about)}.`,
     at,
   );
 }
@@ -129,9 +129,14 @@ export async function redo(store: Store, at: string): Promise<Written> {
   return changeStanding(
     store,
     { kind: 'redo', title: `Brought back: ${about.title}`, undoes: about.id, strike, lift, add: [] },
-    `Brought back: ${about.title} (${countWords(about.entries, 'entry', 'entries')}).`,
+    `Brought back: ${about.title}${countOf(about)}.`,
     at,
   );
+}
+
+/** A strike made no entries of its own to count. */
+function countOf({ entries }: Gesture): string {
+  return entries === 0 ? '' : ` (${countWords(entries, 'entry', 'entries')})`;
 }
 
 async function markedEntries(store: Store, gesture: GestureId): Promise<(StoredEntry & { what: 'strike' | 'lift' })[]> {

@@ -1,25 +1,33 @@
 import { useEffect, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
 import type { StoryEntry } from '#shared/contract/journal.ts';
 import type { Fault } from '#shared/faults.ts';
-import { useWrite } from '../../desk/useDesk.ts';
+import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
+import { ConsequenceNote } from './ConsequenceNote.tsx';
+import { ReasonField } from './ReasonField.tsx';
 import { storyWords as words } from './storyWords.ts';
 
-/** A mistaken entry is struck with its reason; what would then contradict the book is refused in words. */
+/** A mistaken entry is struck with its reason; what that does is shown first, and what stands in its way instead. */
 export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; readonly onDone: () => void }) {
   const strike = useWrite('journal.strike');
+  const { data: consequence, fault: unknown } = useRead('journal.consequence', { entry: entry.id });
   const { say } = useNotice();
   const [reason, setReason] = useState('');
   const [lacking, setLacking] = useState(false);
   const [fault, setFault] = useState<Fault | undefined>();
-  const field = useRef<HTMLInputElement>(null);
+  const box = useRef<HTMLFormElement>(null);
   const id = useId();
+  const allowed = consequence?.allowed;
 
-  useEffect(() => field.current?.focus(), []);
+  // To the reason where it can be struck; else to the way out.
+  useEffect(() => {
+    if (allowed !== undefined) box.current?.querySelector<HTMLElement>(allowed ? 'input' : 'button')?.focus();
+  }, [allowed]);
 
   const submit = async (event: FormEvent) => {
     event.preventDefault();
+    if (!allowed || strike.busy) return;
     setFault(undefined);
     setLacking(reason.trim() === '');
     if (reason.trim() === '') return;
@@ -33,33 +41,22 @@ export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; rea
   };
 
   return (
-    <form className="strike" onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
+    <form ref={box} className="strike" onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
+      {consequence ? <ConsequenceNote consequence={consequence} heading={words.ifStruck} /> : null}
+      <FaultNote fault={unknown} />
       <div className="one-field">
-        <div className="field">
-          <label htmlFor={id}>{words.strikeWhy}</label>
-          <input
-            ref={field}
-            id={id}
-            type="text"
-            maxLength={500}
-            value={reason}
-            aria-invalid={lacking}
-            aria-describedby={lacking ? `${id}-fault` : undefined}
-            onChange={(event) => setReason(event.target.value)}
-          />
-        </div>
-        <button type="submit" className="main" disabled={strike.busy}>
-          {words.strikeEntry}
-        </button>
+        {allowed ? (
+          <>
+            <ReasonField id={id} label={words.strikeWhy} value={reason} lacking={lacking} onChange={setReason} />
+            <button type="submit" className="main" disabled={strike.busy}>
+              {words.strikeEntry}
+            </button>
+          </>
+        ) : null}
         <button type="button" onClick={onDone}>
           {words.strikeLeave}
         </button>
       </div>
-      {lacking ? (
-        <p className="field-fault" id={`${id}-fault`} role="alert">
-          {words.strikeLacking}
-        </p>
-      ) : null}
       <FaultNote fault={fault} />
     </form>
   );
