@@ -4,15 +4,15 @@ import { faultText, useNotice } from './Notice.tsx';
 
 /** Ctrl Z takes the last act back, Ctrl Shift Z or Ctrl Y brings it back; in a text field they are the field's own. */
 export function useUndoKeys(): void {
-  const undo = useWrite('journal.undo');
-  const redo = useWrite('journal.redo');
+  const { send: undo } = useWrite('journal.undo');
+  const { send: redo } = useWrite('journal.redo');
   const { say } = useNotice();
   // One after another, so that a key pressed before the last answer came is not lost.
   const turn = useRef(Promise.resolve());
 
   useEffect(() => {
     const act = async (back: boolean) => {
-      const answer = back ? await undo.send({}) : await redo.send({});
+      const answer = back ? await undo({}) : await redo({});
       if (!answer.ok) say(faultText(answer));
       else say(answer.value.sentence, back ? { redo: true } : { undoGesture: answer.value.gesture });
     };
@@ -26,7 +26,7 @@ export function useUndoKeys(): void {
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [undo.send, redo.send, say]);
+  }, [undo, redo, say]);
 }
 
 const noText: ReadonlySet<string> = new Set(['button', 'checkbox', 'color', 'file', 'image', 'radio', 'range', 'reset', 'submit']);

@@ -18,19 +18,17 @@ export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; rea
   const [fault, setFault] = useState<Fault | undefined>();
   const box = useRef<HTMLFormElement>(null);
   const id = useId();
-  const allowed = consequence?.allowed;
+  const refused = consequence?.allowed === false || unknown !== undefined;
 
-  // To the reason where it can be struck; else to the way out.
-  useEffect(() => {
-    if (allowed !== undefined) box.current?.querySelector<HTMLElement>(allowed ? 'input' : 'button')?.focus();
-  }, [allowed]);
+  // To the reason at once, so that no key is lost while the book is asked; to the way out where it cannot be struck.
+  useEffect(() => box.current?.querySelector<HTMLElement>(refused ? 'button' : 'input')?.focus(), [refused]);
 
   const submit = async (event: FormEvent) => {
     event.preventDefault();
-    if (!allowed || strike.busy) return;
+    if (refused || strike.busy) return;
     setFault(undefined);
     setLacking(reason.trim() === '');
-    if (reason.trim() === '') return;
+    if (reason.trim() === '' || consequence === undefined) return;
     const answer = await strike.send({ entry: entry.id, reason });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
@@ -45,14 +43,14 @@ export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; rea
       {consequence ? <ConsequenceNote consequence={consequence} heading={words.ifStruck} /> : null}
       <FaultNote fault={unknown} />
       <div className="one-field">
-        {allowed ? (
+        {refused ? null : (
           <>
             <ReasonField id={id} label={words.strikeWhy} value={reason} lacking={lacking} onChange={setReason} />
             <button type="submit" className="main" disabled={strike.busy}>
               {words.strikeEntry}
             </button>
           </>
-        ) : null}
+        )}
         <button type="button" onClick={onDone}>
           {words.strikeLeave}
         </button>
