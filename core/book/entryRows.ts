@@ -22,6 +22,7 @@ export function storedFromRow(row: EntryRow & { reason: string | null; by: strin
     entry: entryFromRow(row),
     gesture: row.gesture_id as GestureId,
     struck: row.reason === null || row.by === null ? null : { reason: row.reason, by: row.by as GestureKind },
+    replaces: row.replaces === null ? null : (row.replaces as EntryId),
   };
 }
 

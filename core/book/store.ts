@@ -46,6 +46,8 @@ export interface EntryQuery {
   readonly from?: Day;
   readonly until?: Day;
   readonly gesture?: GestureId;
+  /** Only entries put in the place of one of these. */
+  readonly replacing?: readonly EntryId[];
 }
 
 export interface StoredEntry {
@@ -53,6 +55,8 @@ export interface StoredEntry {
   readonly gesture: GestureId;
   /** Null while it stands. */
   readonly struck: { readonly reason: string; readonly by: GestureKind } | null;
+  /** The entry in whose place it was put. */
+  readonly replaces: EntryId | null;
 }
 
 /**

@@ -5,13 +5,13 @@ import { FaultError, refuse } from '#shared/faults.ts';
 import { seasonOf, type Borders } from '#shared/seasons.ts';
 import { gramsPerPound, roundTo } from '#shared/units.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
-import { rulesOf } from '#core/journal/kinds.ts';
 import { ancestorsOf } from '#core/lineage/ancestors.ts';
 import { colonySentence, queenOn, queenView } from '#core/lineage/colonyWords.ts';
 import { statesAsOf } from '#core/lineage/statesAsOf.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { proportion } from '#core/stats/proportion.ts';
 import type { Handlers } from './desk.ts';
+import { storyEntries } from './mendingHandlers.ts';
 import type { Picture } from './picture.ts';
 
 export const colonyHandlers: Handlers<'colonies.list' | 'colony.story'> = {
@@ -53,9 +53,7 @@ export const colonyHandlers: Handlers<'colonies.list' | 'colony.story'> = {
         const share = proportion(mites, bees);
         return { day: counted, mites, bees, per100: (mites / bees) * 100, range: [(share.clopperPearson?.lower ?? 0) * 100, (share.clopperPearson?.upper ?? 1) * 100] as [number, number] };
       }),
-      entries: (await book.store.storyOf(id)).map(({ entry, struck }) => ({
-        id: entry.id, day: entry.day, kind: entry.kind, sentence: rulesOf(entry.kind).sentence(entry.body, names), note: entry.body.note ?? null, struck: struck !== null, struckReason: struck?.reason ?? null,
-      })),
+      entries: await storyEntries(book.store, await book.store.storyOf(id), names),
     };
   },
 };

@@ -6,6 +6,7 @@ import { colonyHandlers } from './colonyHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
+import { mendingHandlers } from './mendingHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
@@ -41,7 +42,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers,
 };
 
 const slow = 40;

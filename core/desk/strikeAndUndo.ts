@@ -9,18 +9,27 @@ import { resolveRow } from '#core/journal/resolveRow.ts';
 import { YardBook } from '#core/journal/yardBook.ts';
 import { rowKey, writeRow } from '#core/journal/writeRow.ts';
 import type { Gesture, Store, StoredEntry } from '#core/book/store.ts';
-import { changeStanding } from './changeStanding.ts';
+import { changeStanding, type StandingChange } from './changeStanding.ts';
 import { countWords, refusedRows } from './enterRows.ts';
 import { namesOf } from './names.ts';
 
 export async function strikeEntry(store: Store, id: EntryId, reason: string, at: string): Promise<Written> {
-  const { entry } = await standingEntry(store, id);
-  const title = `Struck: ${entry.kind} of ${dayInWords(entry.day)}`;
-  return changeStanding(store, { kind: 'strike', title, undoes: null, strike: [{ entry, reason }], lift: [], add: [] }, `${title}.`, at);
+  const change = await strikePlan(store, id, reason);
+  return changeStanding(store, change, `${change.title}.`, at);
 }
 
-/** Strikes an entry and puts a corrected one in its place; a colony it brought into being stays the same colony. */
 export async function replaceEntry(store: Store, id: EntryId, cells: Cells, reason: string, order: DateOrder, at: string): Promise<Written> {
+  const change = await replacePlan(store, id, cells, reason, order);
+  return changeStanding(store, change, `${change.title}.`, at);
+}
+
+export async function strikePlan(store: Store, id: EntryId, reason: string): Promise<StandingChange> {
+  const { entry } = await standingEntry(store, id);
+  return { kind: 'strike', title: `Struck: ${entry.kind} of ${dayInWords(entry.day)}`, undoes: null, strike: [{ entry, reason }], lift: [], add: [] };
+}
+
+/** The entry struck and a corrected one in its place; a colony it brought into being stays the same colony. */
+export async function replacePlan(store: Store, id: EntryId, cells: Cells, reason: string, order: DateOrder): Promise<StandingChange> {
   const { entry: old } = await standingEntry(store, id);
   const reading = readRow(cells, order);
   if (!reading.ok) throw refusedRows([{ line: 0, ...reading.trouble }]);
@@ -43,8 +52,7 @@ export async function replaceEntry(store: Store, id: EntryId, cells: Cells, reas
     throw refusedRows([{ line: 0, column: 'colony', value: cells.colony ?? '', sentence: `This entry is how ${cells.colony ?? 'the colony'} began, so it cannot have been split from itself. Name the colony it was split from.` }]);
   }
   await refuseTwins(store, [entry], [old]);
-  const title = `Replaced: ${old.kind} of ${dayInWords(old.day)}`;
-  return changeStanding(store, { kind: 'replace', title, undoes: null, strike: [{ entry: old, reason }], lift: [], add: [{ entry, replaces: old.id }] }, `${title}.`, at);
+  return { kind: 'replace', title: `Replaced: ${old.kind} of ${dayInWords(old.day)}`, undoes: null, strike: [{ entry: old, reason }], lift: [], add: [{ entry, replaces: old.id }] };
 }
 
 /** A label may be carried on a day by a colony whose end the replaced entry recorded. */
@@ -103,7 +111,7 @@ export async function undo(store: Store, id: GestureId | undefined, at: string):
   return changeStanding(
     store,
     { kind: 'undo', title: `Undone: ${about.title}`, undoes: about.id, strike, lift, add: [] },
-    `Undone: ${about.title} (${countWords(about.entries, 'entry', 'entries')}).`,
+    `Undone: ${about.title}${countOf(about)}.`,
     at,
   );
 }
@@ -121,9 +129,14 @@ export async function redo(store: Store, at: string): Promise<Written> {
   return changeStanding(
     store,
     { kind: 'redo', title: `Brought back: ${about.title}`, undoes: about.id, strike, lift, add: [] },
-    `Brought back: ${about.title} (${countWords(about.entries, 'entry', 'entries')}).`,
+    `Brought back: ${about.title}${countOf(about)}.`,
     at,
   );
+}
+
+/** A strike made no entries of its own to count. */
+function countOf({ entries }: Gesture): string {
+  return entries === 0 ? '' : ` (${countWords(entries, 'entry', 'entries')})`;
 }
 
 async function markedEntries(store: Store, gesture: GestureId): Promise<(StoredEntry & { what: 'strike' | 'lift' })[]> {

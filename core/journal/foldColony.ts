@@ -7,8 +7,8 @@ import { rulesOf, type Entry } from './kinds.ts';
 export interface FoldResult {
   /** Null when no entry brings the colony into being. */
   readonly state: ColonyState | null;
-  /** The first entry that cannot stand, with the reason; the fold stops there. */
-  readonly refused: { readonly entry: Entry; readonly refusal: Refusal } | null;
+  /** The entries that cannot stand, each with the reason; the fold goes on without them. */
+  readonly refused: readonly { readonly entry: Entry; readonly refusal: Refusal }[];
 }
 
 export function partIn(entry: Entry, colony: ColonyId): Part {
@@ -50,13 +50,14 @@ export function applyStep(state: ColonyState | null, entry: Entry, part: Part, c
 /** Folds the standing entries that name one colony, given in the journal's order. */
 export function foldColony(colony: ColonyId, entries: readonly Entry[], context: FoldContext): FoldResult {
   let state: ColonyState | null = null;
+  const refused: { entry: Entry; refusal: Refusal }[] = [];
   for (const entry of entries) {
     const part = partIn(entry, colony);
     const refusal = checkStep(state, entry, part);
-    if (refusal !== null) return { state, refused: { entry, refusal } };
-    state = applyStep(state, entry, part, context);
+    if (refusal === null) state = applyStep(state, entry, part, context);
+    else refused.push({ entry, refusal });
   }
-  return { state, refused: null };
+  return { state, refused };
 }
 
 /** The journal's order: by day, then by place within all entries. */

@@ -37,7 +37,7 @@ export function refold(
     }
     const result = foldColony(colony, entries, context);
     states.set(colony, result.state);
-    if (result.refused !== null) refused.push(result.refused);
+    refused.push(...result.refused);
   }
   return { states, refused };
 }

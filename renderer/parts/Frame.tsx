@@ -3,6 +3,7 @@ import { useLocation } from 'wouter';
 import { FaultBoundary } from './FaultBoundary.tsx';
 import { Margin, OpenMargin, useFold, useFreshMargin } from './Margin.tsx';
 import { Rail } from './Rail.tsx';
+import { useUndoKeys } from './useUndoKeys.ts';
 import { words } from './words.ts';
 
 /** Rail, page and margin. */
@@ -10,6 +11,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const [fold, setFold] = useFold();
   const [location] = useLocation();
   useFreshMargin(location);
+  useUndoKeys();
   return (
     <div className={`frame fold-${fold}`}>
       <a

@@ -1,11 +1,14 @@
 import { createContext, useCallback, useContext, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { GestureId } from '#shared/brands.ts';
+import type { Fault } from '#shared/faults.ts';
 import { useWrite } from '../desk/useDesk.ts';
 import { words } from './words.ts';
 
 export interface NoticeOptions {
   /** The act that Undo takes back. */
   readonly undoGesture?: GestureId;
+  /** Offers to bring back what was undone last. */
+  readonly redo?: true;
 }
 
 export interface NoticeWriter {
@@ -46,6 +49,7 @@ export function useNotice(): NoticeWriter {
 
 function Notice({ said, say, onClose }: { readonly said: Said | null; readonly say: NoticeWriter['say']; readonly onClose: () => void }) {
   const undo = useWrite('journal.undo');
+  const redo = useWrite('journal.redo');
   const box = useRef<HTMLDivElement>(null);
 
   useEffect(() => {
@@ -59,7 +63,13 @@ function Notice({ said, say, onClose }: { readonly said: Said | null; readonly s
   const takeBack = async () => {
     if (said?.undoGesture === undefined) return;
     const answer = await undo.send({ gesture: said.undoGesture });
-    say(answer.ok ? answer.value.sentence : [answer.sentence, answer.mend].filter(Boolean).join(' '));
+    if (answer.ok) say(answer.value.sentence, { redo: true });
+    else say(faultText(answer));
+  };
+  const bringBack = async () => {
+    const answer = await redo.send({});
+    if (answer.ok) say(answer.value.sentence, { undoGesture: answer.value.gesture });
+    else say(faultText(answer));
   };
 
   return (
@@ -72,6 +82,11 @@ function Notice({ said, say, onClose }: { readonly said: Said | null; readonly s
               {words.undo}
             </button>
           ) : null}
+          {said.redo ? (
+            <button type="button" className="plain" disabled={redo.busy} onClick={() => void bringBack()}>
+              {words.redo}
+            </button>
+          ) : null}
           <button type="button" className="plain" aria-label={words.dismiss} onClick={onClose}>
             ✕
           </button>
@@ -79,4 +94,9 @@ function Notice({ said, say, onClose }: { readonly said: Said | null; readonly s
       ) : null}
     </div>
   );
+}
+
+/** A refusal as one line for the message. */
+export function faultText({ sentence, mend }: Fault): string {
+  return [sentence, mend].filter(Boolean).join(' ');
 }

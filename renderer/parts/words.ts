@@ -12,6 +12,7 @@ export const words = {
   openMargin: 'Open the margin',
   asOf: (day: string) => `as of ${day}`,
   undo: 'Undo',
+  redo: 'Bring back',
   dismiss: 'Close this message',
   paper: 'Paper',
   themes: { system: 'as the computer', light: 'light', dark: 'dark' },

@@ -4,6 +4,7 @@ import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
 import { journalOperations } from './journal.ts';
 import { lossOperations } from './losses.ts';
+import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
 import { sheetOperations } from './sheets.ts';
 import { stripOperations } from './strip.ts';
@@ -15,6 +16,7 @@ export const contract = {
   ...journalOperations,
   ...colonyOperations,
   ...lossOperations,
+  ...mendingOperations,
   ...orderOperations,
   ...sheetOperations,
   ...stripOperations,

@@ -95,5 +95,7 @@ export const storyEntry = z.object({
   note: z.string().nullable(),
   struck: z.boolean(),
   struckReason: z.string().nullable(),
+  /** What was put in its place, for one that was replaced. */
+  replacedBy: z.object({ id: entryId, day: dayValue, sentence: z.string() }).nullable(),
 });
 export type StoryEntry = z.infer<typeof storyEntry>;

@@ -1,12 +1,14 @@
 import { useId, useState } from 'react';
 import type { StoryEntry } from '#shared/contract/journal.ts';
 import { dayText } from '../../parts/format.ts';
+import { ReplaceEntry } from './ReplaceEntry.tsx';
 import { storyWords as words } from './storyWords.ts';
 import { StrikeEntry } from './StrikeEntry.tsx';
 
 /** All entries in words, the newest first; struck ones stay readable, with their reason. */
 export function StoryEntries({ entries }: { readonly entries: readonly StoryEntry[] }) {
-  const [striking, setStriking] = useState<number | null>(null);
+  const [mending, setMending] = useState<{ entry: number; how: 'strike' | 'replace' } | null>(null);
+  const done = () => setMending(null);
   const id = useId();
   return (
     <section className="section" aria-labelledby={id}>
@@ -22,12 +24,24 @@ export function StoryEntries({ entries }: { readonly entries: readonly StoryEntr
                 <span className="needs"> {entry.struckReason ? words.struck(entry.struckReason) : words.struckBare}</span>
               ) : null}
               {entry.note ? <p className="soft">{entry.note}</p> : null}
-              {striking === entry.id ? <StrikeEntry entry={entry} onDone={() => setStriking(null)} /> : null}
+              {entry.replacedBy ? <p className="soft">{words.replacedBy(dayText(entry.replacedBy.day), entry.replacedBy.sentence)}</p> : null}
+              {mending?.entry === entry.id && mending.how === 'strike' ? <StrikeEntry entry={entry} onDone={done} /> : null}
+              {mending?.entry === entry.id && mending.how === 'replace' ? <ReplaceEntry entry={entry} onDone={done} /> : null}
             </div>
-            {entry.struck || striking === entry.id ? null : (
-              <button type="button" className="link quiet-link" aria-label={words.strikeLabel(dayText(entry.day), entry.sentence)} onClick={() => setStriking(entry.id)}>
-                {words.strike}
-              </button>
+            {entry.struck || mending?.entry === entry.id ? null : (
+              <span className="story-acts">
+                {(['replace', 'strike'] as const).map((how) => (
+                  <button
+                    key={how}
+                    type="button"
+                    className="link quiet-link"
+                    aria-label={words.mendLabel(words[how], dayText(entry.day), entry.sentence)}
+                    onClick={() => setMending({ entry: entry.id, how })}
+                  >
+                    {words[how]}
+                  </button>
+                ))}
+              </span>
             )}
           </li>
         ))}

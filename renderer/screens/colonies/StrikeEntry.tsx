@@ -1,28 +1,34 @@
 import { useEffect, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
 import type { StoryEntry } from '#shared/contract/journal.ts';
 import type { Fault } from '#shared/faults.ts';
-import { useWrite } from '../../desk/useDesk.ts';
+import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
+import { ConsequenceNote } from './ConsequenceNote.tsx';
+import { ReasonField } from './ReasonField.tsx';
 import { storyWords as words } from './storyWords.ts';
 
-/** A mistaken entry is struck with its reason; what would then contradict the book is refused in words. */
+/** A mistaken entry is struck with its reason; what that does is shown first, and what stands in its way instead. */
 export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; readonly onDone: () => void }) {
   const strike = useWrite('journal.strike');
+  const { data: consequence, fault: unknown } = useRead('journal.consequence', { entry: entry.id });
   const { say } = useNotice();
   const [reason, setReason] = useState('');
   const [lacking, setLacking] = useState(false);
   const [fault, setFault] = useState<Fault | undefined>();
-  const field = useRef<HTMLInputElement>(null);
+  const box = useRef<HTMLFormElement>(null);
   const id = useId();
+  const refused = consequence?.allowed === false || unknown !== undefined;
 
-  useEffect(() => field.current?.focus(), []);
+  // To the reason at once, so that no key is lost while the book is asked; to the way out where it cannot be struck.
+  useEffect(() => box.current?.querySelector<HTMLElement>(refused ? 'button' : 'input')?.focus(), [refused]);
 
   const submit = async (event: FormEvent) => {
     event.preventDefault();
+    if (refused || strike.busy) return;
     setFault(undefined);
     setLacking(reason.trim() === '');
-    if (reason.trim() === '') return;
+    if (reason.trim() === '' || consequence === undefined) return;
     const answer = await strike.send({ entry: entry.id, reason });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
@@ -33,33 +39,22 @@ export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; rea
   };
 
   return (
-    <form className="strike" onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
+    <form ref={box} className="strike" onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
+      {consequence ? <ConsequenceNote consequence={consequence} heading={words.ifStruck} /> : null}
+      <FaultNote fault={unknown} />
       <div className="one-field">
-        <div className="field">
-          <label htmlFor={id}>{words.strikeWhy}</label>
-          <input
-            ref={field}
-            id={id}
-            type="text"
-            maxLength={500}
-            value={reason}
-            aria-invalid={lacking}
-            aria-describedby={lacking ? `${id}-fault` : undefined}
-            onChange={(event) => setReason(event.target.value)}
-          />
-        </div>
-        <button type="submit" className="main" disabled={strike.busy}>
-          {words.strikeEntry}
-        </button>
+        {refused ? null : (
+          <>
+            <ReasonField id={id} label={words.strikeWhy} value={reason} lacking={lacking} onChange={setReason} />
+            <button type="submit" className="main" disabled={strike.busy}>
+              {words.strikeEntry}
+            </button>
+          </>
+        )}
         <button type="button" onClick={onDone}>
           {words.strikeLeave}
         </button>
       </div>
-      {lacking ? (
-        <p className="field-fault" id={`${id}-fault`} role="alert">
-          {words.strikeLacking}
-        </p>
-      ) : null}
       <FaultNote fault={fault} />
     </form>
   );

@@ -1,0 +1,37 @@
+import { useEffect, useRef } from 'react';
+import { useWrite } from '../desk/useDesk.ts';
+import { faultText, useNotice } from './Notice.tsx';
+
+/** Ctrl Z takes the last act back, Ctrl Shift Z or Ctrl Y brings it back; in a text field they are the field's own. */
+export function useUndoKeys(): void {
+  const { send: undo } = useWrite('journal.undo');
+  const { send: redo } = useWrite('journal.redo');
+  const { say } = useNotice();
+  // One after another, so that a key pressed before the last answer came is not lost.
+  const turn = useRef(Promise.resolve());
+
+  useEffect(() => {
+    const act = async (back: boolean) => {
+      const answer = back ? await undo({}) : await redo({});
+      if (!answer.ok) say(faultText(answer));
+      else say(answer.value.sentence, back ? { redo: true } : { undoGesture: answer.value.gesture });
+    };
+    const onKey = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || event.repeat || event.defaultPrevented || isTextField(event.target)) return;
+      const key = event.key.toLowerCase();
+      if (key !== 'z' && !(key === 'y' && !event.shiftKey)) return;
+      event.preventDefault();
+      const back = key === 'z' && !event.shiftKey;
+      turn.current = turn.current.then(() => act(back));
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [undo, redo, say]);
+}
+
+const noText: ReadonlySet<string> = new Set(['button', 'checkbox', 'color', 'file', 'image', 'radio', 'range', 'reset', 'submit']);
+
+function isTextField(target: EventTarget | null): boolean {
+  if (target instanceof HTMLInputElement) return !noText.has(target.type);
+  return target instanceof HTMLTextAreaElement || (target instanceof HTMLElement && target.isContentEditable);
+}

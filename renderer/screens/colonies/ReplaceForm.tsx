@@ -1,0 +1,117 @@
+import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
+import type { OpenBook } from '#shared/contract/book.ts';
+import type { StoryEntry } from '#shared/contract/journal.ts';
+import type { Day } from '#shared/days.ts';
+import { entryForms, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { DayField } from '../../parts/DayField.tsx';
+import { columnsOf, rowOf } from '../../parts/entryColumns.ts';
+import { EntryField } from '../../parts/EntryField.tsx';
+import { entryWords } from '../../parts/entryWords.ts';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { useNotice } from '../../parts/Notice.tsx';
+import { byLabel } from '../../parts/searchText.ts';
+import { ConsequenceNote } from './ConsequenceNote.tsx';
+import { ReasonField } from './ReasonField.tsx';
+import { storyWords as words } from './storyWords.ts';
+
+export interface ReplaceFormProps {
+  readonly entry: StoryEntry;
+  readonly kind: Kind;
+  readonly first: Cells;
+  readonly book: OpenBook;
+  readonly today: Day;
+  readonly onDone: () => void;
+}
+
+/** The entry's own cells to be mended; what that changes is shown as they are typed, and both entries stay readable. */
+export function ReplaceForm({ entry, kind, first, book, today, onDone }: ReplaceFormProps) {
+  const replace = useWrite('journal.replace');
+  const { say } = useNotice();
+  const all = useRead('colonies.list', { which: 'all' });
+  const labels = useMemo(() => [...new Set((all.data?.rows ?? []).map((row) => row.label))].sort(byLabel), [all.data]);
+  const [cells, setCells] = useState<Cells>(first);
+  const [reason, setReason] = useState('');
+  const [lacking, setLacking] = useState(false);
+  const [fault, setFault] = useState<Fault | undefined>();
+  const form = useRef<HTMLFormElement>(null);
+  const id = useId();
+  const row = rowOf(kind, cells);
+  const asked = useDeferredValue(JSON.stringify(row));
+  const changed = JSON.stringify(row) !== JSON.stringify(rowOf(kind, first));
+  const { data: consequence, fault: unknown } = useRead('journal.consequence', { entry: entry.id, cells: JSON.parse(asked) as Cells }, { enabled: changed, keep: true });
+  const shown: readonly string[] = ['date', ...columnsOf(kind)];
+  const refused = new Map((changed ? (consequence?.refusal?.cells ?? []) : []).map((one) => [one.column ?? '', one.sentence]));
+
+  useEffect(() => form.current?.querySelector<HTMLElement>('input')?.focus(), []);
+
+  const change = (column: Column, value: string) => {
+    setCells((before) => ({ ...before, [column]: value }));
+    setFault(undefined);
+  };
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    if (!changed || replace.busy) return;
+    setFault(undefined);
+    setLacking(reason.trim() === '');
+    if (reason.trim() === '') {
+      form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-reason`)}"]`)?.focus();
+      return;
+    }
+    const answer = await replace.send({ entry: entry.id, cells: row, reason });
+    if (!answer.ok) return setFault(answer);
+    say(answer.value.sentence, { undoGesture: answer.value.gesture });
+    onDone();
+  };
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key === 'Escape') onDone();
+  };
+
+  return (
+    <form ref={form} className="entry-form strike" aria-label={words.replaceHeading} onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
+      <div className="fields">
+        <DayField
+          label={entryWords.day}
+          name={`${id}-date`}
+          value={cells.date ?? ''}
+          today={today}
+          order={book.dateOrder}
+          fault={refused.get('date') ?? null}
+          onChange={(value) => change('date', value)}
+        />
+        {columnsOf(kind).map((column) =>
+          column === 'date' || column === 'entry' ? null : (
+            <EntryField
+              key={column}
+              kind={kind}
+              column={column}
+              name={`${id}-${column}`}
+              must={entryForms[kind].must.includes(column)}
+              value={cells[column] ?? ''}
+              fault={refused.get(column) ?? null}
+              yards={book.yards}
+              colonies={labels}
+              onChange={(value) => change(column, value)}
+            />
+          ),
+        )}
+      </div>
+      {changed && consequence ? (
+        <ConsequenceNote consequence={consequence} heading={words.ifReplaced} cellsElsewhere={[...refused.keys()].every((column) => shown.includes(column))} />
+      ) : null}
+      <FaultNote fault={changed ? unknown : undefined} />
+      <div className="one-field">
+        <ReasonField id={`${id}-reason`} label={words.replaceWhy} value={reason} lacking={lacking} onChange={setReason} />
+        <button type="submit" className="main" disabled={!changed || replace.busy}>
+          {words.replaceEntry}
+        </button>
+        <button type="button" onClick={onDone}>
+          {words.strikeLeave}
+        </button>
+      </div>
+      {changed ? null : <p className="soft small">{words.replaceUnchanged}</p>}
+      <FaultNote fault={fault} />
+    </form>
+  );
+}
