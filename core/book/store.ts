@@ -46,6 +46,8 @@ export interface EntryQuery {
   readonly from?: Day;
   readonly until?: Day;
   readonly gesture?: GestureId;
+  /** Only what was written after that entry. */
+  readonly after?: EntryId;
 }
 
 export interface StoredEntry {

@@ -4,6 +4,7 @@ import { FaultError, refuse, type Answer } from '#shared/faults.ts';
 import { bookHandlers } from './bookHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
+import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
@@ -41,6 +42,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
   ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...stripHandlers, ...yardHandlers,
+  ...findHandlers,
 };
 
 const slow = 40;
