@@ -1,6 +1,7 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { Redirect, Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
+import { CommandsProvider } from './commands/CommandsProvider.tsx';
 import { useBook } from './desk/useBook.ts';
 import { FaultBoundary } from './parts/FaultBoundary.tsx';
 import { Frame } from './parts/Frame.tsx';
@@ -9,6 +10,8 @@ import { NoticeProvider } from './parts/Notice.tsx';
 import { BookScreen } from './screens/book/BookScreen.tsx';
 import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
+import { EntryScreen } from './screens/entry/EntryScreen.tsx';
+import { HelpScreen } from './screens/help/HelpScreen.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
@@ -31,7 +34,9 @@ export function App() {
         <MarginProvider>
           <NoticeProvider>
             <FaultBoundary>
-              <Screens />
+              <CommandsProvider>
+                <Screens />
+              </CommandsProvider>
             </FaultBoundary>
           </NoticeProvider>
         </MarginProvider>
@@ -58,6 +63,8 @@ function Screens() {
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />
             <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
+            <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
+            <Route path="/help" component={HelpScreen} />
             <Route path="/losses" component={LossesScreen} />
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />

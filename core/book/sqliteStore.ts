@@ -235,6 +235,7 @@ function queried(db: SqliteRunner, query: EntryQuery): StoredEntry[] {
   if (query.from !== undefined) rows = rows.where('entry.day', '>=', query.from);
   if (query.until !== undefined) rows = rows.where('entry.day', '<=', query.until);
   if (query.gesture !== undefined) rows = rows.where('entry.gesture_id', '=', query.gesture);
+  if (query.after !== undefined) rows = rows.where('entry.id', '>', query.after);
   if (query.replacing !== undefined) return inParts(query.replacing).flatMap((part) => db.all(rows.where('entry.replaces', 'in', part))).map(storedFromRow);
   if (query.ids === undefined) return db.all(rows).map(storedFromRow);
   return inParts(query.ids).flatMap((part) => db.all(rows.where('entry.id', 'in', part))).map(storedFromRow);

@@ -48,6 +48,8 @@ export interface EntryQuery {
   readonly gesture?: GestureId;
   /** Only entries put in the place of one of these. */
   readonly replacing?: readonly EntryId[];
+  /** Only what was written after that entry. */
+  readonly after?: EntryId;
 }
 
 export interface StoredEntry {

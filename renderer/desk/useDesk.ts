@@ -23,6 +23,8 @@ export interface Reading<Value> {
   readonly fault: Fault | undefined;
   /** True until there is the first answer. */
   readonly loading: boolean;
+  /** True while what is shown (`keep`) still answers an earlier input. */
+  readonly stale: boolean;
 }
 
 /** Reads from the desk; read again by itself after every write. */
@@ -40,6 +42,7 @@ export function useRead<Name extends ReadName>(name: Name, input: InputOf<Name>,
     data: answer?.ok ? answer.value : undefined,
     fault: answer && !answer.ok ? answer : undefined,
     loading: query.isPending,
+    stale: query.isPending || query.isPlaceholderData,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { useLocation } from 'wouter';
+import { useOffer } from '../commands/offers.ts';
 import { FaultBoundary } from './FaultBoundary.tsx';
 import { Margin, OpenMargin, useFold, useFreshMargin } from './Margin.tsx';
 import { Rail } from './Rail.tsx';
@@ -12,6 +13,8 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   const [location] = useLocation();
   useFreshMargin(location);
   useUndoKeys();
+  // What a fold of `auto` looks like is the style sheet's to say: the margin is asked whether it is seen.
+  useOffer('fold the margin', () => setFold(isMarginSeen() ? 'folded' : 'open'));
   return (
     <div className={`frame fold-${fold}`}>
       <a
@@ -33,4 +36,9 @@ export function Frame({ children }: { readonly children: ReactNode }) {
       <Margin onFold={setFold} />
     </div>
   );
+}
+
+function isMarginSeen(): boolean {
+  const margin = document.querySelector('aside.margin');
+  return margin !== null && getComputedStyle(margin).display !== 'none';
 }

@@ -1,22 +1,20 @@
 import { Link, useLocation } from 'wouter';
 import { dayFromIso } from '#shared/days.ts';
+import type { Command } from '../commands/command.ts';
+import { useFinder } from '../commands/CommandsProvider.tsx';
+import { findCommand, helpCommand, screenCommands } from '../commands/commands.ts';
+import { shortcutText } from '../commands/shortcut.ts';
 import { useBook } from '../desk/useBook.ts';
 import { useRead } from '../desk/useDesk.ts';
 import { counted, dayTight } from './format.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import { words } from './words.ts';
 
-const screens = [
-  { at: '/tonight', name: words.rail.tonight },
-  { at: '/yards', name: words.rail.yards },
-  { at: '/colonies', name: words.rail.colonies },
-  { at: '/losses', name: words.rail.losses },
-  { at: '/stock', name: words.rail.stock },
-  { at: '/book', name: words.rail.book },
-] as const;
+const hint = ({ shortcut }: Command) => (shortcut ? shortcutText(shortcut) : undefined);
 
 export function Rail() {
   const { book } = useBook();
+  const find = useFinder();
   const [location] = useLocation();
   const recent = useRead('journal.recent', { limit: 1 }, { enabled: book !== undefined });
   const last = recent.data?.gestures[0];
@@ -31,14 +29,18 @@ export function Rail() {
         ) : null}
         {book?.demo ? <p className="rail-size">{words.demo}</p> : null}
       </div>
+      <button type="button" className="rail-find" aria-haspopup="dialog" onClick={find}>
+        {findCommand.name}
+        <kbd aria-hidden="true">{hint(findCommand)}</kbd>
+      </button>
       <nav aria-label={words.screens}>
         <ul>
-          {screens.map(({ at, name }) => {
+          {screenCommands.map(({ at, screen, command }) => {
             const here = location === at || location.startsWith(`${at}/`);
             return (
               <li key={at}>
-                <Link href={at} aria-current={here ? 'page' : undefined}>
-                  {name}
+                <Link href={at} aria-current={here ? 'page' : undefined} title={hint(command)}>
+                  {screen}
                 </Link>
               </li>
             );
@@ -47,6 +49,11 @@ export function Rail() {
       </nav>
       <div className="rail-foot">
         {book ? <p>{last ? words.saved(dayTight(dayFromIso(last.at.slice(0, 10))), last.at.slice(11, 16)) : words.nothingSaved}</p> : null}
+        <p>
+          <Link href="/help" title={hint(helpCommand)}>
+            {words.help}
+          </Link>
+        </p>
         <ThemeSwitch />
       </div>
     </header>

@@ -1,9 +1,9 @@
-import { useState } from 'react';
-import { chooseTheme, keptTheme, themes } from './theme.ts';
+import { useSyncExternalStore } from 'react';
+import { chooseTheme, currentTheme, onTheme, themes } from './theme.ts';
 import { words } from './words.ts';
 
 export function ThemeSwitch() {
-  const [theme, setTheme] = useState(keptTheme);
+  const theme = useSyncExternalStore(onTheme, currentTheme);
   return (
     <label className="inline-choice">
       {words.paper}{' '}
@@ -12,7 +12,6 @@ export function ThemeSwitch() {
         onChange={(event) => {
           const next = themes.find((known) => known === event.target.value) ?? 'system';
           chooseTheme(next);
-          setTheme(next);
         }}
       >
         {themes.map((known) => (

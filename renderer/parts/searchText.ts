@@ -1,13 +1,8 @@
-/** Text as searching sees it: case and accents make no difference. */
-export function searchText(text: string): string {
-  return text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
-}
+import { foldedWords } from '#shared/fold.ts';
 
-/** Every word of what was typed must be somewhere in the text. */
+/** Every word of what was typed must be somewhere in the folded text. */
 export function matches(haystack: string, typed: string): boolean {
-  return searchText(typed)
-    .split(/\s+/)
-    .every((word) => haystack.includes(word));
+  return foldedWords(typed).every((word) => haystack.includes(word));
 }
 
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });

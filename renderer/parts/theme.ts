@@ -14,9 +14,24 @@ export function applyTheme(theme: Theme): void {
   else document.documentElement.dataset['theme'] = theme;
 }
 
+const listeners = new Set<() => void>();
+/** Of the choice in this window, kept or not. */
+let chosen: Theme | null = null;
+
+export function currentTheme(): Theme {
+  return chosen ?? keptTheme();
+}
+
+export function onTheme(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
 export function chooseTheme(theme: Theme): void {
+  chosen = theme;
   toStore(key, theme);
   applyTheme(theme);
+  for (const listener of listeners) listener();
 }
 
 /** A window without storage (privacy settings) forgets its looks, and works. */

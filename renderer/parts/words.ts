@@ -19,6 +19,7 @@ export const words = {
   stopped: 'This page stopped on a fault of the program. The book is safe; nothing was changed by it.',
   again: 'Open the page again',
   loading: 'Reading the book…',
+  help: 'All commands and keys',
   nowhere: 'There is no such page',
   nowhereLine: 'The address names a page that is not in this program.',
   toTonight: 'Go to Tonight',

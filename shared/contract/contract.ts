@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
+import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
 import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
@@ -21,6 +22,7 @@ export const contract = {
   ...sheetOperations,
   ...stripOperations,
   ...yardOperations,
+  ...findOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
 import type { OutputOf } from '#shared/contract/contract.ts';
 import type { Fault } from '#shared/faults.ts';
+import { useOffer } from '../../commands/offers.ts';
 import { desk } from '../../desk/deskClient.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { counted } from '../../parts/format.ts';
@@ -21,6 +22,8 @@ export function CheckBook() {
     if (answer.ok) setFound(answer.value);
     else setFault(answer);
   };
+
+  useOffer('check', busy ? null : () => void check());
 
   return (
     <section className="section" aria-labelledby={id}>

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import type { Fault } from '#shared/faults.ts';
+import { useOffer } from '../../commands/offers.ts';
 import { desk } from '../../desk/deskClient.ts';
 import { download } from '../../parts/download.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -22,6 +23,8 @@ export function ExportJournal() {
     download(answer.value.fileName, answer.value.text);
     say(words.exported(counted(answer.value.rows, words.record, words.records), answer.value.fileName));
   };
+
+  useOffer('export', busy ? null : () => void write());
 
   return (
     <section className="section" aria-labelledby={id}>

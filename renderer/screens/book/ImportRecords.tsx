@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, useState } from 'react';
 import { navigate } from 'wouter/use-hash-location';
 import type { ImportReport } from '#shared/contract/book.ts';
 import type { Fault } from '#shared/faults.ts';
+import { useOffer } from '../../commands/offers.ts';
 import { desk } from '../../desk/deskClient.ts';
 import { useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -113,6 +114,11 @@ export function ImportRecords() {
     if (brought) void take(brought);
     // Once, when the screen appears.
   }, []);
+
+  useOffer('choose a file', () => {
+    picker.current?.scrollIntoView({ block: 'center' });
+    picker.current?.focus();
+  });
 
   useEffect(() => {
     if (report !== null) preview.current?.scrollIntoView({ block: 'nearest' });

@@ -1,5 +1,6 @@
 import { useDeferredValue, useMemo, useState } from 'react';
 import { dayFromTyped } from '#shared/days.ts';
+import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
@@ -21,6 +22,7 @@ export function ColoniesScreen() {
   const { book, today } = useBook();
   const [view, setView] = useState<ColonyView>(lastView);
   const [entering, setEntering] = useState(false);
+  useOffer('open the entry form', book && today ? () => setEntering(true) : null);
   const change = (part: Partial<ColonyView>) => {
     lastView = { ...view, ...part };
     setView(lastView);

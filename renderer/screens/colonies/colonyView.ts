@@ -1,5 +1,6 @@
 import type { ColonyRow } from '#shared/contract/colonies.ts';
-import { byLabel, matches, searchText } from '../../parts/searchText.ts';
+import { fold } from '#shared/fold.ts';
+import { byLabel, matches } from '../../parts/searchText.ts';
 import type { ColonyColumn, Which } from './colonyColumns.tsx';
 import { words } from './words.ts';
 
@@ -45,7 +46,7 @@ function haystack(row: ColonyRow): string {
       row.label, row.yard, row.yardName, words.origins[row.origin], words.endings[row.how], ...row.causes,
       queen?.colour ?? '', String(queen?.year ?? ''), queen?.source ?? '',
     ];
-    text = searchText(parts.join(' '));
+    text = fold(parts.join(' '));
     haystacks.set(row, text);
   }
   return text;

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { LossReview } from '#shared/contract/losses.ts';
 import { seasonName, type Period, type Season } from '#shared/seasons.ts';
 import '../../charts/charts.css';
+import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
@@ -27,6 +28,7 @@ export function LossesScreen() {
   const [period, setPeriod] = useState<Period>('winter');
   const { data: review, fault } = useRead('losses.review', { ...(season === undefined ? {} : { season }), united }, { keep: true });
 
+  useOffer('print the review', review && !isEmpty(review) ? () => window.print() : null);
   if (!review) {
     return (
       <Page title={words.titleEmpty} line={words.line}>

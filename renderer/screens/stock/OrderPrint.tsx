@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { Link } from 'wouter';
 import type { OrderPlan } from '#shared/contract/order.ts';
 import { yearOf } from '#shared/days.ts';
+import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -23,6 +24,7 @@ export function OrderPrint() {
   useEffect(() => {
     document.title = title;
   }, [title]);
+  useOffer('print the order', plan ? () => window.print() : null);
   return (
     <main className="paper-page">
       <p className="paper-acts no-print">

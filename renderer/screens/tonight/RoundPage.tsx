@@ -3,6 +3,9 @@ import { Link } from 'wouter';
 import type { OpenBook, YardRow } from '#shared/contract/book.ts';
 import type { RoundRow } from '#shared/contract/journal.ts';
 import type { Day } from '#shared/days.ts';
+import { enterRound } from '../../commands/commands.ts';
+import { useOffer } from '../../commands/offers.ts';
+import { shortcutText } from '../../commands/shortcut.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { Page } from '../../parts/Page.tsx';
@@ -64,20 +67,8 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
     if (place === 'entered') start();
     else if (place !== null) sheet.current?.goTo({ row: rows.findIndex((row) => row.colony === place.colony), column: columnKeys.indexOf(place.column) });
   };
-  // On the whole window: after a button that went away the keyboard is nowhere, and Ctrl Enter still means the round.
-  const enterNow = useRef(enter);
-  useEffect(() => {
-    enterNow.current = enter;
-  });
-  useEffect(() => {
-    const onKeyDown = (event: KeyboardEvent) => {
-      if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey) || event.repeat) return;
-      event.preventDefault();
-      void enterNow.current();
-    };
-    window.addEventListener('keydown', onKeyDown);
-    return () => window.removeEventListener('keydown', onKeyDown);
-  }, []);
+  // By the command, so on the whole window: after a button that went away the keyboard is nowhere, and Ctrl Enter still means the round.
+  useOffer('enter the round', ready && !round.busy ? () => void enter() : null);
 
   const already = rows.filter((row) => row.already.length > 0).length;
   const others = (rounds.index?.open ?? []).filter((other) => other.yard !== yard.id || other.day !== day);
@@ -94,7 +85,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
         action={
           <button type="button" className="main" disabled={round.busy || !ready} onClick={() => void enter()}>
             {words.head.enter}
-            <kbd aria-hidden="true">{words.head.enterKeys}</kbd>
+            <kbd aria-hidden="true">{enterRound.shortcut ? shortcutText(enterRound.shortcut) : null}</kbd>
           </button>
         }
       >

@@ -4,6 +4,7 @@ import { columnKeys, sheetColumns, type ColumnKey } from './sheetColumns.ts';
 import { freshSheet, keptQuestion } from './sheetDraft.ts';
 import { moveForKey, moveFrom, type Cell } from './sheetMoves.ts';
 import { cellWrittenOut, remarksOnRow } from './sheetRound.ts';
+import { runsOn } from './sheetMarks.ts';
 import { readRow } from './sheetRow.ts';
 import { SheetRow } from './SheetRow.tsx';
 import type { Round } from './useRound.ts';
@@ -31,6 +32,8 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
   const { rows, draft, type, keepQuestion } = round;
   /** What stood in the cell when the keyboard came into it. */
   const before = useRef('');
+  /** Across while Tab leads on: then marks do not run on down the column. */
+  const walk = useRef<'down' | 'across'>('down');
   const scroll = useRef<HTMLDivElement>(null);
   const { shown, after, reveal, keep, measure } = useRowWindow(rows.length, rows.length > roomy ? 28 : 34, scroll);
   const typed = draft.draft?.typed ?? freshSheet.typed;
@@ -38,17 +41,18 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
 
   const textOf = (row: RoundRow, key: ColumnKey) => draft.now()?.typed[row.colony]?.[key] ?? '';
 
-  const goTo = (cell: Cell) => {
+  const goTo = (cell: Cell, whenThere?: () => void) => {
     const find = () => scroll.current?.querySelector<HTMLInputElement>(`[data-cell="${cell.row},${cell.column}"]`);
     const into = (input: HTMLInputElement | null | undefined) => {
       input?.focus();
       input?.select();
+      if (input) whenThere?.();
     };
     const input = find();
     if (input) into(input);
     else reveal(cell.row, () => into(find()));
   };
-  useImperativeHandle(ref, () => ({ goTo }));
+  useImperativeHandle(ref, () => ({ goTo: (cell) => goTo(cell) }));
 
   const onFocus = (event: FocusEvent) => {
     const at = placeOf(event.target, rows);
@@ -85,9 +89,18 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
     }
     const { selectionStart, selectionEnd, value } = at.input;
     const caret = { start: selectionStart ?? 0, end: selectionEnd ?? value.length, length: value.length };
+    if (event.key === 'Tab') walk.current = 'across';
+    const below = rows[at.cell.row + 1];
+    const typedNow = text !== before.current && caret.start === caret.length && caret.end === caret.length;
+    if (below && !ctrl && walk.current === 'down' && typedNow && runsOn(at.key, text, event.key)) {
+      event.preventDefault();
+      goTo({ row: at.cell.row + 1, column: at.cell.column }, () => type(below, at.key, event.key));
+      return;
+    }
     const move = moveForKey({ key: event.key, shift: event.shiftKey, ctrl }, caret);
     if (move === null) return;
     event.preventDefault();
+    walk.current = 'down';
     if (move === 'enter' && text === before.current) keepQuestions(at.row, at.key);
     const next = moveFrom(at.cell, move, rows.length);
     if (next !== null) goTo(next);

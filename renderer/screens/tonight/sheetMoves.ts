@@ -6,7 +6,10 @@ export interface Cell {
   readonly column: number;
 }
 
-export type Move = 'up' | 'down' | 'left' | 'right' | 'enter' | 'enter-back' | 'first' | 'last';
+export type Move = 'up' | 'down' | 'left' | 'right' | 'enter' | 'enter-back' | 'first' | 'last' | 'page-up' | 'page-down';
+
+/** Rows that Page Up and Page Down go. */
+const page = 10;
 
 /** Where a key leads from a cell on a sheet with so many rows; null when there is nowhere further. */
 export function moveFrom(from: Cell, move: Move, rows: number): Cell | null {
@@ -26,6 +29,10 @@ export function moveFrom(from: Cell, move: Move, rows: number): Cell | null {
       return at(from.row + 1, from.column) ?? at(0, from.column + 1);
     case 'enter-back':
       return at(from.row - 1, from.column) ?? at(rows - 1, from.column - 1);
+    case 'page-up':
+      return at(Math.max(0, from.row - page), from.column);
+    case 'page-down':
+      return at(Math.min(rows - 1, from.row + page), from.column);
     case 'first':
       return at(0, 0);
     case 'last':
@@ -50,6 +57,10 @@ export function moveForKey(
       return 'up';
     case 'ArrowDown':
       return 'down';
+    case 'PageUp':
+      return 'page-up';
+    case 'PageDown':
+      return 'page-down';
     case 'ArrowLeft':
       return all || (caret.start === 0 && caret.end === 0) ? 'left' : null;
     case 'ArrowRight':

@@ -13,7 +13,6 @@ export const words = {
     round: (yard: string, day: Day) => `${yard}, round of ${dayText(day)}`,
     answers: (count: number) => `${colonies(count)} alive here. Type down or across; nothing is entered until you say so.`,
     enter: 'Enter the round',
-    enterKeys: 'Ctrl Enter',
   },
   controls: {
     yard: 'Yard',
@@ -169,7 +168,7 @@ export const words = {
     queen: (source: string | null, marked: boolean, since: Day) => `${source === null ? '' : `, ${source}`}${marked ? ', marked' : ''}, here since ${dayText(since)}.`,
     noQueen: 'No queen recorded.',
     keys: 'Keys',
-    keyList: 'Enter down, Shift Enter up, Tab across. Arrows move. Ctrl D repeats the cell above. Esc takes back what you typed in a cell. Ctrl Enter enters the round.',
+    keyList: 'Enter down, Shift Enter up, Tab across. Arrows move. Down a column of marks no Enter is needed between them, and a space leaves a colony empty. Page Up and Page Down go ten colonies. Ctrl D repeats the cell above. Esc takes back what you typed in a cell. Ctrl Enter enters the round.',
     rest: 'Go into a cell and its colony is told here.',
   },
   empty: {

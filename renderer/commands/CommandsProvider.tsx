@@ -1,0 +1,100 @@
+import { createContext, useCallback, useContext, useEffect, useLayoutEffect, useMemo, useRef, useState, useSyncExternalStore, type ReactNode } from 'react';
+import { useLocation } from 'wouter';
+import type { Answer } from '#shared/faults.ts';
+import { useBook } from '../desk/useBook.ts';
+import { useRead, useWrite } from '../desk/useDesk.ts';
+import { useNotice } from '../parts/Notice.tsx';
+import { chooseTheme } from '../parts/theme.ts';
+import type { Command, CommandHands, CommandSetting } from './command.ts';
+import { commands } from './commands.ts';
+import { FindBox } from './FindBox.tsx';
+import { offers } from './offers.ts';
+import { isPressed } from './shortcut.ts';
+
+const Finder = createContext<(() => void) | null>(null);
+
+/** Opens the Find box. */
+export function useFinder(): () => void {
+  const open = useContext(Finder);
+  if (open === null) throw new Error('the Find box is opened outside its provider');
+  return open;
+}
+
+/** Holds the Find box and the one listener for shortcuts; knows what commands may look at and do. */
+export function CommandsProvider({ children }: { readonly children: ReactNode }) {
+  const [open, setOpen] = useState(false);
+  const setting = useSetting();
+  const hands = useHands(() => setOpen(true));
+  const finder = useCallback(() => setOpen(true), []);
+
+  const now = useRef({ setting, hands, open });
+  useEffect(() => {
+    now.current = { setting, hands, open };
+  });
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      const command = commands.find(({ shortcut }) => shortcut && isPressed(shortcut, event));
+      if (command === undefined) return;
+      // With the box open, what is behind it gets no commands; nor does the browser get ours.
+      const here = now.current;
+      if (event.isComposing || (!here.open && !command.enabled(here.setting))) return;
+      event.preventDefault();
+      if (!event.repeat && !here.open) command.run(here.hands);
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, []);
+
+  const run = useCallback((command: Command) => command.run(now.current.hands), []);
+  return (
+    <Finder value={finder}>
+      {children}
+      {open ? <FindBox setting={setting} onRun={run} onGo={hands.go} onClose={() => setOpen(false)} /> : null}
+    </Finder>
+  );
+}
+
+function useSetting(): CommandSetting {
+  const { book } = useBook();
+  const recent = useRead('journal.recent', { limit: 1 }, { enabled: book !== undefined });
+  const offered = useSyncExternalStore(offers.subscribe, offers.names);
+  return useMemo(
+    () => ({ book: book ?? null, canUndo: (book && recent.data?.canUndo) ?? null, canRedo: (book && recent.data?.canRedo) ?? null, offered }),
+    [book, recent.data, offered],
+  );
+}
+
+function useHands(find: () => void): CommandHands {
+  const [location, go] = useLocation();
+  const { say } = useNotice();
+  const undo = useWrite('journal.undo');
+  const redo = useWrite('journal.redo');
+  const close = useWrite('book.close');
+  const demo = useWrite('book.demo');
+  useLayoutEffect(() => offers.arrived(location), [location]);
+
+  const told = (answer: Answer<unknown>) => {
+    if (!answer.ok) say([answer.sentence, answer.mend].filter(Boolean).join(' '));
+  };
+  return {
+    go: (address) => go(address),
+    onScreen: (offer, address) => {
+      if (address !== undefined && address !== location) go(address);
+      offers.ask(offer, address ?? location);
+    },
+    undo: () =>
+      void undo.send({}).then((answer) => {
+        if (answer.ok) say(answer.value.sentence);
+        else told(answer);
+      }),
+    redo: () =>
+      void redo.send({}).then((answer) => {
+        if (answer.ok) say(answer.value.sentence, { undoGesture: answer.value.gesture });
+        else told(answer);
+      }),
+    closeBook: () => void close.send({}).then(told),
+    openDemo: (which) => void demo.send({ which }).then(told),
+    paper: chooseTheme,
+    find,
+  };
+}

@@ -1,0 +1,46 @@
+import type { OpenBook } from '#shared/contract/book.ts';
+import type { Theme } from '../parts/theme.ts';
+import type { Shortcut } from './shortcut.ts';
+
+export type CommandGroup = 'go' | 'enter' | 'book' | 'paper' | 'window';
+
+/** What a command may look at to say whether it can be given now. */
+export interface CommandSetting {
+  readonly book: OpenBook | null;
+  /** Titles of the acts that undo and redo would turn to. */
+  readonly canUndo: string | null;
+  readonly canRedo: string | null;
+  /** What the screen that is open offers to do. */
+  readonly offered: ReadonlySet<Offer>;
+}
+
+/** What a command may do. */
+export interface CommandHands {
+  go(address: string): void;
+  /** Lets the screen at the address do what it offers, after going there; without an address, the screen that is open. */
+  onScreen(offer: Offer, address?: string): void;
+  undo(): void;
+  redo(): void;
+  closeBook(): void;
+  openDemo(which: 'ossar' | 'tiny'): void;
+  paper(theme: Theme): void;
+  find(): void;
+}
+
+/** What screens let commands do while they are there. */
+export type Offer = 'enter the round' | 'open the entry form' | 'choose a file' | 'export' | 'check' | 'print the review' | 'print the order' | 'fold the margin';
+
+/**
+ * One thing the program can be told to do. The box, the shortcuts, the hints on buttons and the help page are all made
+ * from these objects.
+ */
+export interface Command {
+  readonly id: string;
+  readonly group: CommandGroup;
+  readonly name: string;
+  /** Other words by which it is found. */
+  readonly search: string;
+  readonly shortcut?: Shortcut;
+  enabled(setting: CommandSetting): boolean;
+  run(hands: CommandHands): void;
+}

@@ -1,0 +1,100 @@
+import { words as frame } from '../parts/words.ts';
+import type { Command, CommandSetting } from './command.ts';
+
+const withBook = ({ book }: CommandSetting) => book !== null;
+const withEntries = ({ book }: CommandSetting) => book !== null && book.entries > 0;
+const always = () => true;
+
+export const findCommand: Command = {
+  id: 'find', group: 'go', name: 'Find', search: 'search look for command box palette', shortcut: { key: 'k', ctrl: true },
+  enabled: always, run: (hands) => hands.find(),
+};
+
+/** The screens of the rail, in its order. */
+export const screenCommands = [
+  { at: '/tonight', name: frame.rail.tonight, search: 'round sheet yard evening inspection', digit: '1' },
+  { at: '/yards', name: frame.rail.yards, search: 'apiary stand order access registration', digit: '2' },
+  { at: '/colonies', name: frame.rail.colonies, search: 'list hives table', digit: '3' },
+  { at: '/losses', name: frame.rail.losses, search: 'review winter survival rate ledger', digit: '4' },
+  { at: '/stock', name: frame.rail.stock, search: 'shed equipment spring plan packages queens', digit: '5' },
+  { at: '/book', name: frame.rail.book, search: 'file settings yards', digit: '6' },
+].map(({ at, name, search, digit }) => ({
+  at,
+  screen: name,
+  command: {
+    id: `go${at}`, group: 'go', name: `Go to ${name}`, search, shortcut: { key: digit, alt: true }, enabled: withBook, run: (hands) => hands.go(at),
+  } satisfies Command as Command,
+}));
+
+export const helpCommand: Command = {
+  id: 'help', group: 'go', name: 'Help: all commands and keys', search: 'shortcuts keyboard manual', shortcut: { key: 'F1' },
+  enabled: withBook, run: (hands) => hands.go('/help'),
+};
+
+export const enterRound: Command = {
+  id: 'round.enter', group: 'enter', name: 'Enter the round', search: 'save sheet', shortcut: { key: 'Enter', ctrl: true },
+  enabled: ({ offered }) => offered.has('enter the round'), run: (hands) => hands.onScreen('enter the round'),
+};
+
+/** Every command of the program, in the order of the help page. */
+export const commands: readonly Command[] = [
+  findCommand,
+  ...screenCommands.map(({ command }) => command),
+  helpCommand,
+  enterRound,
+  {
+    id: 'entry.new', group: 'enter', name: 'Enter a record', search: 'new install hive colony split feed treatment harvest loss form', shortcut: { key: 'n', alt: true },
+    enabled: withBook, run: (hands) => hands.onScreen('open the entry form', '/colonies'),
+  },
+  {
+    id: 'act.undo', group: 'enter', name: 'Undo what was entered last', search: 'take back reverse mistake', shortcut: { key: 'z', alt: true },
+    enabled: ({ canUndo }) => canUndo !== null, run: (hands) => hands.undo(),
+  },
+  {
+    id: 'act.redo', group: 'enter', name: 'Redo what was undone last', search: 'bring back again', shortcut: { key: 'z', alt: true, shift: true },
+    enabled: ({ canRedo }) => canRedo !== null, run: (hands) => hands.redo(),
+  },
+  {
+    id: 'book.import', group: 'book', name: 'Bring records in', search: 'import csv file spreadsheet',
+    enabled: withBook, run: (hands) => hands.onScreen('choose a file', '/book'),
+  },
+  {
+    id: 'book.export', group: 'book', name: 'Export the journal', search: 'take records out csv save spreadsheet',
+    enabled: withBook, run: (hands) => hands.onScreen('export', '/book'),
+  },
+  {
+    id: 'book.check', group: 'book', name: 'Check the book', search: 'sound integrity verify',
+    enabled: withBook, run: (hands) => hands.onScreen('check', '/book'),
+  },
+  {
+    id: 'book.close', group: 'book', name: 'Close this book', search: 'start page another new',
+    enabled: withBook, run: (hands) => hands.closeBook(),
+  },
+  {
+    id: 'demo.ossar', group: 'book', name: 'Open the demo: Ossar Valley', search: 'invented example sample records',
+    enabled: always, run: (hands) => hands.openDemo('ossar'),
+  },
+  {
+    id: 'demo.tiny', group: 'book', name: 'Open the demo: a tiny yard', search: 'invented example sample records small',
+    enabled: always, run: (hands) => hands.openDemo('tiny'),
+  },
+  {
+    id: 'print.review', group: 'paper', name: 'Print the loss review', search: 'pdf paper losses season',
+    enabled: withEntries, run: (hands) => hands.onScreen('print the review', '/losses'),
+  },
+  {
+    id: 'print.order', group: 'paper', name: 'Print the order', search: 'pdf paper spring packages equipment',
+    enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/order'),
+  },
+  {
+    id: 'margin.fold', group: 'window', name: 'Fold or open the margin', search: 'side notes hide show', shortcut: { key: 'm', alt: true },
+    enabled: ({ offered }) => offered.has('fold the margin'), run: (hands) => hands.onScreen('fold the margin'),
+  },
+  { id: 'paper.light', group: 'window', name: 'Light paper', search: 'theme colour bright', enabled: always, run: (hands) => hands.paper('light') },
+  { id: 'paper.dark', group: 'window', name: 'Dark paper', search: 'theme colour night', enabled: always, run: (hands) => hands.paper('dark') },
+  { id: 'paper.system', group: 'window', name: 'Paper as the computer has it', search: 'theme colour system automatic', enabled: always, run: (hands) => hands.paper('system') },
+];
+
+export const groupNames: Readonly<Record<Command['group'], string>> = {
+  go: 'Going about', enter: 'Entering', book: 'The book', paper: 'On paper', window: 'The window',
+};

@@ -1,0 +1,18 @@
+export const words = {
+  title: 'All commands and keys',
+  line: 'What the program can be told to do, and by which keys. Every command is also found by its name in the Find box.',
+  inSheet: 'In the cells of a round',
+  inDay: 'In the day of a round',
+  inStands: 'In the stand order of a yard',
+  inBox: 'In the Find box',
+  keys: 'Keys',
+  does: 'What it does',
+  command: 'Command',
+  noKeys: 'by name',
+  marks: 'Short marks in the cells of a round',
+  mark: 'Mark',
+  meaning: 'Meaning',
+  margin: 'Keys',
+  marginText: 'On a Mac the command key does what Ctrl does here. Ctrl Z in a field takes back typing, as everywhere; Alt Z takes back what was entered in the book.',
+  shell: 'In its own window the program also has Ctrl P to print, F5 to read the page again, Ctrl + and Ctrl - for the size, and Ctrl 0 for the usual size.',
+} as const;
