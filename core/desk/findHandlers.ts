@@ -13,6 +13,7 @@ import { noDetails, type YardDetails } from '#core/journal/yardBook.ts';
 import { queenColour } from '#core/lineage/queenColour.ts';
 import type { Handlers } from './desk.ts';
 import { entryTexts } from './findTexts.ts';
+import { storyEntries } from './mendingHandlers.ts';
 import type { Picture } from './picture.ts';
 
 /** Behind every match of a name. */
@@ -65,8 +66,10 @@ export const findHandlers: Handlers<'find.all' | 'find.entry'> = {
     const [one] = await store.entries({ ids: [id] });
     if (one === undefined) throw new FaultError(refuse('unknown', 'That entry is not in this book.'));
     const { body } = one.entry;
+    const [entry] = await storyEntries(store, [one], picture.names);
+    if (entry === undefined) throw new Error(`entry ${id} has no words`);
     return {
-      entry: { ...inWords(one, picture.names), struckReason: one.struck?.reason ?? null },
+      entry,
       colonies: coloniesOf(one, picture),
       yardName: 'yard' in body ? yardName(body.yard, picture) : null,
     };

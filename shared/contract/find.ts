@@ -22,7 +22,7 @@ const foundQueen = z.object({
   since: dayValue,
   until: dayValue.nullable(),
 });
-const foundEntry = storyEntry.omit({ struckReason: true }).extend({
+const foundEntry = storyEntry.omit({ struckReason: true, replacedBy: true }).extend({
   /** The colonies it names. */
   colonies: z.array(colonyName),
 });
