@@ -5,6 +5,7 @@ import { bookHandlers } from './bookHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
+import { lineHandlers } from './lineHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
@@ -42,7 +43,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lineHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers,
 };
 
 const slow = 40;

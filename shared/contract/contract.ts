@@ -3,6 +3,7 @@ import type { Answer } from '../faults.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
 import { journalOperations } from './journal.ts';
+import { lineOperations } from './lines.ts';
 import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
@@ -15,6 +16,7 @@ export const contract = {
   ...bookOperations,
   ...journalOperations,
   ...colonyOperations,
+  ...lineOperations,
   ...lossOperations,
   ...mendingOperations,
   ...orderOperations,
