@@ -9,6 +9,8 @@ import { NoticeProvider } from './parts/Notice.tsx';
 import { BookScreen } from './screens/book/BookScreen.tsx';
 import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
+import { LinesPrint } from './screens/lines/LinesPrint.tsx';
+import { LinesScreen } from './screens/lines/LinesScreen.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
@@ -47,6 +49,7 @@ function Screens() {
   return (
     <Switch>
       <Route path="/print/order" component={OrderPrint} />
+      <Route path="/print/lines" component={LinesPrint} />
       <Route>
         <Frame>
           <Switch>
@@ -58,6 +61,7 @@ function Screens() {
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />
             <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
+            <Route path="/lines" component={LinesScreen} />
             <Route path="/losses" component={LossesScreen} />
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />

@@ -63,7 +63,7 @@ function livingOf(lanes: Lanes['lanes'], byId: ReadonlyMap<ColonyId, ColonyState
 
 function sentenceOf(shown: Lanes, all: Lanes, byId: ReadonlyMap<ColonyId, ColonyState>, { family, yard, season }: LinesAsked, names: Names, today: Day): string {
   const counted = (value: number) => `${value} ${value === 1 ? 'colony' : 'colonies'}`;
-  const living = (lanes: Lanes['lanes']) => { const alive = livingOf(lanes, byId, today); return `${alive === 0 ? 'none' : alive} of them alive`; };
+  const living = (lanes: Lanes['lanes']) => { const alive = livingOf(lanes, byId, today); return `${alive === 0 ? 'none' : alive} of them alive now`; };
   if (shown.lanes.length === 0) return 'No colony fits.';
   const founder = family === undefined ? undefined : byId.get(family);
   const place = `${yard === undefined ? '' : ` at ${names.yard(yard).name}`}${season === undefined ? '' : ` in ${seasonName(season)}`}`;

@@ -10,6 +10,7 @@ const screens = [
   { at: '/tonight', name: words.rail.tonight },
   { at: '/yards', name: words.rail.yards },
   { at: '/colonies', name: words.rail.colonies },
+  { at: '/lines', name: words.rail.lines },
   { at: '/losses', name: words.rail.losses },
   { at: '/stock', name: words.rail.stock },
   { at: '/book', name: words.rail.book },
