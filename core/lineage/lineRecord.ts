@@ -87,8 +87,10 @@ function beesFrom(state: ColonyState): string {
 function wintersOver(states: readonly ColonyState[], borders: Borders, today: Day): { from: Day; until: Day }[] {
   const first = states.reduce<Day | null>((least, { start }) => (least === null || start < least ? start : least), null);
   if (first === null) return [];
+  // A winter is over on the evening of its last day, as in the loss rates.
+  const tomorrow = addDays(today, 1);
   const season = seasonOf(first, borders);
-  return Array.from({ length: Math.max(0, seasonOf(today, borders) - season + 1) }, (_, at) => periodDays(season + at, 'winter', borders)).filter(({ until }) => until <= today);
+  return Array.from({ length: Math.max(0, seasonOf(today, borders) - season + 1) }, (_, at) => periodDays(season + at, 'winter', borders)).filter(({ until }) => until <= tomorrow);
 }
 
 function fateIn(state: ColonyState, from: Day, until: Day): 'lost' | 'lived' | null {

@@ -172,6 +172,10 @@ test('small numbers are said to be small, with the interval that fits', () => {
   const { lines } = linesPicture(bookOf(recorded([...hives, lost('2024-12-01', 'K-1'), lost('2025-01-05', 'K-2')]).states), {}, day('2025-05-01'));
   // Wilson, 2 of 5: 0.118 to 0.769 (Newcombe 1998, method 3).
   expect(lines.bees).toMatchObject([{ name: 'package from Sandel Road Bees', wintered: 5, lost: 2, says: 'So few that anything from 12 to 77 in 100 fits.' }]);
+  // The same on the winter's last evening, and nothing the evening before.
+  const states = recorded([...hives, lost('2024-12-01', 'K-1'), lost('2025-01-05', 'K-2')]).states;
+  expect(linesPicture(bookOf(states), {}, day('2025-03-31')).lines.all).toMatchObject({ wintered: 5, lost: 2 });
+  expect(linesPicture(bookOf(states), {}, day('2025-03-30')).lines.all).toMatchObject({ wintered: 0, lost: 0 });
   expect(lines.bees[0]?.wilson?.map((limit) => Math.round(limit * 1000))).toEqual([118, 769]);
 });
 

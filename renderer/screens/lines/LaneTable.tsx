@@ -1,7 +1,7 @@
 import { Link } from 'wouter';
 import type { FamilyLane, LinesPicture } from '#shared/contract/lines.ts';
 import { familyWords } from '../../charts/familyWords.ts';
-import { dayText, missing } from '../../parts/format.ts';
+import { dayTight, missing } from '../../parts/format.ts';
 import { words } from './words.ts';
 
 /** The picture in words and figures, a line for each lane, in the same order. */
@@ -9,7 +9,7 @@ export function LaneTable({ picture }: { readonly picture: LinesPicture }) {
   const names = new Map(picture.families.map(({ id, name }) => [id, name]));
   return (
     <div className="scroll lines-table" tabIndex={0} role="group" aria-label={words.picture}>
-      <table className="tight" aria-label={words.picture}>
+      <table className="tight lane-table" aria-label={words.picture}>
         <thead>
           <tr>
             {[words.colony, words.founder, words.cameFrom, words.began, words.ended, words.how, words.queens, words.moves].map((head) => (
@@ -27,11 +27,11 @@ export function LaneTable({ picture }: { readonly picture: LinesPicture }) {
               </th>
               <td>{names.get(lane.family) ?? missing}</td>
               <td>{cameFrom(lane)}</td>
-              <td>{dayText(lane.start)}</td>
-              <td>{lane.how === 'alive' ? missing : dayText(lane.until)}</td>
+              <td>{dayTight(lane.start)}</td>
+              <td>{lane.how === 'alive' ? missing : dayTight(lane.until)}</td>
               <td>{lane.how === 'alive' ? words.alive : familyWords.ending(lane.how, lane.causes, lane.intoLabel)}</td>
-              <td>{lane.queens.length === 0 ? missing : lane.queens.map(({ day, queen }) => `${queen.colour === null ? 'year not known' : `${queen.colour} ${queen.year}`}, ${dayText(day)}`).join('; ')}</td>
-              <td>{lane.moves.length === 0 ? missing : lane.moves.map(({ day, to }) => `${familyWords.movedTo(to)}, ${dayText(day)}`).join('; ')}</td>
+              <td>{lane.queens.length === 0 ? missing : lane.queens.map(({ day, queen }) => `${queen.colour === null ? 'year not known' : `${queen.colour} ${queen.year}`}, ${dayTight(day)}`).join('; ')}</td>
+              <td>{lane.moves.length === 0 ? missing : lane.moves.map(({ day, to }) => `${familyWords.movedTo(to)}, ${dayTight(day)}`).join('; ')}</td>
             </tr>
           ))}
         </tbody>

@@ -51,7 +51,8 @@ export const words = {
   moved: 'Moved',
   movedTo: (yard: string, day: string) => `to ${yard}, ${day}`,
   open: 'Open the colony',
-  family: (founder: string, alive: number, colonies: number) => `${alive} of the ${colonies} ${colonies === 1 ? 'colony' : 'colonies'} in the line of ${founder} ${alive === 1 ? 'lives' : 'live'}.`,
+  family: (founder: string, alive: number, colonies: number) =>
+    colonies === 1 ? `The line of ${founder} is this colony alone.` : `${alive === 0 ? 'None' : alive} of the ${colonies} colonies in the line of ${founder} ${alive === 1 ? 'lives' : 'live'} now.`,
   onlyThis: 'Show this line alone',
   howCounted: 'How it is counted',
   howCountedText: [
