@@ -12,6 +12,8 @@ import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
 import { EntryScreen } from './screens/entry/EntryScreen.tsx';
 import { HelpScreen } from './screens/help/HelpScreen.tsx';
+import { LinesPrint } from './screens/lines/LinesPrint.tsx';
+import { LinesScreen } from './screens/lines/LinesScreen.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
@@ -52,6 +54,7 @@ function Screens() {
   return (
     <Switch>
       <Route path="/print/order" component={OrderPrint} />
+      <Route path="/print/lines" component={LinesPrint} />
       <Route>
         <Frame>
           <Switch>
@@ -65,6 +68,7 @@ function Screens() {
             <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
             <Route path="/help" component={HelpScreen} />
+            <Route path="/lines" component={LinesScreen} />
             <Route path="/losses" component={LossesScreen} />
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />

@@ -6,6 +6,7 @@ import { colonyHandlers } from './colonyHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
 import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
+import { lineHandlers } from './lineHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
@@ -43,7 +44,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers,
 };
 
 const slow = 40;

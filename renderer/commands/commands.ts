@@ -15,9 +15,10 @@ export const screenCommands = [
   { at: '/tonight', name: frame.rail.tonight, search: 'round sheet yard evening inspection', digit: '1' },
   { at: '/yards', name: frame.rail.yards, search: 'apiary stand order access registration', digit: '2' },
   { at: '/colonies', name: frame.rail.colonies, search: 'list hives table', digit: '3' },
-  { at: '/losses', name: frame.rail.losses, search: 'review winter survival rate ledger', digit: '4' },
-  { at: '/stock', name: frame.rail.stock, search: 'shed equipment spring plan packages queens', digit: '5' },
-  { at: '/book', name: frame.rail.book, search: 'file settings yards', digit: '6' },
+  { at: '/lines', name: frame.rail.lines, search: 'descent family splits lanes picture', digit: '4' },
+  { at: '/losses', name: frame.rail.losses, search: 'review winter survival rate ledger', digit: '5' },
+  { at: '/stock', name: frame.rail.stock, search: 'shed equipment spring plan packages queens', digit: '6' },
+  { at: '/book', name: frame.rail.book, search: 'file settings yards', digit: '7' },
 ].map(({ at, name, search, digit }) => ({
   at,
   screen: name,

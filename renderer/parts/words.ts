@@ -3,7 +3,7 @@ export const words = {
   product: 'Outyard',
   skip: 'Skip to the page',
   screens: 'Screens',
-  rail: { tonight: 'Tonight', yards: 'Yards', colonies: 'Colonies', losses: 'Losses', stock: 'Stock and orders', book: 'Book' },
+  rail: { tonight: 'Tonight', yards: 'Yards', colonies: 'Colonies', lines: 'Family lines', losses: 'Losses', stock: 'Stock and orders', book: 'Book' },
   saved: (day: string, time: string) => `Saved ${day}, ${time}`,
   nothingSaved: 'Nothing entered yet',
   demo: 'Invented records',

@@ -4,6 +4,7 @@ import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
 import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
+import { lineOperations } from './lines.ts';
 import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
@@ -16,6 +17,7 @@ export const contract = {
   ...bookOperations,
   ...journalOperations,
   ...colonyOperations,
+  ...lineOperations,
   ...lossOperations,
   ...mendingOperations,
   ...orderOperations,

@@ -51,6 +51,7 @@ async function readAll(): Promise<void> {
   for (const yard of book?.yards ?? []) await ask('round.sheet', { yard: yard.id, day: '2026-11-20' });
   for (const united of ['lost', 'takenOut'] as const) {
     const { seasons } = await ask('losses.review', { united });
+    for (const { season } of seasons) await ask('lines.picture', { season });
     for (const { season } of seasons) expect((await ask('losses.review', { season, united })).balances).toBe(true);
     await ask('order.plan', { source: 'package', hiveFrames: 10, united });
     await ask('order.plan', { source: 'nuc', hiveFrames: 8, united, target: 0, confidence: 0.999 });

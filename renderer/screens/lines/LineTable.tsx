@@ -1,0 +1,70 @@
+import { useId, useState } from 'react';
+import { lineGroupings, type LineRow, type LinesPicture } from '#shared/contract/lines.ts';
+import { number, rate } from '../../parts/format.ts';
+import { words } from './words.ts';
+
+type Grouping = (typeof lineGroupings)[number];
+
+/** How the colonies of each line did, all seasons and yards; the whole operation below. */
+export function LineTable({ picture: { lines } }: { readonly picture: LinesPicture }) {
+  const [by, setBy] = useState<Grouping>('bees');
+  const heading = useId();
+  const rows = lines[by];
+  return (
+    <section className="section" aria-labelledby={heading}>
+      <h2 id={heading}>{words.howDid}</h2>
+      <div className="choices">
+        <label className="inline-choice">
+          {words.by}{' '}
+          <select value={by} onChange={(event) => setBy(lineGroupings.find((one) => one === event.target.value) ?? 'bees')}>
+            {lineGroupings.map((one) => (
+              <option key={one} value={one}>
+                {words.groupings[one]}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {rows.length === 0 ? <p className="soft">{words.noRecord}</p> : null}
+      <div className="scroll lines-table" tabIndex={0} role="group" aria-labelledby={heading}>
+        <table className="tight" aria-labelledby={heading}>
+          <thead>
+            <tr>
+              <th scope="col">{words.groupHeads[by]}</th>
+              <th scope="col" className="number">
+                {words.colonies}
+              </th>
+              <th scope="col" className="number">
+                {words.aliveNow}
+              </th>
+              <th scope="col" className="number">
+                {words.lostOfWintered}
+              </th>
+              <th scope="col">{words.says}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <Line key={row.name} row={row} />
+            ))}
+          </tbody>
+          <tfoot>
+            <Line row={lines.all} />
+          </tfoot>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function Line({ row }: { readonly row: LineRow }) {
+  return (
+    <tr>
+      <th scope="row">{row.name}</th>
+      <td className="number">{number(row.colonies)}</td>
+      <td className="number">{number(row.alive)}</td>
+      <td className="number line-rate">{rate(row.lost, row.wintered, row.wilson)}</td>
+      <td className="line-says">{row.says}</td>
+    </tr>
+  );
+}
