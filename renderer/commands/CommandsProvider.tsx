@@ -2,7 +2,7 @@ import { createContext, useCallback, useContext, useEffect, useLayoutEffect, use
 import { useLocation } from 'wouter';
 import type { Answer } from '#shared/faults.ts';
 import { useBook } from '../desk/useBook.ts';
-import { useRead, useWrite } from '../desk/useDesk.ts';
+import { useWrite } from '../desk/useDesk.ts';
 import { useNotice } from '../parts/Notice.tsx';
 import { chooseTheme } from '../parts/theme.ts';
 import type { Command, CommandHands, CommandSetting } from './command.ts';
@@ -56,12 +56,8 @@ export function CommandsProvider({ children }: { readonly children: ReactNode })
 
 function useSetting(): CommandSetting {
   const { book } = useBook();
-  const recent = useRead('journal.recent', { limit: 1 }, { enabled: book !== undefined });
   const offered = useSyncExternalStore(offers.subscribe, offers.names);
-  return useMemo(
-    () => ({ book: book ?? null, canUndo: (book && recent.data?.canUndo) ?? null, canRedo: (book && recent.data?.canRedo) ?? null, offered }),
-    [book, recent.data, offered],
-  );
+  return useMemo(() => ({ book: book ?? null, offered }), [book, offered]);
 }
 
 function useHands(find: () => void): CommandHands {

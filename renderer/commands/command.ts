@@ -7,9 +7,6 @@ export type CommandGroup = 'go' | 'enter' | 'book' | 'paper' | 'window';
 /** What a command may look at to say whether it can be given now. */
 export interface CommandSetting {
   readonly book: OpenBook | null;
-  /** Titles of the acts that undo and redo would turn to. */
-  readonly canUndo: string | null;
-  readonly canRedo: string | null;
   /** What the screen that is open offers to do. */
   readonly offered: ReadonlySet<Offer>;
 }

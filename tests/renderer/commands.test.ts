@@ -15,7 +15,7 @@ const able: CommandSetting = {
   book: {
     path: '/b', name: 'b', position: 1, entries: 3, living: 1, yards: [], firstDay: null, lastDay: null, dateOrder: 'day-first', massUnit: 'kg', demo: false,
   },
-  canUndo: 'Round', canRedo: 'Round', offered: new Set(offers),
+  offered: new Set(offers),
 };
 const withKeys = commands.flatMap(({ id, shortcut }) => (shortcut ? [{ id, shortcut }] : []));
 
@@ -80,6 +80,6 @@ test('every command is in the box by its name, once it can be given', () => {
 });
 
 test('without a book only what needs none is offered', () => {
-  const none: CommandSetting = { book: null, canUndo: null, canRedo: null, offered: new Set() };
+  const none: CommandSetting = { book: null, offered: new Set() };
   expect(commandsFor('', none).map(({ id }) => id)).toEqual(['demo.ossar', 'demo.tiny', 'paper.light', 'paper.dark', 'paper.system']);
 });
