@@ -1,6 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import { journal } from './migrations/0001-journal.ts';
 import { yards } from './migrations/0002-yards.ts';
+import { papers } from './migrations/0003-papers.ts';
 
 export interface Migration {
   readonly number: number;
@@ -9,7 +10,7 @@ export interface Migration {
 }
 
 /** In rising order; a published one is never changed (tests hold their hashes). */
-export const migrations: readonly Migration[] = [journal, yards];
+export const migrations: readonly Migration[] = [journal, yards, papers];
 
 export const bookVersion = migrations.at(-1)?.number ?? 0;
 

@@ -65,12 +65,13 @@ function prepare(database: Database, path: string): void {
     // A book without a version has no tables yet; with tables, its header is not what it was.
     const tables = database.prepare('SELECT count(*) FROM sqlite_schema').pluck().get();
     if (database.pragma('user_version', { simple: true }) === 0 && tables !== 0) throw new FaultError(damaged(path));
+    migrate(database);
   } catch (error) {
-    // None of the statements so far can be wrong by themselves: a file format the database does not know is damage.
+    // None of the statements so far can be wrong by themselves: a file format the database does not know, or a
+    // version that its tables belie, is damage.
     if (error instanceof Sqlite.SqliteError && error.code === 'SQLITE_ERROR') throw new FaultError(damaged(path));
     throw error;
   }
-  migrate(database);
   for (const [name, , expected] of held) {
     const found = database.pragma(name, { simple: true });
     if (found !== expected) throw new Error(`the book's ${name} is ${String(found)}, not ${String(expected)}`);

@@ -3,7 +3,7 @@ import { sql, type Compilable } from 'kysely';
 import type { ColonyId, EntryId, GestureId, YardId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
-import type { ColonyState } from '#core/journal/colonyState.ts';
+import { foldVersion, type ColonyState } from '#core/journal/colonyState.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
 import { refold } from '#core/journal/refold.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
@@ -11,7 +11,7 @@ import { databaseFault } from './databaseFault.ts';
 import { colonyFromRow, colonyToRow, entryFromRow, entryToRow, storedFromRow } from './entryRows.ts';
 import { closeDatabase } from './openDatabase.ts';
 import { build, inParts, SqliteRunner } from './sqliteRunner.ts';
-import type { Change, EntryQuery, Gesture, GestureKind, Mark, Store, StoredEntry } from './store.ts';
+import type { Change, EntryQuery, Gesture, GestureKind, Mark, Paper, Store, StoredEntry } from './store.ts';
 import { projections, type Tables } from './tables.ts';
 import { yardStore } from './yardStore.ts';
 
@@ -56,6 +56,10 @@ export function sqliteStore(database: Database, path: string): Store {
   };
   const keepYard = (yard: Yard) =>
     db.run(build.insertInto('yard').values(yard).onConflict((on) => on.column('id').doUpdateSet({ code: yard.code, name: yard.name, room: yard.room, minutes: yard.minutes })));
+  const keepPaper = ({ kind, key, body }: Paper) =>
+    body === null
+      ? db.run(build.deleteFrom('paper').where('kind', '=', kind).where('key', '=', key))
+      : db.run(build.insertInto('paper').values({ kind, key, body }).onConflict((on) => on.columns(['kind', 'key']).doUpdateSet({ body })));
   const keepStates = (rows: Iterable<Tables['colony']>) =>
     db.many(
       rows,
@@ -101,6 +105,7 @@ export function sqliteStore(database: Database, path: string): Store {
       }
       for (const id of change.vanished) db.run(build.deleteFrom('colony').where('id', '=', id));
       keepStates(change.states.map(colonyToRow));
+      for (const paper of change.papers ?? []) keepPaper(paper);
       return { gesture: gesture as GestureId, position: advance() };
     });
   };
@@ -191,6 +196,11 @@ export function sqliteStore(database: Database, path: string): Store {
       fetch: async (key) => db.first(build.selectFrom('draft').select('body').where('key', '=', key))?.body ?? null,
       drop: async (key) => void whole(() => db.run(build.deleteFrom('draft').where('key', '=', key))),
     },
+    papers: async (kind) => new Map(db.all(build.selectFrom('paper').select(['key', 'body']).where('kind', '=', kind).orderBy('key')).map((row) => [row.key, row.body])),
+    keepPapers: async (papers) => keepWhole(() => {
+      for (const paper of papers) keepPaper(paper);
+      advance();
+    }),
     rules: async () => new Map(db.all(build.selectFrom('house_rule').selectAll()).map((row) => [row.key, JSON.parse(row.value) as number | string])),
     keepRule: async (key, value) => keepWhole(() => {
       if (value === null) db.run(build.deleteFrom('house_rule').where('key', '=', key));
@@ -198,6 +208,7 @@ export function sqliteStore(database: Database, path: string): Store {
       advance();
     }),
     rebuild: async () => whole(() => {
+      keepMeta('fold', String(foldVersion));
       for (const table of ['struck', 'colony_entry', 'colony'] as const) db.run(build.deleteFrom(table));
       for (const mark of db.all(build.selectFrom('mark').select(['id', 'entry_id', 'what']).orderBy('id'))) {
         db.run(build.deleteFrom('struck').where('entry_id', '=', mark.entry_id));

@@ -25,6 +25,13 @@ export interface Mark {
   readonly reason: string;
 }
 
+/** Something kept beside the journal; see the papers migration. A null body takes it away. */
+export interface Paper {
+  readonly kind: string;
+  readonly key: string;
+  readonly body: string | null;
+}
+
 /** One act, kept whole or not at all. */
 export interface Change {
   readonly at: string;
@@ -38,6 +45,8 @@ export interface Change {
   readonly states: readonly ColonyState[];
   /** Colonies that nothing brings into being any more. */
   readonly vanished: readonly ColonyId[];
+  /** Papers that change with the act. Undo does not bring them back. */
+  readonly papers?: readonly Paper[];
 }
 
 export interface EntryQuery {
@@ -101,9 +110,13 @@ export interface Store {
   /** Several acts in one transaction, for building a book. */
   commitAll(changes: readonly Change[], expected: number): Promise<void>;
   drafts: { keep(key: string, body: string): Promise<void>; fetch(key: string): Promise<string | null>; drop(key: string): Promise<void> };
+  /** What one room keeps beside the journal, by key in the order of keys; bodies are JSON text that the room reads and checks. */
+  papers(kind: string): Promise<ReadonlyMap<string, string>>;
+  /** All of them or none; null takes one away. */
+  keepPapers(papers: readonly Paper[]): Promise<void>;
   rules(): Promise<ReadonlyMap<string, number | string>>;
   keepRule(key: string, value: number | string | null): Promise<void>;
-  /** Rewrites every projection from the journal. */
+  /** Rewrites every projection from the journal, as this program folds it. */
   rebuild(): Promise<void>;
   /** The projections as text, for comparing them byte by byte. */
   projectionText(): Promise<string>;

@@ -11,6 +11,7 @@ export interface Tables {
   mark: { id: Generated<number>; entry_id: number; gesture_id: number; what: string; reason: string };
   draft: { key: string; body: string };
   house_rule: { key: string; value: string };
+  paper: { kind: string; key: string; body: string };
   /** Projections: always rebuildable from entries and marks. */
   struck: { entry_id: number; mark_id: number };
   colony_entry: { colony_id: number; entry_id: number };

@@ -17,7 +17,7 @@ export const bookHandlers: Handlers<Names> = {
   },
   'book.open': async ({ path }, context) => {
     const full = isAbsolute(path) ? path : join(context.options.folder, path);
-    if (!isOpen(full, context)) await context.setBook(Book.open(full));
+    if (!isOpen(full, context)) await context.setBook(await Book.open(full));
     return status(context);
   },
   'book.demo': async ({ which }, context) => {

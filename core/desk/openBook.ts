@@ -5,6 +5,7 @@ import { day } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { createDatabase, openDatabase } from '#core/book/openDatabase.ts';
+import { foldVersion } from '#core/journal/colonyState.ts';
 import { sqliteStore } from '#core/book/sqliteStore.ts';
 import type { Store } from '#core/book/store.ts';
 import { readPicture, type Picture } from './picture.ts';
@@ -22,12 +23,20 @@ export class Book {
 
   static async create(path: string, settings: ReadonlyMap<string, string>): Promise<Book> {
     const book = new Book(path, sqliteStore(createDatabase(path), path));
-    await book.store.keepSettings(settings);
+    await book.store.keepSettings(new Map([...settings, ['fold', String(foldVersion)]]));
     return book;
   }
 
-  static open(path: string): Book {
-    return new Book(path, sqliteStore(openDatabase(path), path));
+  /** A book that an earlier program folded is folded anew, so that its states say all that this one reads. */
+  static async open(path: string): Promise<Book> {
+    const store = sqliteStore(openDatabase(path), path);
+    try {
+      if ((await store.settings()).get('fold') !== String(foldVersion)) await store.rebuild();
+    } catch (error) {
+      await store.close();
+      throw error;
+    }
+    return new Book(path, store);
   }
 
   async settings(): Promise<{ name: string; dateOrder: DateOrder; massUnit: MassUnit; demoDay: Day | null }> {

@@ -1,7 +1,17 @@
 import type { ColonyId, EntryId, YardId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
+import type { feeds, queenCells } from '#shared/entryForms.ts';
 import type { Ending } from '#shared/contract/values.ts';
 import type { Origin } from './kinds/install.ts';
+
+export type QueenCells = (typeof queenCells)[number];
+export type Feed = (typeof feeds)[number];
+
+/**
+ * Grows with every change of what the fold keeps of an entry: a book folded by an earlier program is folded anew
+ * when it is opened.
+ */
+export const foldVersion = 2;
 
 /** Where an entry stands in the journal's order: by day, then by its place within all entries. */
 export interface OrderKey {
@@ -35,6 +45,31 @@ export interface Look {
   readonly framesBees: number | null;
   readonly framesBrood: number | null;
   readonly framesStores: number | null;
+  readonly eggs: boolean | null;
+  readonly queenSeen: boolean | null;
+  readonly queenCells: QueenCells | null;
+  /** 1 (gentle) to 5 (fierce). */
+  readonly temper: number | null;
+}
+
+/** A treatment entered for the colony itself; what was given to a whole yard is in no colony's state. */
+export interface Treatment {
+  readonly day: Day;
+  readonly until: Day | null;
+  readonly ingredient: string;
+}
+
+export interface Feeding {
+  readonly day: Day;
+  readonly feed: Feed;
+  readonly grams: number | null;
+  readonly millilitres: number | null;
+}
+
+/** Stores weighed or hefted. */
+export interface StoresWeight {
+  readonly day: Day;
+  readonly grams: number;
 }
 
 export interface MiteCount {
@@ -79,6 +114,9 @@ export interface ColonyState {
   looks: Look[];
   miteCounts: MiteCount[];
   harvests: Harvest[];
+  treatments: Treatment[];
+  feedings: Feeding[];
+  storesWeights: StoresWeight[];
   lastDay: Day;
 }
 

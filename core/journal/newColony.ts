@@ -32,6 +32,9 @@ export function newColony(
     looks: [],
     miteCounts: [],
     harvests: [],
+    treatments: [],
+    feedings: [],
+    storesWeights: [],
     lastDay: entry.day,
   };
 }

@@ -33,6 +33,9 @@ export function changeWords(before: ColonyState | null, after: ColonyState | nul
   counted(name, 'inspection', before.looks, after.looks, say);
   counted(name, 'mite count', before.miteCounts, after.miteCounts, say);
   counted(name, 'harvest', before.harvests, after.harvests, say);
+  counted(name, 'treatment', before.treatments, after.treatments, say);
+  counted(name, 'feeding', before.feedings, after.feedings, say);
+  counted(name, 'weight of stores', before.storesWeights, after.storesWeights, say, 'weights of stores');
   if (differs('daughters')) say(`${after.daughters.length === 0 ? 'No colony is' : after.daughters.length === 1 ? '1 colony is' : `${after.daughters.length} colonies are`} split from ${after.label}; it was ${before.daughters.length}.`);
   if (differs('mother')) say(`${name} is split from ${after.mother === null ? 'no colony' : names.colony(after.mother)}.`);
   if (differs('unitedFrom')) say(`${after.unitedFrom.length === 0 ? 'No colony is' : after.unitedFrom.map((id) => names.colony(id)).join(', ')} united into ${after.label}.`);
@@ -70,8 +73,8 @@ function superCount({ supers }: ColonyState): number {
   return supers.deep + supers.medium + supers.shallow;
 }
 
-function counted(name: string, what: string, before: readonly unknown[], after: readonly unknown[], say: (sentence: string) => void): void {
+function counted(name: string, what: string, before: readonly unknown[], after: readonly unknown[], say: (sentence: string) => void, plural = `${what}s`): void {
   if (JSON.stringify(before) === JSON.stringify(after)) return;
-  const many = after.length === 1 ? what : `${what}s`;
-  say(before.length === after.length ? `${name} has other figures in its ${what}s.` : `${name} counts ${after.length} ${many}, not ${before.length}.`);
+  const many = after.length === 1 ? what : plural;
+  say(before.length === after.length ? `${name} has other figures in its ${plural}.` : `${name} counts ${after.length} ${many}, not ${before.length}.`);
 }

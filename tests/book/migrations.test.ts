@@ -7,6 +7,7 @@ import { sha256 } from '#tests/journal/trialBook.ts';
 const published: readonly [number, string, string][] = [
   [1, 'journal', '3b19d09a796a1ab0094874f44c651a27eac8a650081a8dc21719b398d6a36fff'],
   [2, 'yards', 'e91e44926c960f2eb3209471635507c68e604273bca163e9c5028fc445bbfcc1'],
+  [3, 'papers', '1a8604ec1feb3fcdb88a6844b852bb741a131f4a5df9550d720a64c09888922d'],
 ];
 
 test('published migrations are what they were', () => {
@@ -68,6 +69,21 @@ test('a book of the first version keeps every row, and its yards have details an
   database.exec('INSERT INTO stand VALUES (1, 1, 0)');
   expect(() => database.exec('INSERT INTO stand VALUES (1, 1, 1)')).toThrow('UNIQUE');
   expect(() => database.exec('INSERT INTO stand VALUES (2, 1, -1)')).toThrow('stand_place');
+});
+
+test('a book of the second version keeps its yards and gets a place for papers', () => {
+  const database = new Sqlite(':memory:');
+  migrate(database, migrations.slice(0, 2));
+  database.exec("INSERT INTO yard VALUES (1, 'LB', 'Larch Bend', 12, 35)");
+  database.exec("INSERT INTO yard_detail VALUES (1, NULL, 'wet in March', NULL, NULL)");
+  database.exec('INSERT INTO stand VALUES (1, 4, 0)');
+  const rows = () => ['yard', 'yard_detail', 'stand'].map((table) => database.prepare(`SELECT * FROM ${table}`).all());
+  const before = rows();
+  migrate(database);
+  expect(rows()).toEqual(before);
+  database.exec(`INSERT INTO paper VALUES ('season note', '2025', '"less syrup"')`);
+  expect(() => database.exec(`INSERT INTO paper VALUES ('season note', '2026', 'less syrup')`)).toThrow('paper_body');
+  expect(() => database.exec(`INSERT INTO paper VALUES ('season note', '2025', '1')`)).toThrow('UNIQUE');
 });
 
 test('run again it changes nothing', () => {

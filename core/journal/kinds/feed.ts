@@ -17,6 +17,13 @@ const body = z.strictObject({
 export const feed = defineKind({
   body,
   touches: touchesItself,
+  effect: (state, entry) => {
+    const { feed: given, amount } = entry.body;
+    state.feedings.push({
+      day: entry.day, feed: given,
+      grams: amount?.measure === 'mass' ? amount.grams : null, millilitres: amount?.measure === 'volume' ? amount.millilitres : null,
+    });
+  },
   sentence: (made) => {
     if (made.amount === undefined || made.unit === undefined) return `Fed ${made.feed}.`;
     const figure = made.amount.measure === 'mass' ? massIn(made.amount.grams, made.unit === 'lb' ? 'lb' : 'kg') : volumeIn(made.amount.millilitres, made.unit === 'gal' ? 'gal' : 'l');

@@ -19,8 +19,11 @@ export const inspection = defineKind({
   body,
   touches: touchesItself,
   effect: (state, entry) => {
-    const { framesBees, framesBrood, framesStores } = entry.body;
-    state.looks.push({ day: entry.day, framesBees: framesBees ?? null, framesBrood: framesBrood ?? null, framesStores: framesStores ?? null });
+    const { framesBees, framesBrood, framesStores, eggs, queenSeen, queenCells: cells, temper } = entry.body;
+    state.looks.push({
+      day: entry.day, framesBees: framesBees ?? null, framesBrood: framesBrood ?? null, framesStores: framesStores ?? null,
+      eggs: eggs ?? null, queenSeen: queenSeen ?? null, queenCells: cells ?? null, temper: temper ?? null,
+    });
   },
   sentence: (seen) => {
     const parts: string[] = [];

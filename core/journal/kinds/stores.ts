@@ -10,5 +10,8 @@ const body = z.strictObject({ ...colonyInYard, weight: grams, unit: z.enum(massU
 export const stores = defineKind({
   body,
   touches: touchesItself,
+  effect: (state, entry) => {
+    state.storesWeights.push({ day: entry.day, grams: entry.body.weight });
+  },
   sentence: (made) => `Stores of ${massIn(made.weight, made.unit)} ${made.unit}.`,
 });

@@ -14,6 +14,9 @@ const body = z.strictObject({
 export const treatment = defineKind({
   body,
   touches: touchesItself,
+  effect: (state, entry) => {
+    state.treatments.push({ day: entry.day, until: entry.body.endDate ?? null, ingredient: entry.body.activeIngredient });
+  },
   sentence: (made, names) => {
     const whole = made.colony === undefined && made.yard !== undefined ? `, every colony at ${names.yard(made.yard).name}` : '';
     return `Treated with ${made.activeIngredient}${made.endDate === undefined ? '' : ` until ${made.endDate}`}${whole}.`;
