@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { RoundRow } from '#shared/contract/journal.ts';
+import type { Marks } from '#shared/roundMarks.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { number } from '../../parts/format.ts';
 import { MarginContent, MarginPart } from '../../parts/Margin.tsx';
@@ -11,7 +12,7 @@ import { words } from './words.ts';
 const rest = 200;
 
 /** What the margin tells of the cell the keyboard is in. */
-export function RoundMargin({ row, column }: { readonly row: RoundRow | null; readonly column: ColumnKey }) {
+export function RoundMargin({ row, column, marks }: { readonly row: RoundRow | null; readonly column: ColumnKey; readonly marks: Marks }) {
   if (row === null) {
     return (
       <MarginContent heading={words.margin.keys}>
@@ -23,7 +24,7 @@ export function RoundMargin({ row, column }: { readonly row: RoundRow | null; re
   return (
     <MarginContent heading={words.cellName(row.label, words.names[column])}>
       <p className="sentence">{words.meaning[column]}</p>
-      <p>{words.marks[column]}</p>
+      <p>{words.marks[column](marks)}</p>
       <div className="round-margin">
         <MarginPart heading={words.queen}>
           <QueenLine row={row} />
