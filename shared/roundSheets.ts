@@ -16,7 +16,7 @@ export const standardColumns: Readonly<Record<RoundKind, readonly RoundColumn[]>
   feed: ['bees', 'stores', 'feed', 'act', 'note'],
   supers: ['bees', 'queen', 'cells', 'supersOn', 'supersOff', 'act', 'note'],
   harvest: ['supersOff', 'full', 'empty', 'moisture', 'lot', 'act', 'note'],
-  stores: ['bees', 'stores', 'weight', 'feed', 'act', 'note'],
+  stores: ['bees', 'stores', 'feed', 'weight', 'act', 'note'],
   mix: ['bees', 'stores', 'eggs', 'mites', 'sample', 'feed', 'supersOn', 'supersOff', 'treat', 'act', 'note'],
 };
 

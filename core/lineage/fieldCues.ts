@@ -1,4 +1,4 @@
-import { addDays, dayInWords, daysBetween, type Day } from '#shared/days.ts';
+import { addDays, dayInWords, daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
 import type { ColonyState, Look } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
@@ -30,7 +30,7 @@ export function foundLast(state: ColonyState, day: Day): { day: Day; sentence: s
 export function cuesFor(state: ColonyState, day: Day, rules: RuleValues, recent: readonly Entry[]): string[] {
   const looks = state.looks.filter((look) => look.day < day);
   const walkAway = walkAwayCue(state, looks, day, rules, recent);
-  return [walkAway, walkAway === null ? queenCue(state, looks, day, rules) : null, cellsCue(looks), mitesCue(state, day, rules, recent)].filter((cue) => cue !== null);
+  return [walkAway, walkAway === null ? queenCue(state, looks, day, rules) : null, cellsCue(looks, day), mitesCue(state, day, rules, recent)].filter((cue) => cue !== null);
 }
 
 /** The half of a split that has to make its own queen: not opened before she can lay, and judged once she should. */
@@ -41,26 +41,27 @@ function walkAwayCue(state: ColonyState, looks: readonly Look[], day: Day, rules
   const queenSince = state.reigns.some((reign) => reign.since > split.day && reign.since <= day);
   if (age > splitHolds || queenSince || looks.some((look) => look.day > split.day && look.eggs === true)) return null;
   const [from, by] = [numberRule(rules, 'round.walkAwayFrom'), numberRule(rules, 'round.walkAwayBy')];
-  const made = `Walk-away split of ${dayInWords(split.day)}, day ${age}`;
-  if (age < from) return `${made}: look for eggs from ${dayInWords(addDays(split.day, from))}, not before.`;
+  const made = `Walk-away split of ${spoken(day, split.day)}, day ${age}`;
+  if (age < from) return `${made}: look for eggs from ${spoken(day, addDays(split.day, from))}, not before.`;
   return age <= by ? `${made}: look for eggs.` : `${made}, no eggs recorded: a queen should lay by now.`;
 }
 
 function queenCue(state: ColonyState, looks: readonly Look[], day: Day, rules: RuleValues): string | null {
   const last = looks.at(-1);
   const reign = state.reigns.findLast((one) => one.since <= day);
-  if (reign !== undefined && reign.until !== null && reign.until <= day) return `No queen since ${dayInWords(reign.until)} (${reign.ending ?? 'gone'}): look for eggs.`;
+  if (reign !== undefined && reign.until !== null && reign.until <= day) return `No queen since ${spoken(day, reign.until)} (${reign.ending ?? 'gone'}): look for eggs.`;
   if (last === undefined || (reign !== undefined && reign.since > last.day)) return null;
   const seen = [looks.findLast((look) => look.eggs === true || look.queenSeen === true)?.day, reign?.since].filter((one) => one !== undefined).toSorted().at(-1) ?? null;
-  if (last.eggs === false && last.queenSeen !== true) return `No eggs on ${dayInWords(last.day)}: look for eggs or the queen.`;
+  if (last.eggs === false && last.queenSeen !== true) return `No eggs on ${spoken(day, last.day)}: look for eggs or the queen.`;
   if (seen === null) return 'Neither queen nor eggs recorded yet: look for them.';
   const days = daysBetween(seen, day);
-  return days > numberRule(rules, 'round.queenUnseen') ? `Neither queen nor eggs recorded since ${dayInWords(seen)}, ${days} days: look for them.` : null;
+  // Only where the hive was looked into since and neither was found: a closed hive in winter is no cue.
+  return last.day > seen && days > numberRule(rules, 'round.queenUnseen') ? `Neither queen nor eggs recorded since ${spoken(day, seen)}, ${days} days: look for them.` : null;
 }
 
-function cellsCue(looks: readonly Look[]): string | null {
+function cellsCue(looks: readonly Look[], day: Day): string | null {
   const last = looks.at(-1);
-  return last?.queenCells == null || last.queenCells === 'none' ? null : `${last.queenCells.charAt(0).toUpperCase()}${last.queenCells.slice(1)} cells on ${dayInWords(last.day)}: look for cells.`;
+  return last?.queenCells == null || last.queenCells === 'none' ? null : `${last.queenCells.charAt(0).toUpperCase()}${last.queenCells.slice(1)} cells on ${spoken(day, last.day)}: look for cells.`;
 }
 
 function mitesCue(state: ColonyState, day: Day, rules: RuleValues, recent: readonly Entry[]): string | null {
@@ -70,6 +71,11 @@ function mitesCue(state: ColonyState, day: Day, rules: RuleValues, recent: reado
   if (per100 < numberRule(rules, 'round.mitesHigh')) return null;
   const whole = recent.filter((entry) => entry.kind === 'treatment' && entry.body.colony === undefined && entry.body.yard !== undefined && yardOn(state, entry.day) === entry.body.yard);
   const treated = [...state.treatments.map((one) => one.day), ...whole.map((entry) => entry.day)].filter((one) => one >= count.day && one <= day).toSorted().at(-1);
-  const found = `${count.mites} mites in ${count.bees} bees on ${dayInWords(count.day)}, ${per100.toFixed(1)} in 100`;
-  return treated === undefined ? `${found}, no treatment recorded since: count again.` : `${found}, treated ${dayInWords(treated)}: count again.`;
+  const found = `${count.mites} mites in ${count.bees} bees on ${spoken(day, count.day)}, ${per100.toFixed(1)} in 100`;
+  return treated === undefined ? `${found}, no treatment recorded since: count again.` : `${found}, treated ${spoken(day, treated)}: count again.`;
+}
+
+/** Without the year where it is plain. */
+function spoken(day: Day, of: Day): string {
+  return Math.abs(daysBetween(of, day)) < 300 ? monthDayInWords(of) : dayInWords(of);
 }

@@ -184,7 +184,7 @@ test('the day goes by keys or as typed; a day to come is asked about; typing und
   await sheet.enter();
   await expect.poll(sheet.says).toContain('If the round is done and the day is right, press Ctrl Enter again.');
   expect(await rowsOf(desk, '2026-11-26')).toEqual([]);
-  await page.keyboard.press('Delete');
+  await page.keyboard.press('Escape');
   await day.focus();
   await page.keyboard.press('y');
   await expect.poll(() => day.inputValue()).toBe('11/24/2026');

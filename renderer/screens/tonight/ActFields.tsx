@@ -28,9 +28,9 @@ export function ActFields({ row, index, read, typed, remarks, below, span, onTyp
             const remark = remarks.find((one) => one.column === key);
             return (
               <label key={key}>
-                <span aria-hidden="true">{words.names[key]}</span>{' '}
+                <span aria-hidden="true">{words.fieldNames[key]}</span>{' '}
                 <input
-                  className={`round-field ${sheetColumns[key].numeric ? 'round-small' : 'round-lot'}`}
+                  className={`round-field ${sheetColumns[key].numeric ? 'round-small' : 'round-name'}`}
                   data-field={`${index},${key}`}
                   value={typed[key] ?? ''}
                   autoComplete="off"

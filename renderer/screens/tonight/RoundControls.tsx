@@ -4,7 +4,6 @@ import type { Day } from '#shared/days.ts';
 import { roundKinds } from '#shared/roundSheets.ts';
 import { dayWithWeekday } from '../../parts/format.ts';
 import { DayField } from './DayField.tsx';
-import { draftIsEmpty } from './sheetDraft.ts';
 import type { Round } from './useRound.ts';
 import { words } from './words.ts';
 
@@ -72,17 +71,6 @@ export function RoundControls({ book, today, yard, day, round, panel, onPanel, o
       {toggle('columns', words.controls.columns)}
       {toggle('marks', words.controls.marks)}
       <Link href={`/print/round/${yard.id}/${day}`}>{words.controls.print}</Link>
-      <span className="push">
-        {words.controls.filled(round.filled, round.rows.length)}
-        <Kept round={round} />
-      </span>
     </div>
   );
-}
-
-function Kept({ round }: { readonly round: Round }) {
-  const { draft, kept } = round.draft;
-  if (kept.is === 'failed') return <span className="needs"> · {words.controls.draftNot(kept.fault.sentence)}</span>;
-  if (draft === null || draftIsEmpty(draft) || round.draft.unread || round.draft.apart) return null;
-  return <span> · {kept.is === 'waiting' ? words.controls.draftWaiting : words.controls.draftKept}</span>;
 }

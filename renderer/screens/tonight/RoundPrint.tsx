@@ -11,7 +11,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayShort, dayWithWeekday, missing } from '../../parts/format.ts';
 import '../stock/stock.css';
 import { paperWords as words } from './paperWords.ts';
-import './tonight.css';
+import './fieldSheet.css';
 
 /** The sheet to write on in the yard: the same colonies and the same questions as the sheet it is typed into afterwards. */
 export function RoundPrint({ yard, day: typed }: { readonly yard: string; readonly day: string }) {
@@ -75,7 +75,7 @@ function FieldTable({ rows, setting, running }: { readonly rows: readonly PaperR
           </th>
           {columns.map((column) => (
             <th key={column} scope="col" className={boxOf(column)}>
-              {words.heads[column].filter(Boolean).join(' ')}
+              {words.headOf(column, setting.massUnit).join(' ')}
             </th>
           ))}
         </tr>

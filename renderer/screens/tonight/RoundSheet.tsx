@@ -199,7 +199,7 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
             <th scope="col">{words.queen}</th>
             {columns.map((key) => (
               <th key={key} scope="col" className={sheetColumns[key].numeric ? 'number' : ''}>
-                {words.heads[key].filter(Boolean).map((line, place) => (
+                {words.headOf(key, setting.massUnit).map((line, place) => (
                   <span key={line} className="round-head">
                     {place > 0 ? ' ' : ''}
                     {line}

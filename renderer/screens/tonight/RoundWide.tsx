@@ -4,7 +4,7 @@ import type { RoundColumn } from '#shared/roundSheets.ts';
 import { entryWords } from '../../parts/entryWords.ts';
 import { readWeight } from './sheetAmounts.ts';
 import { readCell } from './sheetCell.ts';
-import { freshSheet } from './sheetDraft.ts';
+import { draftIsEmpty, freshSheet } from './sheetDraft.ts';
 import { workTrouble } from './sheetEntries.ts';
 import { wideAmount, type SheetWide } from './sheetRow.ts';
 import type { Round } from './useRound.ts';
@@ -16,7 +16,7 @@ interface RoundWideProps {
   onDone(): void;
 }
 
-/** What is the same for all colonies of the sheet, as far as its columns ask for it, and the round's work. */
+/** What is the same for all colonies of the sheet, as far as its columns ask for it, the round's work, and how far the sheet is. */
 export function RoundWide({ round, onDone }: RoundWideProps) {
   const wide = round.draft.draft?.wide ?? freshSheet.wide;
   const has = (column: RoundColumn) => round.columns.includes(column);
@@ -78,6 +78,10 @@ export function RoundWide({ round, onDone }: RoundWideProps) {
       <span className="round-work" role="group" aria-label={words.controls.work}>
         {field('hours', words.controls.hours, 'round-small')} {field('people', words.controls.people, 'round-small')} {field('miles', words.controls.miles, 'round-small')}
       </span>
+      <span className="push">
+        {words.controls.filled(round.filled, round.rows.length)}
+        <Kept round={round} />
+      </span>
       {has('treat') ? <p className="small round-caution">{entryWords.treatmentCaution}</p> : null}
     </div>
   );
@@ -103,4 +107,11 @@ function choice<Value extends string>(label: string, of: readonly Value[], value
       </select>
     </label>
   );
+}
+
+function Kept({ round }: { readonly round: Round }) {
+  const { draft, kept } = round.draft;
+  if (kept.is === 'failed') return <span className="needs"> · {words.controls.draftNot(kept.fault.sentence)}</span>;
+  if (draft === null || draftIsEmpty(draft) || round.draft.unread || round.draft.apart) return null;
+  return <span> · {kept.is === 'waiting' ? words.controls.draftWaiting : words.controls.draftKept}</span>;
 }

@@ -1,6 +1,7 @@
 import { markMeanings, type MarkMeaning, type Marks } from '#shared/roundMarks.ts';
 import type { RoundColumn } from '#shared/roundSheets.ts';
-import type { ColumnKey } from './sheetColumns.ts';
+import type { MassUnit } from '#shared/units.ts';
+import type { ActKey, ColumnKey } from './sheetColumns.ts';
 
 /** Two lines above each column. */
 export const heads: Readonly<Record<RoundColumn, readonly [string, string]>> = {
@@ -24,6 +25,20 @@ export const heads: Readonly<Record<RoundColumn, readonly [string, string]>> = {
   treat: ['Treated', 'with'],
   act: ['Lost,', 'or act'],
   note: ['', 'Note'],
+};
+
+const weighed: ReadonlySet<RoundColumn> = new Set(['full', 'empty', 'weight']);
+
+/** The lines above a column; weights stand in the book's unit. */
+export function headOf(column: RoundColumn, massUnit: MassUnit): readonly string[] {
+  const [first, second] = heads[column];
+  return [first, weighed.has(column) ? massUnit : second].filter((line) => line !== '');
+}
+
+/** What stands beside a field under the row, where there is no room for its full name. */
+export const fieldNames: Readonly<Record<ActKey, string>> = {
+  newLabel: 'new colony', oldQueen: 'old queen', newQueen: 'new queen', splitBees: 'frames: bees', splitBrood: 'brood', splitStores: 'stores', toYard: 'to yard',
+  queenYear: 'hatched', queenSource: 'queen from', supplier: 'seller', into: 'into colony',
 };
 
 /** Full names, for those who hear the sheet and for the margin. */
@@ -141,7 +156,7 @@ const legends: readonly { readonly of: readonly RoundColumn[]; readonly meanings
   { of: ['cells'], meanings: ['swarm', 'supersedure', 'emergency', 'none'], means: 'swarm, supersedure, emergency, no cells' },
   { of: ['feed'], meanings: ['yes'], means: 'the sheet’s feed' },
   { of: ['feed'], meanings: ['syrup 1:1', 'syrup 2:1', 'fondant', 'pollen substitute'], means: 'syrup, fondant, pollen substitute' },
-  { of: ['supersOn', 'supersOff'], meanings: ['deep', 'medium', 'shallow'], means: 'deep, medium, shallow: 2 of them as 2 and the mark' },
+  { of: ['supersOn', 'supersOff'], meanings: ['deep', 'medium', 'shallow'], means: 'deep, medium, shallow, as 2 and the mark' },
   { of: ['treat'], meanings: ['yes'], means: 'the sheet’s ingredient' },
   { of: ['act'], meanings: ['lost'], means: 'lost, or type a cause' },
   { of: ['act'], meanings: ['split', 'requeened', 'combined'], means: 'split, requeened, combined' },

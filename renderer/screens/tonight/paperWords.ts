@@ -1,13 +1,13 @@
 import type { Day } from '#shared/days.ts';
 import { dayWithWeekday } from '../../parts/format.ts';
-import { heads } from './columnWords.ts';
+import { headOf } from './columnWords.ts';
 import { words } from './words.ts';
 
 const colonies = (count: number) => (count === 1 ? '1 colony' : `${count} colonies`);
 
 /** What stands on the sheet that goes into the yard. */
 export const paperWords = {
-  heads,
+  headOf,
   kinds: words.kinds,
   sheet: 'Field sheet',
   title: (yard: string, day: Day) => `${yard}, ${dayWithWeekday(day)}`,

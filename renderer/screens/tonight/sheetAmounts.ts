@@ -105,7 +105,7 @@ export function readSupers(text: string, { marks }: SheetSetting): Supers[] | nu
 /** `2 m` is one part: a figure alone belongs to what follows it. */
 function joinFigures(parts: string[], next: string): string[] {
   const last = parts.at(-1);
-  if (last !== undefined && /^\d+$/.test(last)) return [...parts.slice(0, -1), last + next];
+  if (last !== undefined && /^\d+$/.test(last) && !/^\d/.test(next)) return [...parts.slice(0, -1), last + next];
   return next === '' ? parts : [...parts, next];
 }
 

@@ -3,7 +3,7 @@ import { dayShort, dayText, dayWithWeekday } from '../../parts/format.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { Marks } from '#shared/roundMarks.ts';
 import type { RoundKind } from '#shared/roundSheets.ts';
-import { heads, legendOf, markNames, meaning, names, typing } from './columnWords.ts';
+import { fieldNames, headOf, legendOf, markNames, meaning, names, typing } from './columnWords.ts';
 
 const colonies = (count: number) => (count === 1 ? '1 colony' : `${count} colonies`);
 
@@ -62,7 +62,8 @@ export const words = {
     draftWaiting: 'Keeping…',
     draftNot: (sentence: string) => `The draft is not kept: ${sentence}`,
   },
-  heads,
+  headOf,
+  fieldNames,
   colony: 'Colony',
   queen: 'Queen',
   names,
