@@ -63,11 +63,17 @@ test('the same with the keeper killed mid-sheet, and with everything killed: the
   await kept();
   expect(await entered(here).then((rows) => rows.every((row) => row['bees'] === ''))).toBe(true);
 
+  const hours = () => here.page.getByRole('textbox', { name: 'Hours' });
+  await hours().fill('1.5');
+  await kept();
+
   await here.crashAndRestart('/tonight');
   await atCell(here.page, 0, 'bees');
   for (const [row, line] of meant.entries()) {
     for (const column of ['bees', 'brood', 'stores', 'eggs'] as const) expect(await cellText(here.page, row, column)).toBe(line[column]);
   }
+
+  expect(await hours().inputValue()).toBe('1.5');
 
   const again = new Typist(here.page);
   await again.press('ArrowRight', 4);

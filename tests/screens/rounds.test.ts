@@ -141,7 +141,7 @@ test('kinds of round: feed, supers, harvest, treatment with its caution, hours; 
   await page.keyboard.press('Control+a');
   await page.keyboard.type('17,5');
   await sheet.enter();
-  await expect.poll(() => notice(page).textContent()).toContain('1 harvest, 3 entries of supers on');
+  await expect.poll(() => notice(page).textContent()).toBe('Round at Larch Bend, 3 colonies: 3 entries of supers on, 1 harvest.');
   expect((await rowsOf(desk, today)).find(({ entry }) => entry === 'harvest')).toEqual({ ...base, entry: 'harvest', colony: 'LB-02', gross: '48.5', tare: '12', unit: 'lb', moisture: '17.5', lot: 'A-1' });
 
   await chooseKind(page, 'Mites', 'treat');
@@ -281,10 +281,13 @@ test('the field sheet on paper: 60 colonies in stand order over numbered pages, 
   await expectAccessible(page);
 
   const listed = (await desk('rounds.paper', { yard: 1, day: today })).rows.map(({ label }) => label);
-  for (const [format, box] of [['Letter', '792 612'], ['A4', '841']] as const) {
+  for (const [format, box] of [['Letter', [792, 612]], ['A4', [842, 595]]] as const) {
     const file = await page.pdf({ format, landscape: true });
     const pages = pdfText(file).map((text) => text.replaceAll(/\s+/g, ''));
-    expect(file.toString('latin1')).toMatch(new RegExp(`/MediaBox \\[0 0 ${box}`));
+    const media = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(file.toString('latin1')) ?? [];
+    // A4 is 841.89 by 595.28 points; the browser rounds it to whole dots.
+    media.slice(1).forEach((points, side) => expect(Math.abs(Number(points) - (box[side] ?? 0)), `${format} ${points}`).toBeLessThan(1.5));
+    expect(media).toHaveLength(3);
     expect(pages.length).toBeGreaterThan(2);
     expect(pages.length).toBeLessThan(9);
     pages.forEach((text, at) => {

@@ -240,6 +240,7 @@ test('the margin tells of the colony and the cell', async () => {
       await yardOf(desk, 2);
       await desk('journal.enter', {
         rows: [
+          { date: '2026-11-20', entry: 'inspection', yard: 'LB', colony: 'LB-01', eggs: 'no' },
           { date: '2026-08-18', entry: 'inspection', yard: 'LB', colony: 'LB-02', frames_bees: '9', eggs: 'yes' },
           { date: '2026-08-18', entry: 'mites', yard: 'LB', colony: 'LB-02', mites: '4', bees: '300' },
         ],
@@ -257,6 +258,9 @@ test('the margin tells of the colony and the cell', async () => {
   // The exact 95 % interval of 4 in 300, by summing both binomial tails to 2.5 %: 0.364 to 3.378 in 100.
   await margin.getByText('Anything from 0.4 to 3.4 in 100 fits').waitFor();
   await margin.getByText('18 August 2026').first().waitFor();
+  await margin.getByText('No eggs on 20 November: look for eggs or the queen.').waitFor({ state: 'detached' });
+  await page.keyboard.press('ArrowUp');
+  await margin.getByText('No eggs on 20 November: look for eggs or the queen.').waitFor();
 });
 
 test('an empty book says what will be here and offers the next step', async () => {

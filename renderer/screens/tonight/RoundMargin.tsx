@@ -11,8 +11,16 @@ import { words } from './words.ts';
 /** Moving quickly over the sheet asks the desk for nothing; resting on a colony does. */
 const rest = 200;
 
+interface RoundMarginProps {
+  readonly row: RoundRow | null;
+  readonly column: ColumnKey;
+  readonly marks: Marks;
+  /** What the record says to look for. */
+  readonly cues: readonly string[];
+}
+
 /** What the margin tells of the cell the keyboard is in. */
-export function RoundMargin({ row, column, marks }: { readonly row: RoundRow | null; readonly column: ColumnKey; readonly marks: Marks }) {
+export function RoundMargin({ row, column, marks, cues }: RoundMarginProps) {
   if (row === null) {
     return (
       <MarginContent heading={words.margin.keys}>
@@ -33,6 +41,13 @@ export function RoundMargin({ row, column, marks }: { readonly row: RoundRow | n
           <MarginPart heading={words.already.title}>
             {row.already.map((sentence) => (
               <p key={sentence}>{sentence}</p>
+            ))}
+          </MarginPart>
+        ) : null}
+        {cues.length > 0 ? (
+          <MarginPart heading={words.margin.cues}>
+            {cues.map((cue) => (
+              <p key={cue}>{cue}</p>
             ))}
           </MarginPart>
         ) : null}

@@ -6,6 +6,7 @@ import type { Day } from '#shared/days.ts';
 import { enterRound } from '../../commands/commands.ts';
 import { useOffer } from '../../commands/offers.ts';
 import { shortcutText } from '../../commands/shortcut.ts';
+import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { Page } from '../../parts/Page.tsx';
@@ -54,6 +55,8 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
   }, []);
   const start = useCallback(() => sheet.current?.goTo({ row: 0, column: 0 }), []);
 
+  const told = useRead('rounds.paper', { yard: yard.id, day }, { enabled: !round.loading && rows.length > 0 });
+
   // The evening's work begins in the sheet: once it is laid out the keyboard is in its first cell, unless it is elsewhere already.
   const ready = !round.loading && rows.length > 0;
   useEffect(() => {
@@ -88,6 +91,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
   const already = rows.filter((row) => row.already.length > 0).length;
   const others = (rounds.index?.open ?? []).filter((other) => other.yard !== yard.id || other.day !== day);
   const shownHere = (here && rows.find((row) => row.colony === here.row.colony)) ?? null;
+  const cues = told.data?.rows.find((row) => row.colony === shownHere?.colony)?.cues ?? [];
   const typedHere = shownHere && draft.draft?.typed[shownHere.colony];
   const spoken = shownHere && draft.draft && typedHere ? remarksOnRow(shownHere.colony, readRow(typedHere, draft.draft.wide, round.setting)) : [];
 
@@ -161,7 +165,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           <OpenRounds rounds={others} yards={book.yards} onOpen={onPick} />
         </div>
       </Page>
-      <RoundMargin row={shownHere} column={here?.column ?? 'bees'} marks={round.setting.marks} />
+      <RoundMargin row={shownHere} column={here?.column ?? 'bees'} marks={round.setting.marks} cues={cues} />
     </>
   );
 }

@@ -192,6 +192,7 @@ export const words = {
     redoName: (title: string) => `Bring back: ${title}`,
   },
   margin: {
+    cues: 'Look for',
     lastLook: 'Last look',
     noLook: 'No inspection before this day.',
     lastMites: 'Last mite count',
