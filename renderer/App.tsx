@@ -20,6 +20,7 @@ import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { OrderPrint } from './screens/stock/OrderPrint.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
+import { RoundPrint } from './screens/tonight/RoundPrint.tsx';
 import { TonightScreen } from './screens/tonight/TonightScreen.tsx';
 import { YardScreen } from './screens/yards/YardScreen.tsx';
 import { YardsScreen } from './screens/yards/YardsScreen.tsx';
@@ -55,6 +56,7 @@ function Screens() {
     <Switch>
       <Route path="/print/order" component={OrderPrint} />
       <Route path="/print/lines" component={LinesPrint} />
+      <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
       <Route>
         <Frame>
           <Switch>

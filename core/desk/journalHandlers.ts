@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import type { Handlers } from './desk.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
@@ -61,13 +62,30 @@ export const journalHandlers: Handlers<Names> = {
       lastRound: looks.toSorted().at(-1) ?? null,
     };
   },
-  'draft.keep': async ({ key, body }, context) => {
-    await context.open().store.drafts.keep(key, body);
-    return {};
+  'draft.keep': async ({ key, body, over }, context) => {
+    const { drafts } = context.open().store;
+    if (over !== undefined) checkUntouched(await drafts.fetch(key), over);
+    await drafts.keep(key, body);
+    return { stamp: stampOf(body) };
   },
-  'draft.fetch': async ({ key }, context) => ({ body: await context.open().store.drafts.fetch(key) }),
-  'draft.drop': async ({ key }, context) => {
-    await context.open().store.drafts.drop(key);
+  'draft.fetch': async ({ key }, context) => {
+    const body = await context.open().store.drafts.fetch(key);
+    return { body, stamp: body === null ? null : stampOf(body) };
+  },
+  'draft.drop': async ({ key, over }, context) => {
+    const { drafts } = context.open().store;
+    if (over !== undefined) checkUntouched(await drafts.fetch(key), over);
+    await drafts.drop(key);
     return {};
   },
 };
+
+function stampOf(body: string): string {
+  return createHash('sha256').update(body).digest('hex').slice(0, 16);
+}
+
+/** Handlers run one at a time, so nothing comes between this look and the write after it. */
+function checkUntouched(kept: string | null, over: string | null): void {
+  if ((kept === null ? null : stampOf(kept)) === over) return;
+  throw new FaultError(refuse('moved-on', 'Another window has kept other typing under the same sheet.', { mend: 'Choose which of the two is to stay.' }));
+}

@@ -89,6 +89,10 @@ export const commands: readonly Command[] = [
     enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/order'),
   },
   {
+    id: 'print.round', group: 'paper', name: 'Print the field sheet', search: 'pdf paper round yard inspection',
+    enabled: withEntries, run: (hands) => hands.onScreen('print the field sheet', '/tonight'),
+  },
+  {
     id: 'margin.fold', group: 'window', name: 'Fold or open the margin', search: 'side notes hide show', shortcut: { key: 'm', alt: true },
     enabled: ({ offered }) => offered.has('fold the margin'), run: (hands) => hands.onScreen('fold the margin'),
   },

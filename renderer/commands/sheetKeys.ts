@@ -16,6 +16,8 @@ export const sheetKeys: readonly PlaceKey[] = [
   { keys: [{ key: 'PageUp' }, { key: 'PageDown' }], does: 'Ten colonies up or down' },
   { keys: [{ key: 'Home', ctrl: true }, { key: 'End', ctrl: true }], does: 'To the first or the last cell' },
   { keys: [{ key: 'd', ctrl: true }], does: 'Repeats the cell above' },
+  { keys: [{ key: 'd', ctrl: true, shift: true }], does: 'Repeats the cell down into the empty ones, in rows with anything typed' },
+  { keys: [{ key: 'Enter' }], does: 'On a split, a new queen or a combination: to its few fields, one after the other' },
   { keys: [{ key: 'Escape' }], does: 'Takes back what was typed in the cell' },
   { keys: [{ key: ' ' }], does: 'Going down a column of marks: leaves the next cell empty' },
 ];

@@ -8,6 +8,7 @@ import { lineOperations } from './lines.ts';
 import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
+import { roundOperations } from './rounds.ts';
 import { sheetOperations } from './sheets.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
@@ -21,6 +22,7 @@ export const contract = {
   ...lossOperations,
   ...mendingOperations,
   ...orderOperations,
+  ...roundOperations,
   ...sheetOperations,
   ...stripOperations,
   ...yardOperations,

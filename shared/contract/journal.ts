@@ -51,6 +51,12 @@ export const roundRow = z.object({
 });
 export type RoundRow = z.infer<typeof roundRow>;
 
+/**
+ * Stands for the text that the caller last saw under the key (null: there was none). Where another window has kept
+ * something else meanwhile the write is refused with `moved-on`; absent, it is made whatever is there.
+ */
+const draftStamp = z.string().max(64).nullable().optional();
+
 export const journalOperations = {
   'journal.recent': read(
     z.strictObject({ limit: z.number().int().min(1).max(200) }),
@@ -82,9 +88,9 @@ export const journalOperations = {
     }),
   ),
   /** What was typed and not yet entered; kept in the book so that a crash or a closed window loses nothing. */
-  'draft.keep': write(z.strictObject({ key: z.string().max(100), body: z.string().max(400_000) }), nothing, 'typing not yet entered'),
-  'draft.fetch': read(z.strictObject({ key: z.string().max(100) }), z.object({ body: z.string().nullable() })),
-  'draft.drop': write(z.strictObject({ key: z.string().max(100) }), nothing, 'typing not yet entered'),
+  'draft.keep': write(z.strictObject({ key: z.string().max(100), body: z.string().max(400_000), over: draftStamp }), z.object({ stamp: z.string() }), 'typing not yet entered'),
+  'draft.fetch': read(z.strictObject({ key: z.string().max(100) }), z.object({ body: z.string().nullable(), stamp: z.string().nullable() })),
+  'draft.drop': write(z.strictObject({ key: z.string().max(100), over: draftStamp }), nothing, 'typing not yet entered'),
 } as const;
 
 export const storyEntry = z.object({

@@ -15,7 +15,7 @@ try {
   });
   await typist.enter();
   const { living } = (await window.ask('book.status', {})).book ?? { living: -1 };
-  const lost = sheetLines.filter((line) => line.lost !== '').length;
+  const lost = sheetLines.filter((line) => line.act !== '').length;
   if (living !== sheetLines.length - lost) throw new Error(`${living} colonies are alive after the round, not ${sheetLines.length - lost}`);
   console.log(`${sheetLines.length} colonies, ${typist.keys} keys, at most ${budget} a colony`);
   console.log(`keystrokes a colony: ${typist.perColony.toFixed(2)}`);

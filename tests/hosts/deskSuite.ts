@@ -147,9 +147,9 @@ export function deskSuite(host: () => Call): void {
     test('keeps a draft until it is dropped', async () => {
       const body = JSON.stringify({ yard: 'QY', typed: ['7 ½', '', 'née'] });
       await value('draft.keep', { key: 'round', body });
-      expect(await value('draft.fetch', { key: 'round' })).toEqual({ body });
+      expect(await value('draft.fetch', { key: 'round' })).toEqual({ body, stamp: expect.stringMatching(/^[0-9a-f]{16}$/) });
       await value('draft.drop', { key: 'round' });
-      expect(await value('draft.fetch', { key: 'round' })).toEqual({ body: null });
+      expect(await value('draft.fetch', { key: 'round' })).toEqual({ body: null, stamp: null });
     });
 
     test('is sound, and its export makes the same book again', async () => {

@@ -9,7 +9,7 @@ import { moveForKey } from '../../renderer/screens/tonight/sheetMoves.ts';
 import { dayForKey } from '../../renderer/screens/tonight/sheetDay.ts';
 import { day } from '#shared/days.ts';
 
-const offers: readonly Offer[] = ['enter the round', 'open the entry form', 'choose a file', 'export', 'check', 'print the review', 'print the order', 'fold the margin'];
+const offers: readonly Offer[] = ['enter the round', 'open the entry form', 'choose a file', 'export', 'check', 'print the review', 'print the order', 'print the field sheet', 'fold the margin'];
 /** A setting in which everything can be done. */
 const able: CommandSetting = {
   book: {
@@ -54,8 +54,8 @@ test('no shortcut is a key of the sheet, of the day field, or of writing', () =>
 
 test('the keys of the sheet are what the sheet does', () => {
   const caret = { start: 0, end: 2, length: 2 };
-  // Tab is the browser's own, Space a mark; these three are the sheet's beside moving.
-  const beside = new Set(['Tab', 'Shift Tab', 'Ctrl D', 'Esc', 'Space']);
+  // Tab is the browser's own, Space a mark; these four are the sheet's beside moving.
+  const beside = new Set(['Tab', 'Shift Tab', 'Ctrl D', 'Ctrl Shift D', 'Esc', 'Space']);
   for (const key of sheetKeys.flatMap(({ keys }) => keys)) {
     if (!beside.has(shortcutText(key))) expect(moveForKey({ key: key.key, shift: key.shift ?? false, ctrl: key.ctrl ?? false }, caret), shortcutText(key)).not.toBeNull();
   }

@@ -10,12 +10,19 @@ function slowDesk() {
   const log: string[] = [];
   const waiting: (() => void)[] = [];
   let full = false;
-  const turn = (act: () => Answer<unknown>) => new Promise<Answer<unknown>>((resolve) => waiting.push(() => resolve(act())));
+  const turn = (act: () => Answer<{ stamp: string }>) => new Promise<Answer<{ stamp: string }>>((resolve) => waiting.push(() => resolve(act())));
+  const stampOf = (key: string) => (kept.has(key) ? `stamp of ${kept.get(key)}` : null);
+  const moved = (key: string, over: string | null | undefined) => over !== undefined && over !== stampOf(key);
+  let deaf = false;
   return {
     kept,
     log,
     fill: (value: boolean) => {
       full = value;
+    },
+    /** Keeps what it is sent, but the answer is lost. */
+    deafen: (value: boolean) => {
+      deaf = value;
     },
     asked: () => vi.waitFor(() => expect(waiting.length).toBeGreaterThan(0)),
     answerNext: async () => {
@@ -23,20 +30,22 @@ function slowDesk() {
       waiting.shift()?.();
     },
     desk: {
-      keep: (key: string, body: string) =>
+      keep: (key: string, body: string, over?: string | null) =>
         turn(() => {
           log.push(`keep ${body}`);
           if (full) return refuse('disk-full', 'The disk is full.');
+          if (moved(key, over)) return refuse('moved-on', 'Another window.');
           kept.set(key, body);
-          return { ok: true, value: {} };
+          return deaf ? refuse('defect', 'No answer.') : { ok: true, value: { stamp: `stamp of ${body}` } };
         }),
-      drop: (key: string) =>
+      drop: (key: string, over?: string | null) =>
         turn(() => {
           log.push('drop');
+          if (moved(key, over)) return refuse('moved-on', 'Another window.');
           kept.delete(key);
-          return { ok: true, value: {} };
+          return { ok: true, value: { stamp: '' } };
         }),
-      fetch: async (key: string) => ({ ok: true as const, value: { body: kept.get(key) ?? null } }),
+      fetch: async (key: string) => ({ ok: true as const, value: { body: kept.get(key) ?? null, stamp: stampOf(key) } }),
     },
   };
 }
@@ -63,7 +72,7 @@ describe('keeping drafts', () => {
     const fetched = keeper.fetch('k');
     await answerNext();
     await answerNext();
-    expect(await fetched).toEqual({ ok: true, value: { body: 'two' } });
+    expect(await fetched).toEqual({ ok: true, value: { body: 'two', stamp: 'stamp of two' } });
     expect(log).toEqual(['keep one', 'keep two']);
   });
 
@@ -96,6 +105,88 @@ describe('keeping drafts', () => {
     await sent;
     expect(kept.size).toBe(0);
     expect(keeper.state().is).toBe('still');
+  });
+});
+
+describe('two windows on one sheet', () => {
+  /** A keeper that has read the key, and a send of it that the desk answers. */
+  async function openedOn(kept: string | null) {
+    const slow = slowDesk();
+    if (kept !== null) slow.kept.set('k', kept);
+    const keeper = new DraftKeeper(slow.desk, 10_000);
+    await keeper.fetch('k');
+    const send = async (body: string | null) => {
+      keeper.change('k', body);
+      const sent = keeper.flush();
+      await slow.answerNext();
+      await sent;
+    };
+    return { ...slow, keeper, send };
+  }
+
+  test('what another window kept is never written over; the person is told and chooses', async () => {
+    const { kept, keeper, send, answerNext } = await openedOn('before');
+    await send('mine');
+    expect(kept.get('k')).toBe('mine');
+    kept.set('k', 'theirs');
+    await send('mine, and more');
+    expect(kept.get('k')).toBe('theirs');
+    expect([...keeper.apart()]).toEqual(['k']);
+    // Nothing more is sent while the two are apart.
+    keeper.change('k', 'mine, and still more');
+    await keeper.flush();
+    expect(kept.get('k')).toBe('theirs');
+    expect(await keeper.agrees('k')).toBe(false);
+
+    const over = keeper.keepMine('k', 'mine, and still more');
+    await answerNext();
+    await over;
+    expect(kept.get('k')).toBe('mine, and still more');
+    expect(keeper.apart().size).toBe(0);
+    expect(await keeper.agrees('k')).toBe(true);
+  });
+
+  test('their typing can be taken, and typing goes on from it', async () => {
+    const { kept, keeper, send } = await openedOn(null);
+    kept.set('k', 'theirs');
+    await send('mine');
+    expect(await keeper.takeTheirs('k')).toMatchObject({ ok: true, value: { body: 'theirs' } });
+    await send('theirs and mine');
+    expect(kept.get('k')).toBe('theirs and mine');
+  });
+
+  test('a sheet entered or emptied elsewhere is noticed before it is entered here', async () => {
+    const { kept, keeper, send } = await openedOn('typed');
+    expect(await keeper.agrees('k')).toBe(true);
+    kept.delete('k');
+    expect(await keeper.agrees('k')).toBe(false);
+    expect(keeper.apart().has('k')).toBe(true);
+    await keeper.takeTheirs('k');
+    await send('anew');
+    expect(kept.get('k')).toBe('anew');
+  });
+
+  test('a window that typed nothing shows what is newer, one that did does not', async () => {
+    const { kept, keeper } = await openedOn('old');
+    expect(await keeper.newer('k')).toBeNull();
+    kept.set('k', 'new');
+    expect(await keeper.newer('k')).toEqual({ body: 'new', stamp: 'stamp of new' });
+    expect(await keeper.newer('k')).toBeNull();
+  });
+
+  test('an answer lost on the way does not make the window a stranger to its own text', async () => {
+    const { kept, keeper, deafen, send, answerNext } = await openedOn(null);
+    deafen(true);
+    await send('one');
+    expect(kept.get('k')).toBe('one');
+    deafen(false);
+    keeper.change('k', 'two');
+    const sent = keeper.flush();
+    await answerNext();
+    await answerNext();
+    await sent;
+    expect(kept.get('k')).toBe('two');
+    expect(keeper.apart().size).toBe(0);
   });
 });
 

@@ -13,7 +13,7 @@ describe('moving on the sheet', () => {
     let cell: { row: number; column: number } | null = { row: 0, column: 0 };
     while (cell !== null) {
       met.push(`${cell.row},${cell.column}`);
-      cell = moveFrom(cell, 'enter', 14);
+      cell = moveFrom(cell, 'enter', 14, columnKeys.length);
     }
     expect(met).toHaveLength(14 * columnKeys.length);
     expect(new Set(met).size).toBe(met.length);
@@ -22,17 +22,17 @@ describe('moving on the sheet', () => {
 
   test('Shift Enter goes the same way back', () => {
     for (const from of [{ row: 0, column: 0 }, { row: 13, column: 2 }, { row: 4, column: 7 }]) {
-      const next = moveFrom(from, 'enter', 14);
-      expect(next && moveFrom(next, 'enter-back', 14)).toEqual(from);
+      const next = moveFrom(from, 'enter', 14, columnKeys.length);
+      expect(next && moveFrom(next, 'enter-back', 14, columnKeys.length)).toEqual(from);
     }
-    expect(moveFrom({ row: 0, column: 0 }, 'enter-back', 14)).toBeNull();
+    expect(moveFrom({ row: 0, column: 0 }, 'enter-back', 14, columnKeys.length)).toBeNull();
   });
 
   test('arrows stop at the edges', () => {
-    expect(moveFrom({ row: 0, column: 0 }, 'up', 3)).toBeNull();
-    expect(moveFrom({ row: 2, column: 0 }, 'down', 3)).toBeNull();
-    expect(moveFrom({ row: 1, column: last }, 'right', 3)).toBeNull();
-    expect(moveFrom({ row: 1, column: 1 }, 'left', 3)).toEqual({ row: 1, column: 0 });
+    expect(moveFrom({ row: 0, column: 0 }, 'up', 3, columnKeys.length)).toBeNull();
+    expect(moveFrom({ row: 2, column: 0 }, 'down', 3, columnKeys.length)).toBeNull();
+    expect(moveFrom({ row: 1, column: last }, 'right', 3, columnKeys.length)).toBeNull();
+    expect(moveFrom({ row: 1, column: 1 }, 'left', 3, columnKeys.length)).toEqual({ row: 1, column: 0 });
   });
 
   test('left and right move within typed text first', () => {
@@ -78,15 +78,15 @@ describe('the day field', () => {
 
 describe('a kept draft', () => {
   test('comes back as it was', () => {
-    const draft = { ...freshSheet, typed: { 3: { bees: '5,', note: '“q”' } }, wide: { sample: '', method: 'sugar roll' as const }, labels: { 3: 'LB-03' }, kept: ['3:bees:22'] };
+    const draft = { ...freshSheet, typed: { 3: { bees: '5,', note: '“q”' } }, wide: { ...freshSheet.wide, sample: '', method: 'sugar roll' as const, hours: '1.5', feed: 'fondant' as const }, labels: { 3: 'LB-03' }, kept: ['3:bees:22'] };
     expect(readDraft(writeDraft(draft))).toEqual(draft);
   });
 
   test('after entering only what was not sent is left', () => {
     const sent = { 1: { bees: '5' }, 2: { note: 'a' } };
     const now = { ...freshSheet, typed: { 1: { bees: '5', brood: '3' }, 2: { note: 'a' }, 9: { bees: '7' } }, kept: ['1:bees:x'] };
-    expect(withoutSent(now, sent, [1, 2])).toEqual({ ...freshSheet, typed: { 1: { brood: '3' }, 9: { bees: '7' } } });
-    expect(withoutSent({ ...now, typed: sent }, sent, [1, 2]).typed).toEqual({});
+    expect(withoutSent(now, { typed: sent, wide: now.wide }, [1, 2])).toEqual({ ...freshSheet, typed: { 1: { brood: '3' }, 9: { bees: '7' } } });
+    expect(withoutSent({ ...now, typed: sent }, { typed: sent, wide: now.wide }, [1, 2]).typed).toEqual({});
   });
 
   test.each(['', '{', 'null', '[]', '{"form":2}', '{"form":1,"typed":{"1":5},"wide":{"sample":"300","method":""}}', '{"form":1,"typed":{},"wide":{"sample":300}}'])('%s is none of ours', (text) => {

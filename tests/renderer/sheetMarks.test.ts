@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
 import { columnKeys } from '../../renderer/screens/tonight/sheetColumns.ts';
-import { runsOn } from '../../renderer/screens/tonight/sheetMarks.ts';
+import type { ColumnKey } from '../../renderer/screens/tonight/sheetColumns.ts';
+import { runsOn as runs } from '../../renderer/screens/tonight/sheetMarks.ts';
+import { plainSetting } from '../../renderer/screens/tonight/sheetSetting.ts';
+
+const runsOn = (key: ColumnKey, text: string, sign: string) => runs(key, text, sign, plainSetting);
 
 test('one mark after another is the next colony’s; a letter that belongs to the mark is not', () => {
   for (const [first, next] of [['y', 'n'], ['n', 'y'], ['y', 'y'], ['yes', 'n'], ['y', ' ']] as const) expect(runsOn('eggs', first, next), `${first} ${next}`).toBe(true);

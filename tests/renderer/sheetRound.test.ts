@@ -3,17 +3,21 @@ import type { ColonyId } from '#shared/brands.ts';
 import { day } from '#shared/days.ts';
 import { columns, entryForms, type Kind } from '#shared/entryForms.ts';
 import { withCell, type Typed, type TypedRow } from '../../renderer/screens/tonight/sheetColumns.ts';
+import { freshSheet } from '../../renderer/screens/tonight/sheetDraft.ts';
+import { plainSetting, type SheetSetting } from '../../renderer/screens/tonight/sheetSetting.ts';
 import { composeRound, filledRows, placeFaults, remarksOn, writtenOut, type RoundSheet } from '../../renderer/screens/tonight/sheetRound.ts';
 
 const colony = (id: number) => ({ colony: id as ColonyId, label: `LB-0${id}` });
 
-function sheetOf(typed: Record<number, TypedRow>, wide: Partial<RoundSheet['wide']> = {}): RoundSheet {
+function sheetOf(typed: Record<number, TypedRow>, wide: Partial<RoundSheet['wide']> = {}, setting: SheetSetting = plainSetting): RoundSheet {
   return {
     yard: { code: 'LB', name: 'Larch Bend' },
     day: day('2026-05-18'),
     colonies: [colony(1), colony(2), colony(3)],
     typed: typed as Typed,
-    wide: { sample: '300', method: '', ...wide },
+    wide: { ...freshSheet.wide, ...wide },
+    setting,
+    kind: 'inspection',
   };
 }
 
@@ -40,7 +44,7 @@ describe('composing a round', () => {
   });
 
   test('the loss comes after what was seen that day', () => {
-    const round = composeRound(sheetOf({ 2: { stores: '0', mites: '9', lost: 'starv; mites', note: 'cluster head first in cells' }, 3: { bees: '5' } }));
+    const round = composeRound(sheetOf({ 2: { stores: '0', mites: '9', act: 'starv; mites', note: 'cluster head first in cells' }, 3: { bees: '5' } }));
     expect(round.rows.map((row) => [row.colony, row.entry])).toEqual([['LB-02', 'inspection'], ['LB-02', 'mites'], ['LB-02', 'loss'], ['LB-03', 'inspection']]);
     expect(round.rows[2]).toEqual({ ...base, entry: 'loss', colony: 'LB-02', cause: 'starvation; mites' });
     expect(round).toMatchObject({ colonies: 2, lost: 1, title: 'Round at Larch Bend, 2 colonies' });
@@ -48,14 +52,14 @@ describe('composing a round', () => {
 
   test('a note goes with the inspection, else the loss, else the mite count, else alone; never twice', () => {
     const kindOfNote = (row: TypedRow) => composeRound(sheetOf({ 1: { ...row, note: 'see this' } })).rows.filter((sent) => sent.note === 'see this').map((sent) => sent.entry);
-    expect(kindOfNote({ bees: '3', mites: '1', lost: 'x' })).toEqual(['inspection']);
-    expect(kindOfNote({ mites: '1', lost: 'x' })).toEqual(['loss']);
+    expect(kindOfNote({ bees: '3', mites: '1', act: 'x' })).toEqual(['inspection']);
+    expect(kindOfNote({ mites: '1', act: 'x' })).toEqual(['loss']);
     expect(kindOfNote({ mites: '1' })).toEqual(['mites']);
     expect(kindOfNote({})).toEqual(['note']);
   });
 
   test('sends only what each kind of entry may have, and all that it must have', () => {
-    const full: TypedRow = { bees: '8', brood: '5', stores: '2', eggs: 'y', queen: 'y', cells: '-', temper: '1', mites: '2', sample: '320', lost: 'x', note: 'n' };
+    const full: TypedRow = { bees: '8', brood: '5', stores: '2', eggs: 'y', queen: 'y', cells: '-', temper: '1', mites: '2', sample: '320', act: 'x', note: 'n' };
     for (const row of composeRound(sheetOf({ 1: full, 2: { note: 'alone' } }, { method: 'alcohol wash' })).rows) {
       const form = entryForms[row.entry as Kind];
       const allowed = new Set<string>(['date', 'entry', 'note', ...form.must, ...form.may]);
@@ -73,10 +77,10 @@ describe('composing a round', () => {
 });
 
 test('marks are written out, notes and what cannot be read stay as typed', () => {
-  const typed = { 1: { bees: '5,5', cells: 's', lost: 'x', note: ' y ', temper: '9', eggs: ' ' }, 2: { eggs: ' ' } };
-  expect(writtenOut(typed)).toEqual({ 1: { bees: '5.5', cells: 'swarm', lost: 'unknown', note: ' y ', temper: '9' } });
+  const typed = { 1: { bees: '5,5', cells: 's', act: 'x', note: ' y ', temper: '9', eggs: ' ' }, 2: { eggs: ' ' } };
+  expect(writtenOut(typed, plainSetting)).toEqual({ 1: { bees: '5.5', cells: 'swarm', act: 'unknown', note: ' y ', temper: '9' } });
   const plain = { 1: { bees: '5', note: 'a' } };
-  expect(writtenOut(plain)).toBe(plain);
+  expect(writtenOut(plain, plainSetting)).toBe(plain);
 });
 
 describe('remarks on a sheet', () => {
@@ -87,9 +91,9 @@ describe('remarks on a sheet', () => {
 
   test('ask about cells that do not fit together', () => {
     expect(remarksOn(sheetOf({ 1: { bees: '4', brood: '7' } }))[0]).toMatchObject({ column: 'brood', state: 'question', sentence: expect.stringContaining('7 frames of brood under 4') });
-    expect(remarksOn(sheetOf({ 1: { bees: '4', lost: 'x' } }))[0]).toMatchObject({ column: 'lost', state: 'question' });
-    expect(remarksOn(sheetOf({ 1: { bees: '0', lost: 'x' } }))).toEqual([]);
-    expect(remarksOn(sheetOf({ 1: { queen: 'y', lost: 'x' } }))[0]).toMatchObject({ column: 'lost', state: 'question' });
+    expect(remarksOn(sheetOf({ 1: { bees: '4', act: 'x' } }))[0]).toMatchObject({ column: 'act', state: 'question' });
+    expect(remarksOn(sheetOf({ 1: { bees: '0', act: 'x' } }))).toEqual([]);
+    expect(remarksOn(sheetOf({ 1: { queen: 'y', act: 'x' } }))[0]).toMatchObject({ column: 'act', state: 'question' });
     expect(remarksOn(sheetOf({ 1: { mites: '60' } }))).toEqual([]);
     expect(remarksOn(sheetOf({ 1: { mites: '61' } }))[0]).toMatchObject({ column: 'mites', state: 'question', sentence: expect.stringContaining('61 mites in 300 bees') });
   });
@@ -107,7 +111,7 @@ describe('remarks on a sheet', () => {
 });
 
 describe('refusals of the desk', () => {
-  const { sources } = composeRound(sheetOf({ 1: { bees: '8' }, 2: { eggs: 'y', mites: '3', lost: 'cold', note: 'n' } }));
+  const { sources } = composeRound(sheetOf({ 1: { bees: '8' }, 2: { eggs: 'y', mites: '3', act: 'cold', note: 'n' } }));
   const fault = (line: number, column: string | null) => ({ line, column, value: '', sentence: 'No.' });
 
   test('come back to the row and cell they were made of', () => {
@@ -116,12 +120,12 @@ describe('refusals of the desk', () => {
       { colony: 2, column: 'eggs', state: 'refused', sentence: 'No.' },
       { colony: 2, column: 'note', state: 'refused', sentence: 'No.' },
       { colony: 2, column: 'mites', state: 'refused', sentence: 'No.' },
-      { colony: 2, column: 'lost', state: 'refused', sentence: 'No.' },
+      { colony: 2, column: 'act', state: 'refused', sentence: 'No.' },
     ]);
   });
 
   test('about the whole row go to its first typed cell', () => {
-    expect(placeFaults([fault(3, 'colony'), fault(2, null), fault(2, 'bees')], sources).map((remark) => remark.column)).toEqual(['lost', 'mites', 'mites']);
+    expect(placeFaults([fault(3, 'colony'), fault(2, null), fault(2, 'bees')], sources).map((remark) => remark.column)).toEqual(['act', 'mites', 'mites']);
   });
 
   test('about no row of the sheet are left to the head sentence', () => {

@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { afterEach, expect, test } from 'vitest';
 import { readCell } from '../../renderer/screens/tonight/sheetCell.ts';
+import { plainSetting } from '../../renderer/screens/tonight/sheetSetting.ts';
 import { openKeeperWindow, type KeeperWindow } from './support/keeperWindow.ts';
 import { atCell, cellText, labels, openSheet, sheetLines, Typist } from './scrawledSheet.ts';
 
@@ -20,7 +21,7 @@ async function entered(here: KeeperWindow): Promise<Record<string, string>[]> {
     const look = of('inspection');
     return {
       bees: look['frames_bees'] ?? '', brood: look['frames_brood'] ?? '', stores: look['frames_stores'] ?? '', eggs: look['eggs'] ?? '', queen: look['queen_seen'] ?? '',
-      cells: look['queen_cells'] ?? '', temper: look['temper'] ?? '', mites: of('mites')['mites'] ?? '', lost: of('loss')['cause'] ?? '',
+      cells: look['queen_cells'] ?? '', temper: look['temper'] ?? '', mites: of('mites')['mites'] ?? '', act: of('loss')['cause'] ?? '',
     };
   });
 }
@@ -28,7 +29,7 @@ async function entered(here: KeeperWindow): Promise<Record<string, string>[]> {
 /** The scrawled lines with their short marks written out, as the journal has them. */
 const meant = sheetLines.map((line) =>
   Object.fromEntries(Object.entries(line).map(([key, text]) => {
-    const read = readCell(key as keyof typeof line, text);
+    const read = readCell(key as keyof typeof line, text, plainSetting);
     return [key, read.state === 'read' ? read.value : ''];
   })));
 
@@ -40,7 +41,7 @@ test('a scrawled sheet of 30 colonies is typed by keyboard alone, with at most 1
   await typist.enter();
   expect(await entered(window)).toEqual(meant);
   expect(sheetLines.filter(({ mites }) => mites !== '')).toHaveLength(10);
-  expect(sheetLines.filter(({ lost }) => lost !== '')).toHaveLength(2);
+  expect(sheetLines.filter(({ act }) => act !== '')).toHaveLength(2);
   expect(typist.perColony).toBeLessThanOrEqual(12);
   console.log(`keystrokes a colony: ${typist.perColony.toFixed(2)}`);
 });
@@ -62,11 +63,17 @@ test('the same with the keeper killed mid-sheet, and with everything killed: the
   await kept();
   expect(await entered(here).then((rows) => rows.every((row) => row['bees'] === ''))).toBe(true);
 
+  const hours = () => here.page.getByRole('textbox', { name: 'Hours' });
+  await hours().fill('1.5');
+  await kept();
+
   await here.crashAndRestart('/tonight');
   await atCell(here.page, 0, 'bees');
   for (const [row, line] of meant.entries()) {
     for (const column of ['bees', 'brood', 'stores', 'eggs'] as const) expect(await cellText(here.page, row, column)).toBe(line[column]);
   }
+
+  expect(await hours().inputValue()).toBe('1.5');
 
   const again = new Typist(here.page);
   await again.press('ArrowRight', 4);
@@ -76,7 +83,7 @@ test('the same with the keeper killed mid-sheet, and with everything killed: the
   await again.marks('temper');
   await again.numbers('mites');
   await again.press('ArrowRight');
-  await again.few('lost');
+  await again.few('act');
   await again.enter();
   expect(await entered(here)).toEqual(meant);
 });

@@ -42,7 +42,7 @@ test('the whole line: records in, losses with intervals, a round by keyboard, th
   const [first = '', second = ''] = (await sheet.labels()).map(String);
   await sheet.isAt(first, 'bees');
   await sheet.typeDown(['7']);
-  await sheet.go(second, 'lost');
+  await sheet.go(second, 'act');
   await page.keyboard.type('starv; mites');
   await sheet.enter();
   await notice(page).getByText('Round at LB, 2 colonies').waitFor();

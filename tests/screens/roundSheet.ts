@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { columnKeys, type ColumnKey } from '../../renderer/screens/tonight/sheetColumns.ts';
+import { standardColumns } from '#shared/roundSheets.ts';
+import type { ColumnKey } from '../../renderer/screens/tonight/sheetColumns.ts';
 import { words as catalogue } from '../../renderer/screens/tonight/words.ts';
 import type { OpenedWindow } from './support/window.ts';
 import { words } from './support/person.ts';
@@ -39,7 +40,7 @@ export function sheetOn(page: Page) {
     },
     labels: async () => (await page.locator('.round-sheet tbody th').allTextContents()).map((label) => label.split(' ')[0]),
     /** What one colony's row holds, column by column. */
-    row: (label: string) => Promise.all(columnKeys.map((column) => cell(label, column).inputValue())),
+    row: (label: string) => Promise.all(standardColumns.inspection.map((column) => cell(label, column).inputValue())),
     below: async (label: string) => words(page.locator('tbody').filter({ has: page.getByRole('rowheader', { name: label }) }).locator('.round-below')),
     says: () => words(page.locator('.round-says')),
     enter: () => page.keyboard.press('Control+Enter'),

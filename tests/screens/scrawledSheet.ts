@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { addDays } from '#shared/days.ts';
-import { columnKeys, type ColumnKey } from '../../renderer/screens/tonight/sheetColumns.ts';
+import { standardColumns, type RoundColumn } from '#shared/roundSheets.ts';
 import type { KeeperWindow } from './support/keeperWindow.ts';
 
 /*
@@ -39,7 +39,7 @@ const scrawl = `
 8   6   4   y y .  2 .  .
 10  8   3   y y .  1 .  .
 `;
-const scrawled = ['bees', 'brood', 'stores', 'eggs', 'queen', 'cells', 'temper', 'mites', 'lost'] as const;
+const scrawled = ['bees', 'brood', 'stores', 'eggs', 'queen', 'cells', 'temper', 'mites', 'act'] as const;
 type Scrawled = (typeof scrawled)[number];
 type Line = Readonly<Record<Scrawled, string>>;
 
@@ -62,13 +62,13 @@ export async function openSheet(window: KeeperWindow): Promise<void> {
 }
 
 /** Waits until the keyboard is in that cell. */
-export async function atCell(page: Page, row: number, column: ColumnKey): Promise<void> {
-  await page.waitForFunction((cell) => document.activeElement?.getAttribute('data-cell') === cell, `${row},${columnKeys.indexOf(column)}`);
+export async function atCell(page: Page, row: number, column: RoundColumn): Promise<void> {
+  await page.waitForFunction((cell) => document.activeElement?.getAttribute('data-cell') === cell, `${row},${standardColumns.inspection.indexOf(column)}`);
 }
 
 /** What stands in a cell. */
-export function cellText(page: Page, row: number, column: ColumnKey): Promise<string> {
-  return page.locator(`[data-cell="${row},${columnKeys.indexOf(column)}"]`).inputValue();
+export function cellText(page: Page, row: number, column: RoundColumn): Promise<string> {
+  return page.locator(`[data-cell="${row},${standardColumns.inspection.indexOf(column)}"]`).inputValue();
 }
 
 /** Someone who types the scrawled sheet down its columns, without a mouse; counts every key that goes down, Shift and Ctrl too. */
@@ -110,8 +110,22 @@ export class Typist {
     await this.press('Enter');
   }
 
+  /** What most have is typed once and repeated down into the rows begun; then the few that differ. */
+  async repeated(column: 'eggs', most: string): Promise<void> {
+    await atCell(this.page, 0, column);
+    await this.type(most);
+    await this.press('Control+Shift+D');
+    let at = 0;
+    for (const [row, line] of sheetLines.entries()) {
+      if (line[column] === '' || line[column] === most) continue;
+      at = await this.downTo(row, at);
+      await this.type(line[column]);
+    }
+    await this.toTopOfNext(Math.ceil(at / 10));
+  }
+
   /** Only where there is something: by pages and arrows from mark to mark. */
-  async few(column: 'cells' | 'lost'): Promise<void> {
+  async few(column: 'cells' | 'act'): Promise<void> {
     await atCell(this.page, 0, column);
     let at = 0;
     for (const [row, line] of sheetLines.entries()) {
@@ -121,8 +135,8 @@ export class Typist {
     }
   }
 
-  async toTopOfNext(): Promise<void> {
-    await this.press('PageUp', 3);
+  async toTopOfNext(pages = 3): Promise<void> {
+    await this.press('PageUp', pages);
     await this.press('ArrowRight');
   }
 
@@ -141,10 +155,10 @@ export class Typist {
       await this.numbers(column);
       await between(column);
     }
-    for (const column of ['eggs', 'queen'] as const) {
-      await this.marks(column);
-      await between(column);
-    }
+    await this.repeated('eggs', 'y');
+    await between('eggs');
+    await this.marks('queen');
+    await between('queen');
     await this.few('cells');
     await this.toTopOfNext();
     await between('cells');
@@ -154,8 +168,8 @@ export class Typist {
     await between('mites');
     // Past the bees in the sample, which the sheet says for all.
     await this.press('ArrowRight');
-    await this.few('lost');
-    await between('lost');
+    await this.few('act');
+    await between('act');
   }
 
   async enter(): Promise<void> {

@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { afterAll, afterEach, expect, test } from 'vitest';
-import { columnKeys } from '../../renderer/screens/tonight/sheetColumns.ts';
+import { standardColumns } from '#shared/roundSheets.ts';
 import { expectAccessible } from './support/axe.ts';
 import { goTo, notice } from './support/person.ts';
 import { sheetOn, yardOf } from './roundSheet.ts';
@@ -21,6 +21,8 @@ async function rowsOf(desk: OpenedWindow['desk'], day: string): Promise<Record<s
   const rows: Record<string, string>[] = parse(text, { columns: true, bom: true });
   return rows.filter((row) => row['date'] === day);
 }
+
+const columnKeys = standardColumns.inspection;
 
 test('a round of 14 colonies by keyboard alone: refused value, reload half way, a loss, undo and redo', async () => {
   const { page, desk } = await openYard(14);
@@ -47,7 +49,7 @@ test('a round of 14 colonies by keyboard alone: refused value, reload half way, 
   await sheet.isAt('LB-02', 'bees');
   expect(await sheet.row('LB-01')).toEqual(['8', '5', '3', 'yes', 'no', 'supersedure', '2', '4', '', '', 'cells on two frames']);
 
-  await sheet.go('LB-07', 'lost');
+  await sheet.go('LB-07', 'act');
   await page.keyboard.type('starv; mites');
   await page.keyboard.press('ArrowLeft');
   await sheet.enter();
@@ -57,11 +59,11 @@ test('a round of 14 colonies by keyboard alone: refused value, reload half way, 
 
   // Three frames of bees on a colony that is lost: asked about, and entered when told so.
   await sheet.enter();
-  await sheet.isAt('LB-07', 'lost');
+  await sheet.isAt('LB-07', 'act');
   expect(await sheet.below('LB-07')).toContain('Lost, yet 3 frames of bees');
   expect(await rowsOf(desk, today)).toEqual([]);
   await sheet.enter();
-  await expect.poll(() => notice(page).textContent()).toBe('Round at Larch Bend, 14 colonies: 16 entries in the book.');
+  await expect.poll(() => notice(page).textContent()).toBe('Round at Larch Bend, 14 colonies: 14 inspections, 1 mite count, 1 loss.');
 
   const entered = await rowsOf(desk, today);
   expect(entered.filter((row) => row['entry'] === 'inspection')).toHaveLength(14);
@@ -79,7 +81,7 @@ test('a round of 14 colonies by keyboard alone: refused value, reload half way, 
   await expect.poll(sheet.labels).toContain('LB-07');
   expect(await rowsOf(desk, today)).toEqual([]);
   // The typing is back too, to be mended and entered again.
-  await expect.poll(() => sheet.cell('LB-07', 'lost').inputValue()).toBe('starvation; mites');
+  await expect.poll(() => sheet.cell('LB-07', 'act').inputValue()).toBe('starvation; mites');
   expect((await sheet.row('LB-01')).at(-1)).toBe('cells on two frames');
 
   await page.getByRole('button', { name: 'Bring back: Round at Larch Bend, 14 colonies' }).press('Enter');
@@ -162,10 +164,10 @@ test('keys of the sheet: Ctrl D repeats, Escape takes back, arrows move, Tab mee
   await page.keyboard.press('Enter');
   await expect.poll(sheet.says).toBe('End of the sheet. Ctrl Enter enters the round.');
   await page.keyboard.press('Shift+Tab');
-  await sheet.isAt('LB-03', 'lost');
+  await sheet.isAt('LB-03', 'act');
 });
 
-test('the day goes by keys or as typed; a day to come is refused; typing under a wrong day is brought over', async () => {
+test('the day goes by keys or as typed; a day to come is asked about; typing under a wrong day is brought over', async () => {
   const { page, desk } = await openYard(2);
   const sheet = sheetOn(page);
   const day = page.getByLabel('Day', { exact: false }).first();
@@ -175,7 +177,15 @@ test('the day goes by keys or as typed; a day to come is refused; typing under a
 
   await day.focus();
   await page.keyboard.press('ArrowRight');
-  await expect.poll(sheet.says).toBe('Thu 26 November 2026 is still to come; today is 25 November 2026. A round is entered once it is done.');
+  await expect.poll(sheet.says).toBe('Thu 26 November 2026 is still to come; today is 25 November 2026. You can print its sheet; a round is entered once it is done.');
+  await page.keyboard.press('Enter');
+  await sheet.isAt('LB-01', 'bees');
+  await page.keyboard.type('6');
+  await sheet.enter();
+  await expect.poll(sheet.says).toContain('If the round is done and the day is right, press Ctrl Enter again.');
+  expect(await rowsOf(desk, '2026-11-26')).toEqual([]);
+  await page.keyboard.press('Escape');
+  await day.focus();
   await page.keyboard.press('y');
   await expect.poll(() => day.inputValue()).toBe('11/24/2026');
   await page.keyboard.press('ArrowLeft');
@@ -230,6 +240,7 @@ test('the margin tells of the colony and the cell', async () => {
       await yardOf(desk, 2);
       await desk('journal.enter', {
         rows: [
+          { date: '2026-11-20', entry: 'inspection', yard: 'LB', colony: 'LB-01', eggs: 'no' },
           { date: '2026-08-18', entry: 'inspection', yard: 'LB', colony: 'LB-02', frames_bees: '9', eggs: 'yes' },
           { date: '2026-08-18', entry: 'mites', yard: 'LB', colony: 'LB-02', mites: '4', bees: '300' },
         ],
@@ -247,6 +258,9 @@ test('the margin tells of the colony and the cell', async () => {
   // The exact 95 % interval of 4 in 300, by summing both binomial tails to 2.5 %: 0.364 to 3.378 in 100.
   await margin.getByText('Anything from 0.4 to 3.4 in 100 fits').waitFor();
   await margin.getByText('18 August 2026').first().waitFor();
+  await margin.getByText('No eggs on 20 November: look for eggs or the queen.').waitFor({ state: 'detached' });
+  await page.keyboard.press('ArrowUp');
+  await margin.getByText('No eggs on 20 November: look for eggs or the queen.').waitFor();
 });
 
 test('an empty book says what will be here and offers the next step', async () => {
@@ -266,7 +280,7 @@ test('an operation of one yard with 500 colonies is typed and entered like any o
   await sheet.isAt('LB-500', 'note');
   await page.keyboard.type('last of all');
   await sheet.enter();
-  await expect.poll(() => notice(page).textContent()).toBe('Round at Larch Bend, 4 colonies: 4 entries in the book.');
+  await expect.poll(() => notice(page).textContent()).toBe('Round at Larch Bend, 4 colonies: 3 inspections, 1 note.');
   expect((await rowsOf(desk, today)).map((row) => row['colony'])).toEqual(['LB-01', 'LB-02', 'LB-03', 'LB-500']);
 });
 
@@ -275,7 +289,7 @@ test('the sheet with its sentences is open to everyone, on light and dark paper'
   const sheet = sheetOn(page);
   await sheet.isAt('LB-01', 'bees');
   await sheet.typeDown(['x', '55', '8']);
-  await sheet.go('LB-04', 'lost');
+  await sheet.go('LB-04', 'act');
   await page.keyboard.type('m');
   await expectAccessible(page);
   // Nothing but the sheet itself scrolls.

@@ -1,4 +1,6 @@
 import { useId } from 'react';
+import { standardMarks } from '#shared/roundMarks.ts';
+import { roundColumns } from '#shared/roundSheets.ts';
 import { commands, groupNames } from '../../commands/commands.ts';
 import { boxKeys, dayKeys, sheetKeys, standKeys, type PlaceKey } from '../../commands/sheetKeys.ts';
 import { shortcutText, type Shortcut } from '../../commands/shortcut.ts';
@@ -23,7 +25,7 @@ export function HelpScreen() {
         />
       ))}
       <PlaceTable heading={words.inSheet} keys={sheetKeys} />
-      <KeyTable heading={words.marks} first={words.mark} second={words.meaning} rows={sheetWords.legend.map(([mark, says]) => ({ mark, says }))} />
+      <KeyTable heading={words.marks} first={words.mark} second={words.meaning} rows={sheetWords.legend(roundColumns, standardMarks).map(([mark, says]) => ({ mark, says }))} />
       <PlaceTable heading={words.inDay} keys={dayKeys} />
       <PlaceTable heading={words.inStands} keys={standKeys} />
       <PlaceTable heading={words.inBox} keys={boxKeys} />

@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import type { DateOrder, Day } from '#shared/days.ts';
-import { dayAhead, dayAsTyped, dayForKey, readDay } from './sheetDay.ts';
+import { dayAsTyped, dayForKey, readDay } from './sheetDay.ts';
 import { words } from './words.ts';
 
 interface DayFieldProps {
@@ -13,7 +13,7 @@ interface DayFieldProps {
   onFault(sentence: string | null): void;
 }
 
-/** A day by keys (arrows, t, y) or typed; a day to come is refused and the old one stands. */
+/** A day by keys (arrows, t, y) or typed; what is no day is refused and the old one stands. */
 export function DayField({ day, today, order, onDay, onDone, onFault }: DayFieldProps) {
   const [text, setText] = useState<string | null>(null);
   const [faulty, setFaulty] = useState(false);
@@ -41,10 +41,8 @@ export function DayField({ day, today, order, onDay, onDone, onFault }: DayField
     onFault(sentence);
   };
 
-  const take = (next: Day): boolean => {
-    const ahead = dayAhead(next, today);
-    say(ahead);
-    if (ahead !== null) return false;
+  const take = (next: Day): true => {
+    say(null);
     setText(null);
     onDay(next);
     return true;

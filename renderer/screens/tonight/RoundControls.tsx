@@ -1,13 +1,13 @@
+import { Link } from 'wouter';
 import type { OpenBook, YardRow } from '#shared/contract/book.ts';
 import type { Day } from '#shared/days.ts';
-import { washMethods } from '#shared/entryForms.ts';
+import { roundKinds } from '#shared/roundSheets.ts';
 import { dayWithWeekday } from '../../parts/format.ts';
 import { DayField } from './DayField.tsx';
-import { readCell } from './sheetCell.ts';
-import { draftIsEmpty, freshSheet } from './sheetDraft.ts';
-import type { SheetWide } from './sheetRow.ts';
 import type { Round } from './useRound.ts';
 import { words } from './words.ts';
+
+export type Panel = 'columns' | 'marks';
 
 interface RoundControlsProps {
   readonly book: OpenBook;
@@ -15,20 +15,26 @@ interface RoundControlsProps {
   readonly yard: YardRow;
   readonly day: Day;
   readonly round: Round;
+  readonly panel: Panel | null;
+  onPanel(panel: Panel | null): void;
   onPick(yard: YardRow, day: Day): void;
   onDone(): void;
   onFault(sentence: string | null): void;
 }
 
-/** The line above the sheet: which yard and day, what holds for all mite counts, how far the sheet is. */
-export function RoundControls({ book, today, yard, day, round, onPick, onDone, onFault }: RoundControlsProps) {
-  const wide = round.draft.draft?.wide ?? freshSheet.wide;
-  const sampleRefused = readCell('sample', wide.sample).state === 'refused';
+/** The line above the sheet: which yard and day, which kind of round, what it asks, how far the sheet is. */
+export function RoundControls({ book, today, yard, day, round, panel, onPanel, onPick, onDone, onFault }: RoundControlsProps) {
+  const toggle = (which: Panel, name: string) => (
+    <button type="button" className="link" aria-expanded={panel === which} onClick={() => onPanel(panel === which ? null : which)}>
+      {name}
+    </button>
+  );
   return (
     <div className="choices round-choices">
       <label className="inline-choice">
         {words.controls.yard}{' '}
         <select
+          className="round-yard"
           value={yard.id}
           onChange={(event) => {
             const next = book.yards.find(({ id }) => String(id) === event.target.value);
@@ -47,46 +53,24 @@ export function RoundControls({ book, today, yard, day, round, onPick, onDone, o
         <span aria-live="polite">{dayWithWeekday(day).split('\u00a0')[0]}</span>
       </span>
       <label className="inline-choice">
-        {words.controls.sample}{' '}
-        <input
-          className="round-sample"
-          value={wide.sample}
-          inputMode="numeric"
-          autoComplete="off"
-          aria-invalid={sampleRefused || undefined}
-          onChange={(event) => round.setWide({ sample: event.target.value })}
-          onFocus={(event) => event.target.select()}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter' && !event.ctrlKey && !event.metaKey) onDone();
+        {words.controls.kind}{' '}
+        <select
+          value={round.kind}
+          onChange={(event) => {
+            const next = roundKinds.find((kind) => kind === event.target.value);
+            if (next) void round.choose(next);
           }}
-        />{' '}
-        {words.controls.sampleUnit}
-      </label>
-      <label className="inline-choice">
-        {words.controls.method}{' '}
-        <select className="round-method" value={wide.method} onChange={(event) => round.setWide({ method: methodOf(event.target.value) })}>
-          {(['', ...washMethods] as const).map((method) => (
-            <option key={method} value={method}>
-              {words.controls.methods[method]}
+        >
+          {roundKinds.map((kind) => (
+            <option key={kind} value={kind}>
+              {words.kinds[kind]}
             </option>
           ))}
         </select>
       </label>
-      <span className="push">
-        {words.controls.filled(round.filled, round.rows.length)}
-        <Kept round={round} />
-      </span>
+      {toggle('columns', words.controls.columns)}
+      {toggle('marks', words.controls.marks)}
+      <Link href={`/print/round/${yard.id}/${day}`}>{words.controls.print}</Link>
     </div>
   );
-}
-
-function Kept({ round }: { readonly round: Round }) {
-  const { draft, kept } = round.draft;
-  if (kept.is === 'failed') return <span className="needs"> · {words.controls.draftNot(kept.fault.sentence)}</span>;
-  if (draft === null || draftIsEmpty(draft) || round.draft.unread) return null;
-  return <span> · {kept.is === 'waiting' ? words.controls.draftWaiting : words.controls.draftKept}</span>;
-}
-
-function methodOf(value: string): SheetWide['method'] {
-  return washMethods.find((method) => method === value) ?? '';
 }

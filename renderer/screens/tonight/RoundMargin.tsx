@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { RoundRow } from '#shared/contract/journal.ts';
+import type { Marks } from '#shared/roundMarks.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { number } from '../../parts/format.ts';
 import { MarginContent, MarginPart } from '../../parts/Margin.tsx';
@@ -10,8 +11,16 @@ import { words } from './words.ts';
 /** Moving quickly over the sheet asks the desk for nothing; resting on a colony does. */
 const rest = 200;
 
+interface RoundMarginProps {
+  readonly row: RoundRow | null;
+  readonly column: ColumnKey;
+  readonly marks: Marks;
+  /** What the record says to look for. */
+  readonly cues: readonly string[];
+}
+
 /** What the margin tells of the cell the keyboard is in. */
-export function RoundMargin({ row, column }: { readonly row: RoundRow | null; readonly column: ColumnKey }) {
+export function RoundMargin({ row, column, marks, cues }: RoundMarginProps) {
   if (row === null) {
     return (
       <MarginContent heading={words.margin.keys}>
@@ -23,7 +32,7 @@ export function RoundMargin({ row, column }: { readonly row: RoundRow | null; re
   return (
     <MarginContent heading={words.cellName(row.label, words.names[column])}>
       <p className="sentence">{words.meaning[column]}</p>
-      <p>{words.marks[column]}</p>
+      <p>{words.marks[column](marks)}</p>
       <div className="round-margin">
         <MarginPart heading={words.queen}>
           <QueenLine row={row} />
@@ -32,6 +41,13 @@ export function RoundMargin({ row, column }: { readonly row: RoundRow | null; re
           <MarginPart heading={words.already.title}>
             {row.already.map((sentence) => (
               <p key={sentence}>{sentence}</p>
+            ))}
+          </MarginPart>
+        ) : null}
+        {cues.length > 0 ? (
+          <MarginPart heading={words.margin.cues}>
+            {cues.map((cue) => (
+              <p key={cue}>{cue}</p>
             ))}
           </MarginPart>
         ) : null}

@@ -1,21 +1,26 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { Link } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import type { OpenBook, YardRow } from '#shared/contract/book.ts';
 import type { RoundRow } from '#shared/contract/journal.ts';
 import type { Day } from '#shared/days.ts';
 import { enterRound } from '../../commands/commands.ts';
 import { useOffer } from '../../commands/offers.ts';
 import { shortcutText } from '../../commands/shortcut.ts';
+import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { BringHere } from './BringHere.tsx';
 import { EnteredLast } from './EnteredLast.tsx';
 import { OpenRounds } from './OpenRounds.tsx';
-import { RoundControls } from './RoundControls.tsx';
+import { MarkEditor } from './MarkEditor.tsx';
+import { RoundColumns } from './RoundColumns.tsx';
+import { RoundControls, type Panel } from './RoundControls.tsx';
 import { RoundMargin } from './RoundMargin.tsx';
 import { roomy, RoundSheet, type SheetHandle } from './RoundSheet.tsx';
-import { columnKeys, type ColumnKey } from './sheetColumns.ts';
+import type { ColumnKey } from './sheetColumns.ts';
+import { RoundWide } from './RoundWide.tsx';
+import { dayAhead } from './sheetDay.ts';
 import { draftIsEmpty } from './sheetDraft.ts';
 import { remarksOnRow } from './sheetRound.ts';
 import { readRow } from './sheetRow.ts';
@@ -36,10 +41,13 @@ interface RoundPageProps {
 export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageProps) {
   const round = useRound(book, yard, day, today, rounds);
   const { rows, draft } = round;
+  const [, go] = useLocation();
   const sheet = useRef<SheetHandle>(null);
   const [here, setHere] = useState<{ row: RoundRow; column: ColumnKey } | null>(null);
   const [dayFault, setDayFault] = useState<string | null>(null);
   const [end, setEnd] = useState(false);
+  const [panel, setPanel] = useState<Panel | null>(null);
+  const ahead = dayAhead(day, today);
 
   const onHere = useCallback((row: RoundRow, column: ColumnKey) => {
     setHere({ row, column });
@@ -47,12 +55,20 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
   }, []);
   const start = useCallback(() => sheet.current?.goTo({ row: 0, column: 0 }), []);
 
+  const told = useRead('rounds.paper', { yard: yard.id, day }, { enabled: !round.loading && rows.length > 0 });
+
   // The evening's work begins in the sheet: once it is laid out the keyboard is in its first cell, unless it is elsewhere already.
   const ready = !round.loading && rows.length > 0;
   useEffect(() => {
     const at = document.activeElement;
     if (ready && (at === null || at === document.body || at.tagName === 'H1')) start();
   }, [ready, start]);
+
+  // The panel's buttons go with it; the keyboard goes on to the sheet.
+  const closePanel = () => {
+    setPanel(null);
+    onDone();
+  };
 
   // From the day field on to the sheet, or, while it is being laid out, out of the field, so that the effect above goes there.
   const onDone = () => {
@@ -65,16 +81,19 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
     if (dayFault !== null) return;
     const place = await round.enter();
     if (place === 'entered') start();
-    else if (place !== null) sheet.current?.goTo({ row: rows.findIndex((row) => row.colony === place.colony), column: columnKeys.indexOf(place.column) });
+    else if (place !== null) sheet.current?.goToPlace(place);
   };
   // By the command, so on the whole window: after a button that went away the keyboard is nowhere, and Ctrl Enter still means the round.
   useOffer('enter the round', ready && !round.busy ? () => void enter() : null);
 
+  useOffer('print the field sheet', ready ? () => go(`/print/round/${yard.id}/${day}`) : null);
+
   const already = rows.filter((row) => row.already.length > 0).length;
   const others = (rounds.index?.open ?? []).filter((other) => other.yard !== yard.id || other.day !== day);
   const shownHere = (here && rows.find((row) => row.colony === here.row.colony)) ?? null;
+  const cues = told.data?.rows.find((row) => row.colony === shownHere?.colony)?.cues ?? [];
   const typedHere = shownHere && draft.draft?.typed[shownHere.colony];
-  const spoken = shownHere && draft.draft && typedHere ? remarksOnRow(shownHere.colony, readRow(typedHere, draft.draft.wide)) : [];
+  const spoken = shownHere && draft.draft && typedHere ? remarksOnRow(shownHere.colony, readRow(typedHere, draft.draft.wide, round.setting)) : [];
 
   return (
     <>
@@ -89,16 +108,31 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           </button>
         }
       >
-        <RoundControls book={book} today={today} yard={yard} day={day} round={round} onPick={onPick} onDone={onDone} onFault={setDayFault} />
+        <RoundControls book={book} today={today} yard={yard} day={day} round={round} panel={panel} onPanel={setPanel} onPick={onPick} onDone={onDone} onFault={setDayFault} />
+        {panel === 'columns' ? <RoundColumns round={round} yard={yard} onClose={() => closePanel()} /> : null}
+        {panel === 'marks' ? <MarkEditor marks={round.setting.marks} onClose={() => closePanel()} /> : null}
+        <RoundWide round={round} onDone={onDone} />
         <div className="round-says" role="status">
           {dayFault !== null ? <p className="needs">{dayFault}</p> : null}
           {round.message !== null ? <p className="needs">{round.message}</p> : null}
+          {ahead !== null && round.message === null ? <p className="needs">{ahead}</p> : null}
           {end ? <p>{words.endOfSheet}</p> : null}
         </div>
         <p className="visually-hidden" role="status">
           {spoken.map((remark) => remark.sentence).join(' ')}
         </p>
         <FaultNote fault={round.fault} />
+        {draft.apart ? (
+          <p className="needs" role="alert">
+            {words.elsewhere.sentence}{' '}
+            <button type="button" className="link" onClick={draft.takeTheirs}>
+              {words.elsewhere.take}
+            </button>{' '}
+            <button type="button" className="link" onClick={draft.keepMine}>
+              {words.elsewhere.mine}
+            </button>
+          </p>
+        ) : null}
         {draft.unread ? <p className="needs">{words.drafts.unread}</p> : null}
         {round.strays.length > 0 ? (
           <p className="needs">
@@ -114,8 +148,8 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           <>
             <RoundSheet round={round} caption={words.head.round(yard.name, day)} ref={sheet} onHere={onHere} onEnd={() => setEnd(true)} />
             <dl className="round-legend" aria-label={words.legendName}>
-              {words.legend.map(([mark, meaning]) => (
-                <div key={mark}>
+              {words.legend(round.columns, round.setting.marks).map(([mark, meaning]) => (
+                <div key={`${mark} ${meaning}`}>
                   <dt>{mark}</dt>
                   <dd>{meaning}</dd>
                 </div>
@@ -131,7 +165,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           <OpenRounds rounds={others} yards={book.yards} onOpen={onPick} />
         </div>
       </Page>
-      <RoundMargin row={shownHere} column={here?.column ?? 'bees'} />
+      <RoundMargin row={shownHere} column={here?.column ?? 'bees'} marks={round.setting.marks} cues={cues} />
     </>
   );
 }

@@ -1,30 +1,38 @@
-import { causes, queenCells } from '#shared/entryForms.ts';
-import type { ColumnKey } from './sheetColumns.ts';
+import { causes, knownIngredients, newQueens, queenCells, queenPlaces } from '#shared/entryForms.ts';
+import { meant } from '#shared/roundMarks.ts';
+import { feedText, figure, readFeed, readSupers, readWeight, supersText, weightIn, weightText } from './sheetAmounts.ts';
+import { acts, type ColumnKey } from './sheetColumns.ts';
+import type { SheetSetting } from './sheetSetting.ts';
 import { words } from './words.ts';
 
 /** How a cell is understood: nothing in it, a value, or text that cannot be read. */
 export type Reading =
   | { readonly state: 'empty' }
-  /** `value` is what is sent, in the exchange form; `question` is set when it is out of the ordinary. */
+  /** `value` is what is sent, in the exchange form, or for cells of several parts what reads as the same again; `question` is set when it is out of the ordinary. */
   | { readonly state: 'read'; readonly value: string; readonly question?: string }
   | { readonly state: 'refused'; readonly sentence: string };
 
 const empty: Reading = { state: 'empty' };
 const value = (text: string): Reading => ({ state: 'read', value: text });
 const refused = (sentence: string): Reading => ({ state: 'refused', sentence });
+const askedAbout = (text: string, strange: boolean, question: string): Reading => (strange ? { state: 'read', value: text, question } : value(text));
 
 /**
  * Borders of the ordinary: beyond them the sheet asks, it does not refuse (common practice, no source).
  * 20 frames of bees or stores fill two ten-frame boxes; a queen hardly fills 10 frames with brood at once;
- * mite washes take some 300 bees (half a cup).
+ * mite washes take some 300 bees (half a cup). Ripe honey has some 15 to 19 % water.
  */
-export const ordinary = { bees: 20, brood: 10, stores: 20, sampleLeast: 100, sampleMost: 600, mitesPer100: 20 } as const;
+export const ordinary = {
+  bees: 20, brood: 10, stores: 20, sampleLeast: 100, sampleMost: 600, mitesPer100: 20, supers: 5, gallons: 5, litres: 20, feedPounds: 50, storesPounds: 150,
+  fullPounds: 300, moistureLeast: 14, moistureMost: 20,
+} as const;
 
-/** The longest text that one cell of an entry can hold. */
+/** The longest text that one cell of an entry can hold, and the longest label or name. */
 export const longestText = 4000;
+export const longestName = 80;
 
 /** Reads one cell as typed, short marks included. Never guesses: what could mean two things is refused with a sentence. */
-export function readCell(key: ColumnKey, typed: string): Reading {
+export function readCell(key: ColumnKey, typed: string, setting: SheetSetting): Reading {
   const text = typed.trim();
   if (text === '') return empty;
   switch (key) {
@@ -32,78 +40,150 @@ export function readCell(key: ColumnKey, typed: string): Reading {
     case 'brood':
     case 'stores':
       return readFrames(key, text);
+    case 'splitBees':
+    case 'splitBrood':
+    case 'splitStores':
+      return readFrames(({ splitBees: 'bees', splitBrood: 'brood', splitStores: 'stores' } as const)[key], text);
     case 'eggs':
+      return readAnswer(text, setting, false);
     case 'queen':
-      return readYesNo(text);
+      return readAnswer(text, setting, true);
     case 'cells':
-      return readQueenCells(text);
+      return readQueenCells(text, setting);
     case 'temper':
-      return readTemper(text);
+      return /^[1-5]$/.test(text) ? value(text) : refused(words.refused.temper(text));
     case 'mites':
       return /^\d{1,6}$/.test(text) ? value(String(Number(text))) : refused(words.refused.mites(text));
     case 'sample':
       return readSample(text);
-    case 'lost':
-      return readLost(text);
+    case 'feed':
+      return readFeedCell(text, setting);
+    case 'supersOn':
+    case 'supersOff':
+      return readSupersCell(text, setting);
+    case 'full':
+    case 'empty':
+    case 'weight':
+      return readWeightCell(key, text, setting);
+    case 'moisture':
+      return readMoisture(text);
+    case 'treat':
+      return readTreatment(text, setting);
+    case 'act':
+      return readAct(text, setting);
+    case 'queenYear':
+      return /^\d{4}$/.test(text) ? value(text) : refused(words.refused.year(text));
+    case 'oldQueen':
+      return readChoice(text, queenPlaces);
+    case 'newQueen':
+      return readChoice(text, newQueens);
+    case 'lot':
+    case 'newLabel':
+    case 'toYard':
+    case 'queenSource':
+    case 'supplier':
+    case 'into':
+      return text.length > longestName ? refused(words.refused.longName(text.length)) : value(text);
     case 'note':
       return text.length > longestText ? refused(words.refused.longNote(text.length)) : value(text);
   }
 }
 
 function readFrames(key: 'bees' | 'brood' | 'stores', text: string): Reading {
-  const parts = /^(\d{0,4})(?:[.,](\d{0,2}))?$/.exec(text);
-  if (!parts || !/\d/.test(text)) return refused(words.refused.frames(text));
-  const frames = Number(`${parts[1] || '0'}.${parts[2] || '0'}`);
+  const frames = /^\d{5}/.test(text) ? null : figure(text);
+  if (frames === null) return refused(words.refused.frames(text));
   const read = String(frames);
-  return frames > ordinary[key] ? { state: 'read', value: read, question: words.question[key](read) } : value(read);
+  return askedAbout(read, frames > ordinary[key], words.question[key](read));
 }
 
-function readYesNo(text: string): Reading {
+function readAnswer(text: string, { marks }: SheetSetting, queen: boolean): Reading {
+  const fits = meant(text.toLowerCase(), queen ? (['yes', 'no', 'queen seen'] as const) : (['yes', 'no'] as const), marks);
+  const [answer] = fits;
+  if (answer === undefined || fits.length > 1) return refused(words.refused.yesNo(text, marks.yes, marks.no));
+  return value(answer === 'no' ? 'no' : 'yes');
+}
+
+function readQueenCells(text: string, { marks }: SheetSetting): Reading {
   const typed = text.toLowerCase();
-  if ('yes'.startsWith(typed)) return value('yes');
-  if ('no'.startsWith(typed)) return value('no');
-  return refused(words.refused.yesNo(text));
-}
-
-function readQueenCells(text: string): Reading {
-  const typed = text.toLowerCase();
-  if (typed === '-' || typed === '–' || typed === '0') return value('none');
-  // A lone "s" is the mark for swarm cells; supersedure needs its second letter.
-  if (typed === 's') return value('swarm');
-  const found = queenCells.filter((kind) => kind.startsWith(typed));
-  return found.length === 1 && found[0] !== undefined ? value(found[0]) : refused(words.refused.cells(text));
-}
-
-function readTemper(text: string): Reading {
-  return /^[1-5]$/.test(text) ? value(text) : refused(words.refused.temper(text));
+  if (typed === '–' || typed === '0') return value('none');
+  const found = meant(typed, queenCells, marks);
+  return found.length === 1 && found[0] !== undefined ? value(found[0]) : refused(words.refused.cells(text, marks));
 }
 
 function readSample(text: string): Reading {
   if (!/^\d{1,6}$/.test(text) || Number(text) === 0) return refused(words.refused.sample(text));
   const bees = Number(text);
-  const strange = bees < ordinary.sampleLeast || bees > ordinary.sampleMost;
-  return strange ? { state: 'read', value: String(bees), question: words.question.sample(String(bees)) } : value(String(bees));
+  return askedAbout(String(bees), bees < ordinary.sampleLeast || bees > ordinary.sampleMost, words.question.sample(String(bees)));
 }
 
-function readLost(text: string): Reading {
-  if (/^[xX]$/.test(text)) return value('unknown');
+function readFeedCell(text: string, setting: SheetSetting): Reading {
+  const read = readFeed(text, setting);
+  if (read === null) return refused(words.refused.feed(text, setting.marks));
+  const { amount: figures } = read;
+  const most = figures?.unit === 'l' ? ordinary.litres : figures?.unit === 'gal' ? ordinary.gallons : figures?.unit === 'kg' ? ordinary.feedPounds / 2.2 : ordinary.feedPounds;
+  const out = feedText(read);
+  return askedAbout(out, figures !== null && figures.amount > most, words.question.feed(out));
+}
+
+function readSupersCell(text: string, setting: SheetSetting): Reading {
+  const read = readSupers(text, setting);
+  if (read === null) return refused(words.refused.supers(text, setting.marks));
+  const out = supersText(read);
+  return askedAbout(out, read.reduce((sum, { count }) => sum + count, 0) > ordinary.supers, words.question.supers(out));
+}
+
+function readWeightCell(key: 'full' | 'empty' | 'weight', text: string, setting: SheetSetting): Reading {
+  const read = readWeight(text, setting);
+  if (read === null) return refused(words.refused.weight(text));
+  const out = weightText(read, setting);
+  return askedAbout(out, weightIn(read, 'lb') > (key === 'weight' ? ordinary.storesPounds : ordinary.fullPounds), words.question.weight(`${read.amount} ${read.unit}`));
+}
+
+function readMoisture(text: string): Reading {
+  const water = figure(text.replace(/\s*%$/, ''));
+  if (water === null || water > 100) return refused(words.refused.moisture(text));
+  return askedAbout(String(water), water < ordinary.moistureLeast || water > ordinary.moistureMost, words.question.moisture(String(water)));
+}
+
+/** The mark for yes is the sheet's own ingredient; else the first letters of a known one, or any other written out. */
+function readTreatment(text: string, { marks }: SheetSetting): Reading {
+  const typed = text.toLowerCase();
+  if (typed === marks.yes || typed === 'yes') return value('yes');
+  const fits = meant(typed, knownIngredients, {});
+  if (fits.length === 1 && fits[0] !== undefined) return value(fits[0]);
+  if (fits.length > 1) return refused(words.refused.either(text, fits));
+  return text.length < 4 ? refused(words.refused.ingredient(text, marks.yes)) : text.length > longestName ? refused(words.refused.longName(text.length)) : value(text);
+}
+
+function readAct(text: string, setting: SheetSetting): Reading {
+  const whole = text.toLowerCase();
   const found: string[] = [];
   for (const part of text.split(';')) {
     const typed = part.trim().toLowerCase();
     if (typed === '') continue;
-    const fits = causesThatFit(typed);
-    const [cause] = fits;
-    if (cause === undefined) return refused(words.refused.cause(part.trim()));
-    if (fits.length > 1) return refused(words.refused.causeEither(part.trim(), fits));
-    if (!found.includes(cause)) found.push(cause);
+    const fits = actsThatFit(typed, setting);
+    const [one] = fits;
+    if (one === undefined) return refused(words.refused.act(part.trim(), setting.marks));
+    if (fits.length > 1) return refused(words.refused.either(part.trim(), fits));
+    if (isAct(one) && whole !== typed) return refused(words.refused.actAlone(one));
+    if (!found.includes(one)) found.push(one);
   }
-  return found.length === 0 ? refused(words.refused.cause(text)) : value(found.join('; '));
+  return found.length === 0 ? refused(words.refused.act(text, setting.marks)) : value(found.join('; '));
 }
 
-/** By the first letters of the cause or of one of its words: "weak", "autumn", "vandal"; `x` among others is unknown. */
-function causesThatFit(typed: string): string[] {
-  if (typed === 'x') return ['unknown'];
-  const starts = causes.filter((cause) => cause.startsWith(typed));
+function isAct(text: string): boolean {
+  return (acts as readonly string[]).includes(text);
+}
+
+/** By its mark, or by the first letters of an act, a cause or one of a cause's words: "weak", "autumn", "vandal". */
+function actsThatFit(typed: string, { marks }: SheetSetting): readonly string[] {
+  if (typed === marks.lost) return ['unknown'];
+  const starts = meant<string>(typed, [...causes, ...acts], marks);
   if (starts.length > 0) return starts;
   return causes.filter((cause) => cause.split(' ').some((word) => word.length > 2 && word.startsWith(typed)));
+}
+
+function readChoice(text: string, of: readonly string[]): Reading {
+  const fits = meant(text.toLowerCase(), of, {});
+  return fits.length === 1 && fits[0] !== undefined ? value(fits[0]) : refused(words.refused.choice(text, of));
 }

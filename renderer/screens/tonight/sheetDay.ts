@@ -29,7 +29,7 @@ export function readDay(text: string, order: DateOrder): TypedDay {
   return found === null ? { ok: false, sentence: words.day.unreadable(text.trim(), order) } : { ok: true, day: found };
 }
 
-/** Why no round can be entered for the day, or null: what has not been seen yet cannot be recorded. */
+/** What is said of a day to come, or null: its sheet can be printed, but what has not been seen yet is hardly to be recorded. */
 export function dayAhead(day: Day, today: Day): string | null {
   return day > today ? words.day.ahead(day, today) : null;
 }

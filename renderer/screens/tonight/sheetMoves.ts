@@ -1,5 +1,3 @@
-import { columnKeys } from './sheetColumns.ts';
-
 /** A cell by its place: row from 0 down the colonies, column from 0 across. */
 export interface Cell {
   readonly row: number;
@@ -11,9 +9,9 @@ export type Move = 'up' | 'down' | 'left' | 'right' | 'enter' | 'enter-back' | '
 /** Rows that Page Up and Page Down go. */
 const page = 10;
 
-/** Where a key leads from a cell on a sheet with so many rows; null when there is nowhere further. */
-export function moveFrom(from: Cell, move: Move, rows: number): Cell | null {
-  const lastColumn = columnKeys.length - 1;
+/** Where a key leads from a cell on a sheet with so many rows and columns; null when there is nowhere further. */
+export function moveFrom(from: Cell, move: Move, rows: number, columns: number): Cell | null {
+  const lastColumn = columns - 1;
   const at = (row: number, column: number): Cell | null =>
     row < 0 || row >= rows || column < 0 || column > lastColumn ? null : { row, column };
   switch (move) {

@@ -1,16 +1,20 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { OpenBook, YardRow } from '#shared/contract/book.ts';
 import type { RoundRow } from '#shared/contract/journal.ts';
+import type { RoundSetting } from '#shared/contract/rounds.ts';
 import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
+import { marksFrom } from '#shared/roundMarks.ts';
+import type { RoundColumn, RoundKind } from '#shared/roundSheets.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { useNotice } from '../../parts/Notice.tsx';
 import { readCell } from './sheetCell.ts';
-import { filledIn, withCell, type ColumnKey } from './sheetColumns.ts';
-import { dayAhead } from './sheetDay.ts';
+import { columnsShown, filledIn, withCell, type ColumnKey, type Typed } from './sheetColumns.ts';
 import { draftKey, keptQuestion, withoutSent, writeDraft, type SheetDraft } from './sheetDraft.ts';
-import { composeRound, filledRows, placeFaults, remarksOn, writtenOut, type Place, type Remark, type RoundSheet } from './sheetRound.ts';
+import { composeRound, enteredLine, filledRows, placeFaults, remarksOn, writtenOut, type Place, type Remark, type RoundSheet } from './sheetRound.ts';
+import { workTrouble } from './sheetEntries.ts';
 import type { SheetWide } from './sheetRow.ts';
+import type { SheetSetting } from './sheetSetting.ts';
 import { useDraft, type DraftHere } from './useDraft.ts';
 import { useEntered } from './useEntered.ts';
 import type { Rounds } from './useRounds.ts';
@@ -22,6 +26,13 @@ const mostEntries = 2000;
 const acts = 24;
 
 export interface Round {
+  readonly kind: RoundKind;
+  /** The columns that stand on the sheet. */
+  readonly columns: readonly RoundColumn[];
+  /** The columns asked for in each kind of round, here and this season. */
+  readonly asked: RoundSetting['columns'];
+  readonly season: number;
+  readonly setting: SheetSetting;
   readonly rows: readonly RoundRow[];
   readonly loading: boolean;
   readonly fault: Fault | undefined;
@@ -38,35 +49,46 @@ export interface Round {
   keepQuestion(remark: Remark): void;
   setWide(wide: Partial<SheetWide>): void;
   dropStrays(): void;
+  /** Another kind of round, or (null: the standard ones again) other columns of it; kept for this yard and season. */
+  choose(kind: RoundKind, columns?: readonly RoundColumn[] | null): Promise<void>;
   /** Enters the round; answers the place that needs the person, if any. */
   enter(): Promise<Place | 'entered' | null>;
 }
 
 const noRows: readonly RoundRow[] = [];
+const noColumns: RoundSetting['columns'] = { inspection: [], mites: [], feed: [], supers: [], harvest: [], stores: [], mix: [] };
+const nothingTyped: Typed = {};
 
 /** One sheet: its colonies, its typing, and entering it. */
 export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, rounds: Rounds): Round {
   const key = draftKey(yard.id, day);
   const sheet = useRead('round.sheet', { yard: yard.id, day });
+  const told = useRead('rounds.setting', { yard: yard.id, day }, { keep: true });
+  const layout = useWrite('rounds.layout');
   const recent = useRead('journal.recent', { limit: acts });
   const draft = useDraft(key);
   const notice = useNotice();
   const send = useWrite('journal.enter');
   const [refused, setRefused] = useState<Readonly<Record<string, readonly Remark[]>>>({});
   const [message, setMessage] = useState<string | null>(null);
-  const asked = useRef<SheetDraft | null>(null);
+  const askedOnce = useRef<SheetDraft | null>(null);
   const entering = useRef(false);
   const { change, now } = draft;
   const { note } = rounds;
   const remember = useEntered({ openKey: draft.draft === null ? null : key, gestures: recent.data?.gestures, change, note });
 
   const rows = sheet.data?.rows ?? noRows;
+  const kind = told.data?.kind ?? 'inspection';
+  const asked = told.data?.columns ?? noColumns;
+  const [changed, massUnit] = [told.data?.marks, told.data?.massUnit ?? 'lb'];
+  const setting = useMemo<SheetSetting>(() => ({ marks: marksFrom(changed ?? {}), massUnit }), [changed, massUnit]);
   useEffect(() => {
     setRefused({});
     setMessage(null);
   }, [key, book.path]);
 
   const typed = draft.draft?.typed;
+  const columns = useMemo(() => columnsShown(asked[kind], typed ?? nothingTyped), [asked, kind, typed]);
   const filled = useMemo(() => (typed ? filledRows({ colonies: rows, typed }) : 0), [rows, typed]);
   const all = typed ? filledIn(typed) : null;
   useEffect(() => {
@@ -110,10 +132,18 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
     change((before) => ({ ...before, typed: Object.fromEntries(Object.entries(before.typed).filter(([colony]) => rows.some((row) => String(row.colony) === colony))) }));
   }, [change, rows]);
 
+  const sendLayout = layout.send;
+  const choose = useCallback(
+    async (next: RoundKind, columns?: readonly RoundColumn[] | null) => {
+      await sendLayout({ yard: yard.id, day, kind: next, ...(columns === undefined ? {} : { columns: columns === null ? null : [...columns] }) });
+    },
+    [sendLayout, yard.id, day],
+  );
+
   const submit = async (): Promise<Place | 'entered' | null> => {
     // As if the cell the keyboard is in had been left: what is shown, asked about and entered is one and the same.
     change((before) => {
-      const typed = writtenOut(before.typed);
+      const typed = writtenOut(before.typed, setting);
       return typed === before.typed ? before : { ...before, typed };
     });
     const sent = now();
@@ -122,21 +152,24 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
       return place;
     };
     if (sent === null || sheet.data === undefined) return null;
-    const ahead = dayAhead(day, today);
-    if (ahead !== null) return stop(ahead);
-    const whole: RoundSheet = { yard, day, colonies: rows, typed: sent.typed, wide: sent.wide };
+    const whole: RoundSheet = { yard, day, kind, colonies: rows, typed: sent.typed, wide: sent.wide, setting };
     const remarks = remarksOn(whole);
     const unread = remarks.filter((remark) => remark.state === 'refused');
     if (unread[0]) return stop(words.before.refused(unread.length), unread[0]);
     const round = composeRound(whole);
+    if (round.rows.some((row) => row.entry === 'mites') && readCell('sample', sent.wide.sample, setting).state === 'refused') return stop(words.before.sample);
+    const work = workTrouble(sent.wide);
+    if (work !== null) return stop(work);
     if (round.rows.length === 0) return stop(words.before.nothing);
     if (round.rows.length > mostEntries) return stop(words.before.tooMany(round.rows.length));
-    if (round.rows.some((row) => row.entry === 'mites') && readCell('sample', sent.wide.sample).state === 'refused') return stop(words.before.sample);
     const open = remarks.filter((remark) => remark.state === 'question' && !sent.kept.includes(keptQuestion(remark)));
-    if (open[0] && asked.current !== sent) {
-      asked.current = sent;
-      return stop(words.before.questions(open.length), open[0]);
+    if (askedOnce.current !== sent && (open[0] || day > today)) {
+      askedOnce.current = sent;
+      const ahead = day > today ? words.day.aheadAsked(day, today) : '';
+      return stop([ahead, open[0] ? words.before.questions(open.length) : ''].filter(Boolean).join(' '), open[0] ?? null);
     }
+    // What another window has entered or typed meanwhile must not go in a second time.
+    if (!draft.unread && !(await draft.agrees())) return stop(words.before.elsewhere);
     const answer = await send.send({ title: round.title, rows: round.rows });
     if (!answer.ok) {
       const placed = placeFaults(answer.rows ?? [], round.sources);
@@ -147,8 +180,8 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
     setRefused({});
     setMessage(null);
     remember({ gesture: answer.value.gesture, yard: yard.id, day, body: writeDraft(sent) });
-    change((current) => withoutSent(current, sent.typed, rows.map((row) => row.colony)));
-    notice.say(answer.value.sentence, { undoGesture: answer.value.gesture });
+    change((current) => withoutSent(current, sent, rows.map((row) => row.colony)));
+    notice.say(enteredLine(round), { undoGesture: answer.value.gesture });
     return 'entered';
   };
 
@@ -164,7 +197,7 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
   };
 
   return {
-    rows, loading: sheet.loading || draft.draft === null, fault: sheet.fault, draft, filled, strays, refused, message, busy: send.busy,
-    type, keepQuestion, setWide, dropStrays, enter,
+    kind, columns, asked, season: told.data?.season ?? 0, setting, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
+    type, keepQuestion, setWide, dropStrays, choose, enter,
   };
 }

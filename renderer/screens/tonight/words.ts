@@ -1,12 +1,32 @@
 import type { DateOrder, Day } from '#shared/days.ts';
 import { dayShort, dayText, dayWithWeekday } from '../../parts/format.ts';
-import type { ColumnKey } from './sheetColumns.ts';
+import type { Kind } from '#shared/entryForms.ts';
+import type { Marks } from '#shared/roundMarks.ts';
+import type { RoundKind } from '#shared/roundSheets.ts';
+import { fieldNames, headOf, legendOf, markNames, meaning, names, typing } from './columnWords.ts';
 
 const colonies = (count: number) => (count === 1 ? '1 colony' : `${count} colonies`);
+
+const several = (one: string, many = `${one}s`) => (count: number) => `${count} ${count === 1 ? one : many}`;
+
+/** What a round has put in the book, by kind of entry. */
+const made: Readonly<Record<Kind, (count: number) => string>> = {
+  install: several('install'), split: several('split'), combine: several('colony combined', 'colonies combined'), requeen: several('new queen'), queen: several('queen entry', 'queen entries'),
+  move: several('move'), inspection: several('inspection'), mites: several('mite count'), treatment: several('treatment'), feed: several('feed', 'feeds'),
+  'supers on': several('entry of supers on', 'entries of supers on'), 'supers off': several('entry of supers off', 'entries of supers off'), harvest: several('harvest'),
+  stores: several('stores weight'), loss: several('loss', 'losses'), sale: several('sale'), gift: several('gift'), absconded: several('absconded', 'absconded'), stock: several('movement'),
+  purchase: several('purchase'), work: several('entry of work', 'entries of work'), note: several('note'),
+};
 
 /** All that the Tonight screen says. */
 export const words = {
   title: (yard: string, count: number) => `Round at ${yard}, ${colonies(count)}`,
+  entered: (title: string, counts: readonly (readonly [Kind, number])[]) => `${title}: ${counts.map(([kind, count]) => made[kind](count)).join(', ')}.`,
+  /** The task of the round’s hours in the journal. */
+  task: { inspection: 'inspection round', mites: 'mite counts', feed: 'feeding round', supers: 'supers', harvest: 'harvest', stores: 'stores weighed', mix: 'round' } satisfies Record<RoundKind, string>,
+  kinds: {
+    inspection: 'Inspection and mites', mites: 'Mites', feed: 'Feed', supers: 'Supers', harvest: 'Harvest', stores: 'Stores', mix: 'Free mix',
+  } satisfies Record<RoundKind, string>,
   head: {
     page: 'Tonight',
     question: 'What was seen in a yard, typed in one go.',
@@ -21,87 +41,74 @@ export const words = {
     sample: 'Sample',
     sampleUnit: 'bees',
     method: 'Counted by',
+    kind: 'Sheet',
+    notSaid: 'not said',
+    feed: 'Feed',
+    amount: 'each',
+    tare: 'Empty weight',
+    lot: 'Lot',
+    ingredient: 'Treated with',
+    until: 'until',
+    hours: 'Hours',
+    people: 'People',
+    miles: 'Miles',
+    work: 'The round’s work',
+    print: 'Print this sheet',
+    columns: 'Columns',
+    marks: 'Short marks',
     methods: { '': 'not said', 'alcohol wash': 'alcohol wash', 'sugar roll': 'sugar roll' },
     filled: (done: number, all: number) => `${done} of ${all} filled`,
     draftKept: 'Draft kept',
     draftWaiting: 'Keeping…',
     draftNot: (sentence: string) => `The draft is not kept: ${sentence}`,
   },
-  heads: {
-    bees: ['Bees', 'frames'],
-    brood: ['Brood', 'frames'],
-    stores: ['Stores', 'frames'],
-    eggs: ['', 'Eggs'],
-    queen: ['Queen', 'seen'],
-    cells: ['Queen', 'cells'],
-    temper: ['', 'Temper'],
-    mites: ['Mites', 'count'],
-    sample: ['in', 'bees'],
-    lost: ['', 'Lost'],
-    note: ['', 'Note'],
-  } satisfies Record<ColumnKey, readonly [string, string]>,
+  headOf,
+  fieldNames,
   colony: 'Colony',
   queen: 'Queen',
-  /** Full names, for those who hear the sheet and for the margin. */
-  names: {
-    bees: 'frames of bees',
-    brood: 'frames of brood',
-    stores: 'frames of stores',
-    eggs: 'eggs',
-    queen: 'queen seen',
-    cells: 'queen cells',
-    temper: 'temper',
-    mites: 'mites counted',
-    sample: 'bees in the sample',
-    lost: 'lost',
-    note: 'note',
-  } satisfies Record<ColumnKey, string>,
+  names,
   cellName: (label: string, column: string) => `${label}, ${column}`,
-  meaning: {
-    bees: 'Frames covered with bees on both sides; half frames count as 0.5.',
-    brood: 'Full frames of brood, eggs to sealed, added up over the frames.',
-    stores: 'Full frames of honey, nectar and bee bread, added up.',
-    eggs: 'Whether you saw eggs: a queen laid here within three days.',
-    queen: 'Whether you saw the queen herself.',
-    cells: 'Queen cells with something in them, and why they were drawn.',
-    temper: 'How the colony took being opened: 1 is gentle, 5 fierce.',
-    mites: 'Mites counted in the sample. An empty cell is no count; 0 is a count.',
-    sample: 'Bees in this colony’s sample, if other than the sheet says.',
-    lost: 'The colony is dead or gone. The rest of the row is entered first, then the loss.',
-    note: 'Anything else worth finding again.',
-  } satisfies Record<ColumnKey, string>,
-  marks: {
-    bees: 'A number: 8, 5.5 or 5,5.',
-    brood: 'A number: 6, 5.5 or 5,5.',
-    stores: 'A number: 2, 1.5 or 1,5.',
-    eggs: 'y yes, n no.',
-    queen: 'y yes, n no.',
-    cells: 's swarm, su supersedure, e emergency, - none.',
-    temper: '1 to 5.',
-    mites: 'A whole number.',
-    sample: 'A whole number; leave it empty for the sheet’s own.',
-    lost: 'x lost, cause unknown; or the first letters of a cause, several with ; between: starv; queen; mites; weak; cold; moist; rob; pest; bear; flood; dis.',
-    note: 'Words, up to 4,000 characters.',
-  } satisfies Record<ColumnKey, string>,
-  legend: [
-    ['y n', 'yes, no'],
-    ['s su e -', 'swarm, supersedure, emergency, no cells'],
-    ['x', 'lost, cause unknown, or type a cause'],
-    ['empty', 'not recorded'],
-  ] as const,
+  meaning,
+  marks: typing,
+  legend: legendOf,
   legendName: 'Short marks',
   endOfSheet: 'End of the sheet. Ctrl Enter enters the round.',
   refused: {
     frames: (typed: string) => `“${typed}” is no number of frames. Type it like 8 or 5.5.`,
-    yesNo: (typed: string) => `“${typed}” is neither yes nor no. Type y or n, or leave it empty.`,
-    cells: (typed: string) => `“${typed}” is no kind of queen cells. Type s swarm, su supersedure, e emergency or - none.`,
+    yesNo: (typed: string, yes: string, no: string) => `“${typed}” is neither yes nor no. Type ${yes} or ${no}, or leave it empty.`,
+    cells: (typed: string, { swarm, supersedure, emergency, none }: Marks) =>
+      `“${typed}” is no kind of queen cells. Type ${swarm} swarm, ${supersedure} supersedure, ${emergency} emergency or ${none} none.`,
     temper: (typed: string) => `“${typed}” is no temper. Type 1 (gentle) to 5 (fierce).`,
     mites: (typed: string) => `“${typed}” is no count of mites. Type a whole number, 0 if there were none.`,
     sample: (typed: string) => `“${typed}” is no number of bees. Type how many were in the sample, like 300.`,
     noSample: 'How many bees were in the sample? Type it in this row or for the whole sheet.',
     sampleAlone: 'A sample without a count of mites. Type the mites, 0 if there were none, or empty this cell.',
-    cause: (typed: string) => `“${typed}” is no cause. Type x for unknown, or starv, mites, queen, weak, cold, moist, rob, pest, bear, flood, dis.`,
-    causeEither: (typed: string, fits: readonly string[]) => `“${typed}” could be ${fits.join(' or ')}. Type another letter.`,
+    act: (typed: string, { lost, split, requeened, combined }: Marks) =>
+      `“${typed}” is no cause of a loss and no act. Type ${lost} for a loss of unknown cause, starv, mites, queen, weak, cold, moist, rob, pest, bear, flood or dis; or ${split} split, ${requeened} requeened, ${combined} combined.`,
+    actAlone: (act: string) => `${act.charAt(0).toUpperCase()}${act.slice(1)} stands alone in its cell. Enter the loss on another line of the journal.`,
+    either: (typed: string, fits: readonly string[]) => `“${typed}” could be ${fits.join(' or ')}. Type another letter.`,
+    feed: (typed: string, marks: Marks) =>
+      `“${typed}” is no feed. Type how much, as 1 gal or 2 l, ${marks.yes} for the sheet’s amount, or the feed with it, as 1 gal ${marks['syrup 2:1']}.`,
+    noFeed: 'Which feed? Choose it for the whole sheet, or type it with the amount, as 1 gal 2:1.',
+    wideAmount: (typed: string) => `The sheet’s amount of feed, “${typed}”, cannot be read. Type it like 1 gal or 2 kg.`,
+    supers: (typed: string, { deep, medium, shallow }: Marks) => `“${typed}” is no count of boxes. Type how many of which: 2${medium}, 1${deep} or 1${shallow}.`,
+    weight: (typed: string) => `“${typed}” is no weight. Type it like 45 or 45.5, with lb or kg if it is not the book’s unit.`,
+    moisture: (typed: string) => `“${typed}” is no share of water. Type per cent, like 17.5.`,
+    fullMissing: 'There is no full weight in this row. Type what was weighed, or empty this cell.',
+    noTare: 'What did the boxes weigh empty? Type it in this row or for the whole sheet; 0 if honey alone was weighed.',
+    tareBeyond: (tare: string, gross: string) => `The empty weight, ${tare}, is more than the full weight, ${gross}. Check whether the two changed places.`,
+    ingredient: (typed: string, yes: string) => `“${typed}” is too short for an active ingredient. Write it out, or ${yes} for the sheet’s own.`,
+    noIngredient: 'Treated with what? Choose the active ingredient for the whole sheet, or type it here.',
+    year: (typed: string) => `“${typed}” is no year. Write four digits.`,
+    choice: (typed: string, of: readonly string[]) => `“${typed}” is not known here. Type the first letters of ${of.join(' or ')}.`,
+    longName: (length: number) => `At most 80 characters fit here; this has ${length}. Shorten it, or put it in the note.`,
+    noLabel: 'Split: which label does the new colony get?',
+    noInto: 'Combined: into which colony?',
+    fieldAlone: (field: string) => `There is no act in this row that has “${field}”. Empty it, or type the act.`,
+    hours: (typed: string) => `“${typed}” is no number of hours. Type it like 1.5, or leave it empty.`,
+    people: (typed: string) => `“${typed}” is no number of people. Type it like 2, or leave it empty.`,
+    miles: (typed: string) => `“${typed}” is no distance. Type miles like 24, or leave it empty.`,
+    peopleAlone: 'People without hours or miles say nothing. Type the hours too, or empty it.',
     longNote: (length: number) => `A note holds 4,000 characters; this one has ${length.toLocaleString('en-US')}. Shorten it, or put the rest in another entry.`,
   },
   question: {
@@ -110,9 +117,34 @@ export const words = {
     stores: (frames: string) => `${frames} frames of stores is more than two ten-frame boxes hold. If it is so, press Enter here to keep it.`,
     sample: (bees: string) => `${bees} bees is an unusual sample; half a cup is about 300. If it is so, press Enter here to keep it.`,
     mites: (mites: string, bees: string) => `${mites} mites in ${bees} bees is a very high count. If it is so, press Enter here to keep it.`,
+    feed: (given: string) => `${given} is a lot of feed for one colony. If it is so, press Enter here to keep it.`,
+    supers: (given: string) => `${given} is a lot of boxes at once. If it is so, press Enter here to keep it.`,
+    weight: (given: string) => `${given} is an unusual weight. If it is so, press Enter here to keep it.`,
+    moisture: (water: string) => `${water} % of water is unusual in honey. If it is so, press Enter here to keep it.`,
     broodBeyondBees: (brood: string, bees: string) => `${brood} frames of brood under ${bees} of bees: more than they cover. If it is so, press Enter here to keep it.`,
     lostYetBees: (bees: string) => `Lost, yet ${bees} frames of bees on the same row. If it is so, press Enter here to keep it.`,
     lostYetSeen: 'Lost, yet eggs or the queen were seen on the same row. If it is so, press Enter here to keep it.',
+  },
+  columns: {
+    title: 'Columns of this sheet',
+    kept: (kind: string, yard: string, season: string) => `Kept for ${kind} at ${yard} in ${season}.`,
+    standard: 'As it was made',
+    close: 'Done',
+    last: 'A sheet has at least one column.',
+    typed: 'has typing on it',
+  },
+  markEditor: {
+    title: 'Short marks on every sheet',
+    help: 'Full words and their first letters always work beside the marks.',
+    keep: 'Keep these marks',
+    standard: 'As they were made',
+    close: 'Close',
+    names: markNames,
+  },
+  elsewhere: {
+    sentence: 'This sheet is being typed in another window too, and what is kept there is not what stands here. Nothing was overwritten; what you type here is not kept until you choose.',
+    take: 'Take what is kept there',
+    mine: 'Keep what stands here',
   },
   before: {
     refused: (count: number) => (count === 1 ? 'One cell cannot be read. Nothing is entered yet.' : `${count} cells cannot be read. Nothing is entered yet.`),
@@ -120,6 +152,7 @@ export const words = {
       count === 1 ? 'One value is out of the ordinary. Press Ctrl Enter again to enter the round as it stands.' : `${count} values are out of the ordinary. Press Ctrl Enter again to enter the round as it stands.`,
     nothing: 'Nothing is typed yet, so there is nothing to enter.',
     sample: 'The bees in a sample for the whole sheet cannot be read. Type a number like 300.',
+    elsewhere: 'Another window has other typing for this sheet. Choose which one is to stay, then enter it. Nothing is entered yet.',
     tooMany: (rows: number) => `This round makes ${rows.toLocaleString('en-US')} entries; 2,000 go in at once. Enter part of it, then the rest.`,
     rowsRefused: (count: number) =>
       `${count === 1 ? 'One row was' : `${count} rows were`} refused, so nothing is entered yet. What you typed is still here; the sentence stands under the row.`,
@@ -134,7 +167,8 @@ export const words = {
   day: {
     unreadable: (typed: string, order: DateOrder) =>
       `“${typed}” is no day. Type it like 2026-05-18 or ${order === 'month-first' ? '5/18/2026' : '18.5.2026'}, t for today, y for yesterday.`,
-    ahead: (day: Day, today: Day) => `${dayWithWeekday(day)} is still to come; today is ${dayText(today)}. A round is entered once it is done.`,
+    ahead: (day: Day, today: Day) => `${dayWithWeekday(day)} is still to come; today is ${dayText(today)}. You can print its sheet; a round is entered once it is done.`,
+    aheadAsked: (day: Day, today: Day) => `${dayWithWeekday(day)} is still to come; today is ${dayText(today)}. If the round is done and the day is right, press Ctrl Enter again.`,
   },
   drafts: {
     title: 'Typed, not entered yet',
@@ -158,6 +192,7 @@ export const words = {
     redoName: (title: string) => `Bring back: ${title}`,
   },
   margin: {
+    cues: 'Look for',
     lastLook: 'Last look',
     noLook: 'No inspection before this day.',
     lastMites: 'Last mite count',
@@ -168,7 +203,7 @@ export const words = {
     queen: (source: string | null, marked: boolean, since: Day) => `${source === null ? '' : `, ${source}`}${marked ? ', marked' : ''}, here since ${dayText(since)}.`,
     noQueen: 'No queen recorded.',
     keys: 'Keys',
-    keyList: 'Enter down, Shift Enter up, Tab across. Arrows move. Down a column of marks no Enter is needed between them, and a space leaves a colony empty. Page Up and Page Down go ten colonies. Ctrl D repeats the cell above. Esc takes back what you typed in a cell. Ctrl Enter enters the round.',
+    keyList: 'Enter down, Shift Enter up, Tab across. Arrows move. Down a column of marks no Enter is needed between them, and a space leaves a colony empty. Page Up and Page Down go ten colonies. Ctrl D repeats the cell above; Ctrl Shift D repeats a cell down into the empty ones of rows begun. Esc takes back what you typed in a cell. Ctrl Enter enters the round.',
     rest: 'Go into a cell and its colony is told here.',
   },
   empty: {

@@ -1,0 +1,117 @@
+import { useEffect } from 'react';
+import { Link } from 'wouter';
+import type { YardId } from '#shared/brands.ts';
+import type { PaperRow, RoundSetting } from '#shared/contract/rounds.ts';
+import { dayFromIso, type Day } from '#shared/days.ts';
+import type { RoundColumn } from '#shared/roundSheets.ts';
+import { useOffer } from '../../commands/offers.ts';
+import { useBook } from '../../desk/useBook.ts';
+import { useRead } from '../../desk/useDesk.ts';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { dayShort, dayWithWeekday, missing } from '../../parts/format.ts';
+import '../stock/stock.css';
+import { paperWords as words } from './paperWords.ts';
+import './fieldSheet.css';
+
+/** The sheet to write on in the yard: the same colonies and the same questions as the sheet it is typed into afterwards. */
+export function RoundPrint({ yard, day: typed }: { readonly yard: string; readonly day: string }) {
+  const day = dayFromIso(typed);
+  const id = /^[1-9]\d{0,8}$/.test(yard) ? Number(yard) : null;
+  if (day === null || id === null) {
+    return (
+      <main className="paper-page">
+        <p>{words.nowhere}</p>
+        <Link href="/tonight">{words.back}</Link>
+      </main>
+    );
+  }
+  return <FieldSheet yard={id as YardId} day={day} />;
+}
+
+function FieldSheet({ yard, day }: { readonly yard: YardId; readonly day: Day }) {
+  const { book } = useBook();
+  const setting = useRead('rounds.setting', { yard, day });
+  const { data, fault } = useRead('rounds.paper', { yard, day });
+  const title = data ? words.title(data.yard.name, day) : words.sheet;
+  // The title is the file's name when the page is printed into one.
+  useEffect(() => {
+    document.title = title;
+  }, [title]);
+  useOffer('print the field sheet', data && setting.data ? () => window.print() : null);
+  return (
+    <main className="paper-page field-sheet">
+      <p className="paper-acts no-print">
+        <button type="button" className="main" disabled={!data || !setting.data} onClick={() => window.print()}>
+          {words.print}
+        </button>
+        <Link href="/tonight">{words.back}</Link>
+      </p>
+      <FaultNote fault={fault ?? setting.fault} />
+      {data && setting.data && book ? (
+        <article>
+          <h1>{title}</h1>
+          <p>{words.line(book.name, data.yard.code, words.kinds[setting.data.kind], data.rows.length)}</p>
+          {data.rows.length === 0 ? <p>{words.empty}</p> : <FieldTable rows={data.rows} setting={setting.data} running={words.running(book.name, data.yard.name, dayWithWeekday(day))} />}
+          <p>{words.foot}</p>
+        </article>
+      ) : null}
+    </main>
+  );
+}
+
+function FieldTable({ rows, setting, running }: { readonly rows: readonly PaperRow[]; readonly setting: RoundSetting; readonly running: string }) {
+  const columns = setting.columns[setting.kind];
+  return (
+    <table>
+      <thead>
+        <tr className="paper-running">
+          <td colSpan={columns.length + 3}>{running}</td>
+        </tr>
+        <tr>
+          <th scope="col">{words.colony}</th>
+          <th scope="col">{words.queen}</th>
+          <th scope="col" className="field-told">
+            {words.told}
+          </th>
+          {columns.map((column) => (
+            <th key={column} scope="col" className={boxOf(column)}>
+              {words.headOf(column, setting.massUnit).join(' ')}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.colony}>
+            <th scope="row">
+              <bdi>{row.label}</bdi>
+            </th>
+            <td>{queenWords(row)}</td>
+            <td className="field-told">
+              {row.last === null ? words.noLook : words.last(dayShort(row.last.day), row.last.sentence)}
+              {row.cues.map((cue) => (
+                <div key={cue} className="field-cue">
+                  {cue}
+                </div>
+              ))}
+            </td>
+            {columns.map((column) => (
+              <td key={column} className={boxOf(column)} />
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function boxOf(column: RoundColumn): string {
+  return column === 'note' ? 'field-note' : 'field-box';
+}
+
+/** The colour as a word, since paper is black on white. */
+function queenWords({ queen, queenAge }: PaperRow): string {
+  if (queen === null) return missing;
+  if (queen.year === null || queen.colour === null) return words.queenUnknown(queen.marked);
+  return words.queenIs(queen.colour, queen.year, queenAge, queen.marked);
+}

@@ -1,0 +1,28 @@
+import type { Day } from '#shared/days.ts';
+import { dayWithWeekday } from '../../parts/format.ts';
+import { headOf } from './columnWords.ts';
+import { words } from './words.ts';
+
+const colonies = (count: number) => (count === 1 ? '1 colony' : `${count} colonies`);
+
+/** What stands on the sheet that goes into the yard. */
+export const paperWords = {
+  headOf,
+  kinds: words.kinds,
+  sheet: 'Field sheet',
+  title: (yard: string, day: Day) => `${yard}, ${dayWithWeekday(day)}`,
+  line: (book: string, code: string, kind: string, count: number) => `${book}, yard ${code}. ${kind}: ${colonies(count)} in stand order.`,
+  running: (book: string, yard: string, day: string) => `${book}, ${yard}, ${day}`,
+  colony: 'Colony',
+  queen: 'Queen',
+  told: 'Found last, and what to look for',
+  noLook: 'Not looked at yet.',
+  last: (day: string, sentence: string) => `${day}: ${sentence}.`,
+  queenIs: (colour: string, year: number, age: number | null, marked: boolean) => `${colour} ${year}${age === null ? '' : `, ${age === 0 ? 'this year’s' : `year ${age + 1}`}`}${marked ? ', marked' : ''}`,
+  queenUnknown: (marked: boolean) => (marked ? 'year not known, marked' : 'year not known'),
+  empty: 'No colony is recorded alive in this yard on this day.',
+  foot: 'Hours: __________   People: __________   Miles: __________   Weather: ______________________________',
+  print: 'Print the field sheet',
+  back: 'Back to Tonight',
+  nowhere: 'The address names no yard and day of this book.',
+} as const;
