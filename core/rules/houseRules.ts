@@ -1,4 +1,5 @@
 import type { HouseRule } from '#shared/contract/order.ts';
+import { attentionRuleDefinitions } from './attentionRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -34,6 +35,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   part('order.stands', 'Stands', 1, partsList, 'read'),
   part('order.feeders', 'Feeders', 1, partsList, 'read'),
   part('order.excluders', 'Queen excluders', 1, `${partsList} (optional there)`, 'read'),
+  ...attentionRuleDefinitions,
 ];
 
 export type RuleValues = ReadonlyMap<string, number | string>;

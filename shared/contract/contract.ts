@@ -8,6 +8,8 @@ import { lineOperations } from './lines.ts';
 import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
+import { queenOperations } from './queens.ts';
+import { dueOperations } from './due.ts';
 import { sheetOperations } from './sheets.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
@@ -25,6 +27,8 @@ export const contract = {
   ...stripOperations,
   ...yardOperations,
   ...findOperations,
+  ...queenOperations,
+  ...dueOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;
