@@ -89,6 +89,10 @@ export const commands: readonly Command[] = [
     enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/order'),
   },
   {
+    id: 'print.tags', group: 'paper', name: 'Print tags for the hives', search: 'label code scan qr sheet',
+    enabled: withEntries, run: (hands) => hands.go('/print/tags'),
+  },
+  {
     id: 'margin.fold', group: 'window', name: 'Fold or open the margin', search: 'side notes hide show', shortcut: { key: 'm', alt: true },
     enabled: ({ offered }) => offered.has('fold the margin'), run: (hands) => hands.onScreen('fold the margin'),
   },

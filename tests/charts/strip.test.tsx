@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { EntryId } from '#shared/brands.ts';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { expect, test } from 'vitest';
 import type { ColonyStrip } from '#shared/contract/strip.ts';

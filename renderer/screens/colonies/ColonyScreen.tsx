@@ -9,6 +9,7 @@ import { dayText } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { ColonySeason } from './ColonySeason.tsx';
+import { DueSection } from './DueSection.tsx';
 import { Descent } from './Descent.tsx';
 import { StoryEntries } from './StoryEntries.tsx';
 import { HoneyTable, MiteTable, QueenTable, Stays } from './StoryTables.tsx';
@@ -64,6 +65,7 @@ export function ColonyScreen({ id }: { readonly id: string }) {
           <HoneyTable honey={honey} massUnit={book.massUnit} />
         </div>
       </div>
+      <DueSection id={colony.id} />
       <StoryEntries entries={entries} />
       <p className="section">
         <Link href="/colonies">{words.back}</Link>

@@ -10,6 +10,7 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { StandTable } from './StandTable.tsx';
 import { words } from './words.ts';
+import { YardDues } from './YardDues.tsx';
 import { YardFacts } from './YardFacts.tsx';
 import './yards.css';
 
@@ -30,8 +31,16 @@ export function YardScreen({ id }: { readonly id: string }) {
   return (
     <Page title={yard.name} line={words.pageLine(colonies.length, yard.room, yard.minutes)}>
       <StandTable yard={yard} colonies={colonies} />
+      {colonies.length === 0 ? null : (
+        <p>
+          <Link href={`/print/tags/${yard.id}`}>{words.tags}</Link>
+        </p>
+      )}
       <div className="pair section">
-        <Visits visits={visits} />
+        <div className="stack">
+          <YardDues id={yard.id} />
+          <Visits visits={visits} />
+        </div>
         <div className="stack">
           <YardFacts key={yard.id} yard={yard} details={details} today={today} order={book.dateOrder} />
           <Equipment equipment={equipment} />
