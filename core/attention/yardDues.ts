@@ -30,7 +30,7 @@ function renewalDue(renewal: Day | null, registration: string | null, rules: Rul
   const earliest = addDays(renewal, -numberRule(rules, 'attention.renewal'));
   if (today < earliest) return null;
   return {
-    rule: 'renewal', what: 'Renew the registration of the yard', reason: `${registration === null ? 'It' : registration} is to be renewed by ${dayInWords(renewal)}, as you wrote it below.`,
+    rule: 'renewal', what: 'Renew the registration of the yard', reason: `${registration === null ? 'It' : registration} is to be renewed by ${dayInWords(renewal)}, as you wrote it down.`,
     earliest, latest: renewal, status: today > renewal ? 'overdue' : 'due', colonies: [], sources: [],
   };
 }

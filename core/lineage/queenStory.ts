@@ -84,7 +84,9 @@ function cameWords(founding: Entry | undefined, state: ColonyState, reign: Reign
       return `Given to ${state.label} on ${day}${from}${founding.body.supplier === undefined || founding.body.supplier === reign.source ? '' : `, from ${founding.body.supplier}`}.`;
     case 'split': {
       const mother = names.colony(founding.body.colony);
-      if (birth !== undefined) return `Raised in ${state.label} after it and ${mother === state.label ? names.colony(founding.body.child) : mother} were parted on ${day}${from}.`;
+      if (birth !== undefined) {
+        return state.id === founding.body.child ? `Raised in ${state.label}, which was split from ${mother} on ${day}.` : `Raised in ${state.label}, after its queen went with the split ${founding.body.label} on ${day}.`;
+      }
       return `Came to ${state.label} with the split of ${day}${founding.body.newQueen === undefined ? '' : ` (${founding.body.newQueen})`}${from}.`;
     }
     case 'queen':

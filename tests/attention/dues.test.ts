@@ -78,7 +78,7 @@ test('the yard says what is open, the same act once with its colonies, and its r
   await at.ask('yard.details', { id: 1, access: null, notes: null, registration: 'R 12', renewal: '2027-03-01' });
   expect((await yard(1)).some(({ rule }) => rule === 'renewal')).toBe(false);
   await at.ask('yard.details', { id: 1, access: null, notes: null, registration: 'R 12', renewal: '2026-11-20' });
-  expect((await yard(1))[0]).toMatchObject({ rule: 'renewal', status: 'overdue', reason: 'R 12 is to be renewed by 20 November 2026, as you wrote it below.' });
+  expect((await yard(1))[0]).toMatchObject({ rule: 'renewal', status: 'overdue', reason: 'R 12 is to be renewed by 20 November 2026, as you wrote it down.' });
   expect(await yard(2)).toEqual([]);
   expect(await at.answer('yard.due', { id: 9 })).toMatchObject({ ok: false, code: 'unknown' });
   expect(await at.answer('colony.due', { id: 9 })).toMatchObject({ ok: false, code: 'unknown' });

@@ -26,7 +26,7 @@ export function LineTable({ picture: { lines }, unit }: { readonly picture: Line
           </select>
         </label>
       </div>
-      {rows.length === 0 ? <p className="soft">{words.noRecord}</p> : null}
+      {rows.length === 0 ? <p className="soft">{words.noRecord}</p> : <p className="soft">{words.ranges}</p>}
       <div className="scroll lines-table" tabIndex={0} role="group" aria-labelledby={heading}>
         <table className="tight" aria-labelledby={heading}>
           <thead>
@@ -41,7 +41,6 @@ export function LineTable({ picture: { lines }, unit }: { readonly picture: Line
               <th scope="col" className="number">
                 {words.lostOfWintered}
               </th>
-              <th scope="col">{words.says}</th>
               <th scope="col" className="number">
                 {words.yield(unit)}
               </th>
@@ -51,6 +50,7 @@ export function LineTable({ picture: { lines }, unit }: { readonly picture: Line
               <th scope="col" className="number">
                 {words.swarmed}
               </th>
+              <th scope="col">{words.says}</th>
             </tr>
           </thead>
           <tbody>
@@ -75,10 +75,10 @@ function Line({ row, unit }: { readonly row: LineRow; readonly unit: MassUnit })
       <td className="number">{number(row.colonies)}</td>
       <td className="number">{number(row.alive)}</td>
       <td className="number line-rate">{rate(row.lost, row.wintered, row.wilson)}</td>
-      <td className="line-says">{row.says}</td>
       <td className="number line-rate">{meanText(honey.n, massFromPounds(honey.lb, unit), honey.interval?.map((limit) => massFromPounds(limit, unit)))}</td>
       <td className="number line-rate">{meanText(temper.n, fixed(temper.mean, 1), temper.interval?.map((limit) => fixed(limit, 1)))}</td>
       <td className="number line-rate">{rate(swarming.count, swarming.of, swarming.interval)}</td>
+      <td className="line-says">{row.says}</td>
     </tr>
   );
 }

@@ -8,13 +8,17 @@ import { words } from './words.ts';
 /** Her mother and her daughters, as far as the record tells. */
 export function QueenKin({ story: { mother, daughters } }: { readonly story: QueenStory }) {
   const id = useId();
+  const own = useId();
   return (
-    <section aria-labelledby={id}>
-      <h2 id={id}>{words.mother}</h2>
-      <p>{mother === null ? <span className="soft">{words.motherUnknown}</span> : <QueenName link={mother} />}</p>
-      <h2>{words.daughters}</h2>
+    <div className="stack">
+      <section aria-labelledby={id}>
+        <h2 id={id}>{words.mother}</h2>
+        <p>{mother === null ? <span className="soft">{words.motherUnknown}</span> : <QueenName link={mother} />}</p>
+      </section>
+      <section aria-labelledby={own}>
+        <h2 id={own}>{words.daughters}</h2>
       {daughters.length === 0 ? <p className="soft">{words.daughtersNone}</p> : null}
-      <ul className="plain">
+      <ul className="kin">
         {daughters.map((daughter) => (
           <li key={daughter.queen.id}>
             <QueenName link={daughter} />
@@ -24,7 +28,8 @@ export function QueenKin({ story: { mother, daughters } }: { readonly story: Que
           </li>
         ))}
       </ul>
-    </section>
+      </section>
+    </div>
   );
 }
 

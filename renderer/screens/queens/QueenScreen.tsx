@@ -147,7 +147,7 @@ function Line({ name, figure, rests, says }: { readonly name: string; readonly f
   return (
     <tr>
       <th scope="row">{name}</th>
-      <td className="number">{figure}</td>
+      <td className="number figure-range">{figure}</td>
       <td>{rests}</td>
       <td className="soft">{says}</td>
     </tr>

@@ -30,6 +30,7 @@ export function YardScreen({ id }: { readonly id: string }) {
   const { yard, details, colonies, visits, equipment, today } = data;
   return (
     <Page title={yard.name} line={words.pageLine(colonies.length, yard.room, yard.minutes)}>
+      <YardDues id={yard.id} />
       <StandTable yard={yard} colonies={colonies} />
       {colonies.length === 0 ? null : (
         <p>
@@ -37,10 +38,7 @@ export function YardScreen({ id }: { readonly id: string }) {
         </p>
       )}
       <div className="pair section">
-        <div className="stack">
-          <YardDues id={yard.id} />
-          <Visits visits={visits} />
-        </div>
+        <Visits visits={visits} />
         <div className="stack">
           <YardFacts key={yard.id} yard={yard} details={details} today={today} order={book.dateOrder} />
           <Equipment equipment={equipment} />
