@@ -100,7 +100,7 @@ test('the table says what the picture says, and the lines are counted with their
   expect(await words(row(/^LB-9 /))).toContain('15 Aug 25 united into LB-1');
   const lines = page.getByRole('table', { name: 'How each line did' });
   // LB-1 went into two winters and was lost in the second: Wilson, 1 of 2, 9 to 91 %.
-  expect(await words(lines.getByRole('row', { name: /Sandel Road Bees/ }))).toBe('package from Sandel Road Bees 1 0 1 of 2 50 % (9–91) – – 0 of 2 0 % (0–66) So few that anything from 9 to 91 in 100 fits.');
+  expect(await words(lines.getByRole('row', { name: /Sandel Road Bees/ }))).toBe('package from Sandel Road Bees 1 0 1 of 2 50 % (9–91) So few that anything from 9 to 91 in 100 fits. – – 0 of 2 0 % (0–66)');
   await pick(opened, 'By', 'source of the queen');
   await lines.getByRole('row', { name: /^Tarn 1 0 1 of 2/ }).waitFor();
   await pick(opened, 'By', 'founding colony');

@@ -88,7 +88,7 @@ test('the number behind a rule is changed in the margin, and the line follows; t
 
   await page.keyboard.press('Control+k');
   await page.keyboard.type('green 2024 tarn');
-  await page.getByRole('option', { name: /queen 2024/i }).waitFor();
+  await page.getByRole('option', { name: /Queen of 2024, green/ }).waitFor();
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Queen, green 2024', level: 1 }).waitFor();
 });

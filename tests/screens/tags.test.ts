@@ -27,7 +27,7 @@ async function scanned(page: Page, of: Locator): Promise<string | null> {
     const dots = paper.getImageData(0, 0, canvas.width, canvas.height).data;
     return { width: canvas.width, height: canvas.height, grey: Array.from({ length: canvas.width * canvas.height }, (_, at) => dots[at * 4] ?? 0) };
   }, png);
-  return jsQR(Uint8ClampedArray.from(grey.flatMap((shade) => [shade, shade, shade, 255])), width, height)?.data ?? null;
+  return jsQR.default(Uint8ClampedArray.from(grey.flatMap((shade) => [shade, shade, shade, 255])), width, height)?.data ?? null;
 }
 
 const labels = ['LB-1', 'by the old gate', '🐝 7', 'כוורת 12', `Z${'ong'.repeat(26)}y`, '"><b>/;%&?#'];

@@ -24,7 +24,8 @@ export function ColonyScreen({ id }: { readonly id: string }) {
   const story = useRead('colony.story', { id: known ? number : 1 }, { enabled: known });
   const [entering, setEntering] = useState(false);
 
-  if (!story.data || !book || !today) {
+  // The answer to the stand-in id may be at hand from another page.
+  if (!known || !story.data || !book || !today) {
     const lost = !known || story.fault !== undefined;
     return (
       <Page title={listWords.title} line={lost ? words.noSuch : words.loading}>

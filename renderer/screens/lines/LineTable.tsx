@@ -50,7 +50,6 @@ export function LineTable({ picture: { lines }, unit }: { readonly picture: Line
               <th scope="col" className="number">
                 {words.swarmed}
               </th>
-              <th scope="col">{words.says}</th>
             </tr>
           </thead>
           <tbody>
@@ -74,11 +73,13 @@ function Line({ row, unit }: { readonly row: LineRow; readonly unit: MassUnit })
       <th scope="row">{row.name}</th>
       <td className="number">{number(row.colonies)}</td>
       <td className="number">{number(row.alive)}</td>
-      <td className="number line-rate">{rate(row.lost, row.wintered, row.wilson)}</td>
+      <td className="number">
+        <span className="line-rate">{rate(row.lost, row.wintered, row.wilson)}</span>
+        <span className="line-says soft small"> {row.says}</span>
+      </td>
       <td className="number line-rate">{meanText(honey.n, massFromPounds(honey.lb, unit), honey.interval?.map((limit) => massFromPounds(limit, unit)))}</td>
       <td className="number line-rate">{meanText(temper.n, fixed(temper.mean, 1), temper.interval?.map((limit) => fixed(limit, 1)))}</td>
       <td className="number line-rate">{rate(swarming.count, swarming.of, swarming.interval)}</td>
-      <td className="line-says">{row.says}</td>
     </tr>
   );
 }

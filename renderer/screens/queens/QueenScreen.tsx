@@ -19,7 +19,7 @@ export function QueenScreen({ id }: { readonly id: string }) {
   const known = /^\d{1,9}$/.test(id) && Number(id) > 0;
   const { book } = useBook();
   const { data, fault } = useRead('queen.story', { id: known ? Number(id) : 1 }, { enabled: known });
-  if (data === undefined || book === undefined) {
+  if (!known || data === undefined || book === undefined) {
     return (
       <Page title={storyWords.queen} line={!known || fault ? words.noSuch : words.loading}>
         <FaultNote fault={fault} />
