@@ -14,6 +14,8 @@ import { EntryScreen } from './screens/entry/EntryScreen.tsx';
 import { HelpScreen } from './screens/help/HelpScreen.tsx';
 import { LinesPrint } from './screens/lines/LinesPrint.tsx';
 import { LinesScreen } from './screens/lines/LinesScreen.tsx';
+import { QueenScreen } from './screens/queens/QueenScreen.tsx';
+import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
@@ -57,6 +59,7 @@ function Screens() {
       <Route path="/print/order" component={OrderPrint} />
       <Route path="/print/lines" component={LinesPrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
+      <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
       <Route>
         <Frame>
           <Switch>
@@ -68,6 +71,7 @@ function Screens() {
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />
             <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
+            <Route path="/queens/:id">{({ id }) => <QueenScreen key={id} id={id} />}</Route>
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />

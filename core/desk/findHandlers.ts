@@ -47,7 +47,7 @@ export const findHandlers: Handlers<'find.all' | 'find.entry'> = {
       queens: {
         total: queens.total,
         rows: queens.rows.map(({ state, reign }) => ({
-          colony: { id: state.id, label: state.label }, year: reign.year, colour: reign.year === null ? null : queenColour(reign.year), source: reign.source, since: reign.since, until: reign.until,
+          id: reign.queen, colony: { id: state.id, label: state.label }, year: reign.year, colour: reign.year === null ? null : queenColour(reign.year), source: reign.source, since: reign.since, until: reign.until,
         })),
       },
       entries: {

@@ -6,6 +6,7 @@ import { queenColour } from './queenColour.ts';
 
 export function queenView(reign: Reign): QueenView {
   return {
+    id: reign.queen,
     year: reign.year,
     colour: reign.year === null ? null : queenColour(reign.year),
     marked: reign.marked,

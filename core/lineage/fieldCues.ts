@@ -40,7 +40,7 @@ function walkAwayCue(state: ColonyState, looks: readonly Look[], day: Day, rules
   const age = daysBetween(split.day, day);
   const queenSince = state.reigns.some((reign) => reign.since > split.day && reign.since <= day);
   if (age > splitHolds || queenSince || looks.some((look) => look.day > split.day && look.eggs === true)) return null;
-  const [from, by] = [numberRule(rules, 'round.walkAwayFrom'), numberRule(rules, 'round.walkAwayBy')];
+  const [from, by] = [numberRule(rules, 'attention.walkAway.from'), numberRule(rules, 'attention.walkAway.by')];
   const made = `Walk-away split of ${spoken(day, split.day)}, day ${age}`;
   if (age < from) return `${made}: look for eggs from ${spoken(day, addDays(split.day, from))}, not before.`;
   return age <= by ? `${made}: look for eggs.` : `${made}, no eggs recorded: a queen should lay by now.`;

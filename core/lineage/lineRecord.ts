@@ -1,10 +1,12 @@
 import type { ColonyId } from '#shared/brands.ts';
 import type { LineRow, LinesPicture } from '#shared/contract/lines.ts';
 import { addDays, yearOf, type Day } from '#shared/days.ts';
-import { periodDays, seasonOf, type Borders } from '#shared/seasons.ts';
-import { aliveBefore, aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
+import type { Borders } from '#shared/seasons.ts';
+import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import { few, fits, inHundred } from '#core/losses/lossWords.ts';
 import { proportion } from '#core/stats/proportion.ts';
+import { lineTraits, noTraits, type LineTraits } from './lineTraits.ts';
+import { fateIn, wintersOver } from './winterFates.ts';
 
 interface Counts {
   colonies: Set<ColonyId>;
@@ -34,10 +36,10 @@ export function lineRecord(states: readonly ColonyState[], familyOf: ReadonlyMap
     for (const counts of whole) counts.colonies.add(state.id);
     for (const reign of state.reigns) countsOf(groups.queen, queenFrom(reign.source)).colonies.add(state.id);
     if (aliveOn(state, today)) for (const counts of [...whole, queensOf(groups.queen, state, addDays(today, 1))]) if (counts !== null) counts.alive += 1;
-    for (const { from, until } of winters) {
-      const fate = fateIn(state, from, until);
+    for (const winter of winters) {
+      const fate = fateIn(state, winter);
       if (fate === null) continue;
-      for (const counts of [...whole, queensOf(groups.queen, state, from)]) {
+      for (const counts of [...whole, queensOf(groups.queen, state, winter.from)]) {
         if (counts === null) continue;
         counts.wintered += 1;
         if (fate === 'lost') counts.lost += 1;
@@ -45,12 +47,22 @@ export function lineRecord(states: readonly ColonyState[], familyOf: ReadonlyMap
     }
   }
   const names = new Map(states.map((state) => [state.id, familyName(state)]));
-  const total = rowOf('All colonies', all, null, 0);
-  const rows = (entries: Iterable<readonly [string, Counts]>): LineRow[] => {
-    const list = [...entries];
-    return list.map(([name, counts]) => rowOf(name, counts, total, list.length)).toSorted((a, b) => b.colonies - a.colonies || b.wintered - a.wintered || a.name.localeCompare(b.name, 'en', { numeric: true }));
+  const traits = {
+    family: lineTraits(states, (state) => familyOf.get(state.id)?.id ?? state.id, borders, today),
+    bees: lineTraits(states, beesFrom, borders, today),
+    queen: lineTraits(states, queenSourceOn, borders, today),
   };
-  return { family: rows([...groups.family].map(([id, counts]) => [names.get(id) ?? '', counts] as const)), bees: rows(groups.bees), queen: rows(groups.queen), all: total };
+  const total = rowOf('All colonies', all, traits.bees.all, null, 0);
+  const rows = <Key>(counted: ReadonlyMap<Key, Counts>, own: ReadonlyMap<Key, LineTraits>, nameOf: (key: Key) => string): LineRow[] => {
+    const list = [...counted];
+    return list.map(([key, counts]) => rowOf(nameOf(key), counts, own.get(key) ?? noTraits, total, list.length)).toSorted((a, b) => b.colonies - a.colonies || b.wintered - a.wintered || a.name.localeCompare(b.name, 'en', { numeric: true }));
+  };
+  return {
+    family: rows(groups.family, traits.family.lines, (id) => names.get(id) ?? ''),
+    bees: rows(groups.bees, traits.bees.lines, (name) => name),
+    queen: rows(groups.queen, traits.queen.lines, (name) => name),
+    all: total,
+  };
 }
 
 function newCounts(): Counts {
@@ -69,6 +81,12 @@ function queensOf(groups: Map<string, Counts>, state: ColonyState, day: Day): Co
   return reign === undefined ? null : countsOf(groups, queenFrom(reign.source));
 }
 
+/** The source of the queen that was in the colony at the end of that day; null where it had none. */
+function queenSourceOn(state: ColonyState, day: Day): string | null {
+  const reign = state.reigns.findLast((one) => one.since <= day && (one.until === null || one.until > day));
+  return reign === undefined ? null : queenFrom(reign.source);
+}
+
 function queenFrom(source: string | null): string {
   return source ?? 'not written down';
 }
@@ -84,25 +102,10 @@ function beesFrom(state: ColonyState): string {
   }
 }
 
-function wintersOver(states: readonly ColonyState[], borders: Borders, today: Day): { from: Day; until: Day }[] {
-  const first = states.reduce<Day | null>((least, { start }) => (least === null || start < least ? start : least), null);
-  if (first === null) return [];
-  // A winter is over on the evening of its last day, as in the loss rates.
-  const tomorrow = addDays(today, 1);
-  const season = seasonOf(first, borders);
-  return Array.from({ length: Math.max(0, seasonOf(today, borders) - season + 1) }, (_, at) => periodDays(season + at, 'winter', borders)).filter(({ until }) => until <= tomorrow);
-}
-
-function fateIn(state: ColonyState, from: Day, until: Day): 'lost' | 'lived' | null {
-  if (!aliveBefore(state, from)) return null;
-  if (state.end === null || state.end >= until) return 'lived';
-  return state.how === 'lost' || state.how === 'absconded' ? 'lost' : null;
-}
-
-function rowOf(name: string, { colonies, alive, wintered, lost }: Counts, all: LineRow | null, lines: number): LineRow {
+function rowOf(name: string, { colonies, alive, wintered, lost }: Counts, traits: LineTraits, all: LineRow | null, lines: number): LineRow {
   const share = proportion(lost, wintered);
   const wilson = share.wilson === null ? null : ([share.wilson.lower, share.wilson.upper] as [number, number]);
-  return { name, colonies: colonies.size, alive, wintered, lost, rate: share.rate, wilson, says: saysOf(wintered, wilson, all, lines) };
+  return { name, colonies: colonies.size, alive, wintered, lost, rate: share.rate, wilson, says: saysOf(wintered, wilson, all, lines), ...traits };
 }
 
 function saysOf(wintered: number, wilson: [number, number] | null, all: LineRow | null, lines: number): string {

@@ -91,6 +91,10 @@ export const commands: readonly Command[] = [
   {
     id: 'print.round', group: 'paper', name: 'Print the field sheet', search: 'pdf paper round yard inspection',
     enabled: withEntries, run: (hands) => hands.onScreen('print the field sheet', '/tonight'),
+    },
+    {
+    id: 'print.tags', group: 'paper', name: 'Print tags for the hives', search: 'label code scan qr sheet',
+    enabled: withEntries, run: (hands) => hands.go('/print/tags'),
   },
   {
     id: 'margin.fold', group: 'window', name: 'Fold or open the margin', search: 'side notes hide show', shortcut: { key: 'm', alt: true },

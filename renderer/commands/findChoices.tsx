@@ -60,11 +60,11 @@ function yardsOf({ yards }: Findings): ChoiceGroup {
 }
 
 function queensOf({ queens }: Findings): ChoiceGroup {
-  const choices = queens.rows.map(({ colony, year, colour, source, since, until }): Choice => ({
-    key: `queen-${colony.id}-${since}`,
+  const choices = queens.rows.map(({ id, colony, year, colour, source, since, until }): Choice => ({
+    key: `queen-${colony.id}-${id}`,
     line: <>{words.queen(year, colour)}{source === null ? '' : <>{', '}<bdi>{source}</bdi></>}</>,
     more: <>{words.queenIn} <bdi>{colony.label}</bdi>, {words.queenSince(dayText(since), until === null ? null : dayText(until))}</>,
-    act: { go: `/colonies/${colony.id}` },
+    act: { go: `/queens/${id}` },
   }));
   return { name: words.groups.queens, choices, total: queens.total };
 }

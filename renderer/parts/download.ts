@@ -1,6 +1,6 @@
-/** Hands a text to the person as a file, UTF-8. */
-export function download(fileName: string, text: string, type = 'text/csv;charset=utf-8'): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+/** Hands a text (UTF-8) or a picture to the person as a file. */
+export function download(fileName: string, content: string | Blob, type = 'text/csv;charset=utf-8'): void {
+  const address = URL.createObjectURL(typeof content === 'string' ? new Blob([content], { type }) : content);
   const link = document.createElement('a');
   link.href = address;
   link.download = fileName;

@@ -9,6 +9,8 @@ import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
 import { roundOperations } from './rounds.ts';
+import { queenOperations } from './queens.ts';
+import { dueOperations } from './due.ts';
 import { sheetOperations } from './sheets.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
@@ -27,6 +29,8 @@ export const contract = {
   ...stripOperations,
   ...yardOperations,
   ...findOperations,
+  ...queenOperations,
+  ...dueOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

@@ -15,6 +15,7 @@ const foundColony = z.object({
 });
 const foundYard = z.object({ id: yardId, code: z.string(), name: z.string(), living: z.number().int() });
 const foundQueen = z.object({
+  id: entryId,
   colony: colonyName,
   year: z.number().int().nullable(),
   colour: z.string().nullable(),

@@ -30,6 +30,8 @@ export const written = z.object({
 export type Written = z.infer<typeof written>;
 
 export const queenView = z.object({
+  /** The entry that first brought her: she keeps it in every colony she comes to. */
+  id: entryId,
   year: z.number().int().nullable(),
   /** White, yellow, red, green or blue by the international year code; null if the year is not known. */
   colour: z.enum(['white', 'yellow', 'red', 'green', 'blue']).nullable(),

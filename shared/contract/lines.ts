@@ -51,6 +51,15 @@ export const lineRow = z.object({
   wilson: interval.nullable(),
   /** What the numbers allow, in words. */
   says: z.string(),
+  /**
+   * Honey weighed by colony, pounds per colony and season, the years evened out; n: seasons of colonies. `pooled`: pulled
+   * towards the other lines, by as much as the counts are few. Null where nothing was weighed or nothing is to be compared with.
+   */
+  yield: z.object({ n: count, lb: z.number().nullable(), interval: interval.nullable(), pooled: z.boolean() }),
+  /** 1 (gentle) to 5 (fierce); n: colonies of which it was written down. */
+  temper: z.object({ n: count, mean: z.number().nullable(), interval: interval.nullable() }),
+  /** Of the seasons of colonies, those in which a swarm was written down. */
+  swarming: z.object({ count, of: count, interval: interval.nullable() }),
 });
 export type LineRow = z.infer<typeof lineRow>;
 

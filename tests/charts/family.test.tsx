@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { expect, test } from 'vitest';
-import type { ColonyId } from '#shared/brands.ts';
+import type { ColonyId, EntryId } from '#shared/brands.ts';
 import type { FamilyLane } from '#shared/contract/lines.ts';
 import { addDays, day } from '#shared/days.ts';
 import { FamilySheet } from '../../renderer/charts/FamilyChart.tsx';
@@ -11,7 +11,7 @@ import { plainRules } from '../../renderer/charts/plainRules.ts';
 import { textWidth } from '../../renderer/charts/text.ts';
 
 const id = (of: number) => of as ColonyId;
-const queen = (year: number | null, since: string) => ({ day: day(since), queen: { year, colour: year === null ? null : (['blue', 'white', 'yellow', 'red', 'green'] as const)[year % 5] ?? null, marked: true, source: 'Tarn', since: day(since) } });
+const queen = (year: number | null, since: string) => ({ day: day(since), queen: { id: 1 as EntryId, year, colour: year === null ? null : (['blue', 'white', 'yellow', 'red', 'green'] as const)[year % 5] ?? null, marked: true, source: 'Tarn', since: day(since) } });
 const season = (year: number) => ({ season: year, from: day(`${year}-04-01`), winter: day(`${year}-10-01`), until: day(`${year + 1}-04-01`) });
 const bare: FamilyLane = {
   id: id(1), label: 'QY-1', family: id(1), mother: null, motherLabel: null, depth: 0, origin: 'package', start: day('2024-04-24'), until: day('2026-11-25'), how: 'alive', causes: [],

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { EntryId } from '#shared/brands.ts';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { expect, test } from 'vitest';
 import type { ColonyStrip } from '#shared/contract/strip.ts';
@@ -21,7 +22,7 @@ const filled: ColonyStrip = {
   feeds: [{ day: day('2025-09-05'), sentence: 'Fed 2 gal of syrup 2:1.' }],
   treatments: [{ day: day('2026-02-01'), sentence: 'Treated with oxalic acid.', until: day('2026-03-20') }],
   honey: [{ day: day('2025-07-20'), lb: 45 }],
-  queens: [{ day: day('2025-04-24'), sentence: 'Package hived.', queen: { year: 2025, colour: 'blue', marked: false, source: null, since: day('2025-04-24') } }],
+  queens: [{ day: day('2025-04-24'), sentence: 'Package hived.', queen: { id: 1 as EntryId, year: 2025, colour: 'blue', marked: false, source: null, since: day('2025-04-24') } }],
 };
 
 test('a season of a colony, drawn', async () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { ColonyId } from '#shared/brands.ts';
+import type { ColonyId, EntryId } from '#shared/brands.ts';
 import type { ColonyRow } from '#shared/contract/colonies.ts';
 import { day } from '#shared/days.ts';
 import { columnsFor } from '../../renderer/screens/colonies/colonyColumns.tsx';
@@ -16,7 +16,7 @@ function row(id: number, label: string, part: Partial<ColonyRow> = {}): ColonyRo
 const rows = [
   row(1, 'LB-10', { mites: 9, bees: 300, framesBees: 7 }),
   row(2, 'LB-2', { yard: 'OV', yardName: 'Obere Vührung', mites: 2, bees: 300, causes: ['queen failure'] }),
-  row(3, 'lb-1', { queen: { year: 2025, colour: 'blue', marked: true, source: 'Sandel Road Bees', since: day('2025-06-01') }, framesBees: 9 }),
+  row(3, 'lb-1', { queen: { id: 1 as EntryId, year: 2025, colour: 'blue', marked: true, source: 'Sandel Road Bees', since: day('2025-06-01') }, framesBees: 9 }),
 ];
 const columns = columnsFor('living', 'lb');
 const labels = (view: Partial<ColonyView>) => rowsOf(rows, { ...firstView, ...view }, columns).map(({ label }) => label);

@@ -100,7 +100,7 @@ test('the table says what the picture says, and the lines are counted with their
   expect(await words(row(/^LB-9 /))).toContain('15 Aug 25 united into LB-1');
   const lines = page.getByRole('table', { name: 'How each line did' });
   // LB-1 went into two winters and was lost in the second: Wilson, 1 of 2, 9 to 91 %.
-  expect(await words(lines.getByRole('row', { name: /Sandel Road Bees/ }))).toBe('package from Sandel Road Bees 1 0 1 of 2 50 % (9–91) So few that anything from 9 to 91 in 100 fits.');
+  expect(await words(lines.getByRole('row', { name: /Sandel Road Bees/ }))).toBe('package from Sandel Road Bees 1 0 1 of 2 50 % (9–91) So few that anything from 9 to 91 in 100 fits. – – 0 of 2 0 % (0–66)');
   await pick(opened, 'By', 'source of the queen');
   await lines.getByRole('row', { name: /^Tarn 1 0 1 of 2/ }).waitFor();
   await pick(opened, 'By', 'founding colony');
@@ -120,7 +120,7 @@ test('the demo: its losses are those of the ledger, its file opens as a picture,
   expect(all.lines.all.alive).toBe((await desk('book.status', {})).book?.living);
 
   const waiting = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save the picture' }).click();
+  await page.getByRole('button', { name: 'Save as SVG' }).click();
   const file = await waiting;
   expect(file.suggestedFilename()).toMatch(/family lines\.svg$/);
   const text = await readFile(await file.path(), 'utf8');
@@ -130,6 +130,32 @@ test('the demo: its losses are those of the ledger, its file opens as a picture,
     return { root: read.documentElement.nodeName, lives: read.querySelectorAll('.family-life').length };
   }, text);
   expect(read).toEqual({ root: 'svg', lives: all.lanes.length });
+
+  // As a PNG it is the same picture, three dots for each of the drawing's, and something is drawn on its white.
+  const pngWaiting = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as PNG' }).press('Enter');
+  const png = await pngWaiting;
+  expect(png.suggestedFilename()).toMatch(/family lines\.png$/);
+  const bytes = await readFile(await png.path());
+  const drawn = await page.evaluate(async (data) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${data}`;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    [canvas.width, canvas.height] = [400, Math.round((400 * image.naturalHeight) / image.naturalWidth)];
+    const paper = canvas.getContext('2d');
+    paper?.drawImage(image, 0, 0, canvas.width, canvas.height);
+    const dots = paper?.getImageData(0, 0, canvas.width, canvas.height).data ?? [];
+    let dark = 0;
+    for (let at = 0; at < dots.length; at += 4) if ((dots[at] ?? 255) < 160) dark += 1;
+    return { width: image.naturalWidth, height: image.naturalHeight, corner: [...dots.slice(0, 4)], dark };
+  }, bytes.toString('base64'));
+  const [, width = '', height = ''] = /width="(\d+)" height="([\d.]+)"/.exec(text) ?? [];
+  const times = drawn.width / Number(width);
+  expect(times).toBeGreaterThanOrEqual(2);
+  expect(drawn.height / Number(height)).toBeCloseTo(times, 2);
+  expect(drawn.corner).toEqual([255, 255, 255, 255]);
+  expect(drawn.dark).toBeGreaterThan(500);
 
   await page.getByRole('link', { name: 'Print' }).click();
   await page.getByRole('heading', { name: 'Family lines', level: 1 }).waitFor();

@@ -1,4 +1,5 @@
 import { useDeferredValue, useMemo, useState } from 'react';
+import { Link } from 'wouter';
 import { dayFromTyped } from '#shared/days.ts';
 import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
@@ -105,6 +106,11 @@ export function ColoniesScreen() {
         <p>{words.marginText}</p>
         <p>{words.marginHoney}</p>
         <p>{words.marginMites}</p>
+        {empty ? null : (
+          <p>
+            <Link href="/print/tags">{words.tags}</Link>
+          </p>
+        )}
       </MarginContent>
     </Page>
   );

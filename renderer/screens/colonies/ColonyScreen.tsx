@@ -9,6 +9,7 @@ import { dayText } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { ColonySeason } from './ColonySeason.tsx';
+import { DueSection } from './DueSection.tsx';
 import { Descent } from './Descent.tsx';
 import { StoryEntries } from './StoryEntries.tsx';
 import { HoneyTable, MiteTable, QueenTable, Stays } from './StoryTables.tsx';
@@ -23,7 +24,8 @@ export function ColonyScreen({ id }: { readonly id: string }) {
   const story = useRead('colony.story', { id: known ? number : 1 }, { enabled: known });
   const [entering, setEntering] = useState(false);
 
-  if (!story.data || !book || !today) {
+  // The answer to the stand-in id may be at hand from another page.
+  if (!known || !story.data || !book || !today) {
     const lost = !known || story.fault !== undefined;
     return (
       <Page title={listWords.title} line={lost ? words.noSuch : words.loading}>
@@ -64,6 +66,7 @@ export function ColonyScreen({ id }: { readonly id: string }) {
           <HoneyTable honey={honey} massUnit={book.massUnit} />
         </div>
       </div>
+      <DueSection id={colony.id} />
       <StoryEntries entries={entries} />
       <p className="section">
         <Link href="/colonies">{words.back}</Link>

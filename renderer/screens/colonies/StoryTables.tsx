@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { Link } from 'wouter';
 import { seasonName } from '#shared/seasons.ts';
 import type { MassUnit } from '#shared/units.ts';
 import type { ColonyStory } from '#shared/contract/colonies.ts';
@@ -27,7 +28,9 @@ export function QueenTable({ queens }: { readonly queens: ColonyStory['queens'] 
             {queens.map((queen) => (
               <tr key={`${queen.since}-${queen.until ?? ''}-${queen.year ?? ''}`}>
                 <th scope="row">
-                  <QueenMark queen={queen} />
+                  <Link href={`/queens/${queen.id}`}>
+                    <QueenMark queen={queen} />
+                  </Link>
                   {queen.marked ? <span className="soft small"> {words.marked}</span> : null}
                 </th>
                 <td>{queen.source ?? missing}</td>

@@ -54,6 +54,7 @@ export const words = {
   how: 'How',
   cause: 'Cause',
   open: (label: string) => `Open ${label}`,
+  tags: 'Print tags with codes for the hives',
   table: 'Colonies; arrow keys move, Enter opens',
   totals: (shown: number, all: number) => (shown === all ? counted(all, 'colony', 'colonies') : `${number(shown)} of ${counted(all, 'colony', 'colonies')}`),
   noneFits: 'No colony fits. Take a word out of the search, or show all yards.',

@@ -32,7 +32,9 @@ export function LaneNote({ lane, picture, onFamily, headed = true }: LaneNotePro
       <ul>
         {lane.queens.map(({ day, queen }, at) => (
           <li key={`${day} ${at}`}>
-            <QueenMark queen={queen} />
+            <Link href={`/queens/${queen.id}`}>
+              <QueenMark queen={queen} />
+            </Link>
             {queen.source === null ? '' : `, ${queen.source}`}, {words.since(dayText(day))}
           </li>
         ))}

@@ -9,6 +9,7 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { words as frameWords } from '../../parts/words.ts';
 import { download } from '../../parts/download.ts';
+import { picturePng } from '../../charts/picturePng.ts';
 import { familySvg } from '../../charts/familySvg.tsx';
 import { LanePicture } from './LanePicture.tsx';
 import { LaneTable } from './LaneTable.tsx';
@@ -23,8 +24,15 @@ export function LinesScreen() {
   const [view, change] = useLinesView(book?.path ?? '');
   const { data, fault } = useLines(view);
   const [asTable, setAsTable] = useState(false);
+  const [tooLarge, setTooLarge] = useState(false);
   const [, navigate] = useLocation();
   if (!book) return null;
+  const savePng = async (name: string) => {
+    if (data === undefined) return;
+    const picture = await picturePng(familySvg(data, view.season));
+    setTooLarge(picture === null);
+    if (picture !== null) download(name, picture);
+  };
   const empty = data !== undefined && data.families.length === 0;
   return (
     <Page title={words.title} line={words.line} asOf={data?.asOf}>
@@ -39,13 +47,17 @@ export function LinesScreen() {
             </button>
             {data.lanes.length === 0 ? null : (
               <>
-                <button type="button" className="link" onClick={() => download(words.fileName(book.name, viewInWords(data, view)), familySvg(data, view.season), 'image/svg+xml;charset=utf-8')}>
+                <button type="button" className="link" onClick={() => download(words.fileName(book.name, viewInWords(data, view), 'svg'), familySvg(data, view.season), 'image/svg+xml;charset=utf-8')}>
                   {words.save}
+                </button>
+                <button type="button" className="link" onClick={() => void savePng(words.fileName(book.name, viewInWords(data, view), 'png'))}>
+                  {words.savePng}
                 </button>
                 <Link href="/print/lines">{words.print}</Link>
               </>
             )}
           </LineChoices>
+          {tooLarge ? <p role="alert">{words.pngTooLarge}</p> : null}
           {data.lanes.length === 0 ? (
             <Empty
               sentence={words.noneFits}
@@ -71,7 +83,7 @@ export function LinesScreen() {
               )}
             </>
           )}
-          <LineTable picture={data} />
+          <LineTable picture={data} unit={book.massUnit} />
           {/* Comes anew with the picture, so that it stays below what is said of the lane. */}
           <MarginContent key={`${view.family} ${view.yard} ${view.season} ${asTable}`} heading={words.howCounted}>
             {words.howCountedText.map((text) => (

@@ -13,7 +13,7 @@ export function RulesMargin({ rules }: { readonly rules: readonly HouseRule[] })
   return (
     <MarginContent heading={words.rules}>
       <p>{words.rulesText}</p>
-      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && rule.room !== 'order')]} />
+      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && rule.room !== 'order' && rule.room !== 'attention')]} />
       {rules.some(isPart) && (
         <details className="rule-parts">
           <summary>{words.partRules}</summary>
@@ -29,7 +29,8 @@ function isPart(rule: HouseRule): boolean {
   return rule.unit === 'per colony';
 }
 
-function RuleList({ rules }: { readonly rules: readonly HouseRule[] }) {
+/** House rules, each to be changed in its place. */
+export function RuleList({ rules }: { readonly rules: readonly HouseRule[] }) {
   return (
     <ul className="rules">
       {rules.map((rule) => (

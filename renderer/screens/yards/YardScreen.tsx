@@ -10,6 +10,7 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { StandTable } from './StandTable.tsx';
 import { words } from './words.ts';
+import { YardDues } from './YardDues.tsx';
 import { YardFacts } from './YardFacts.tsx';
 import './yards.css';
 
@@ -18,7 +19,7 @@ export function YardScreen({ id }: { readonly id: string }) {
   const known = /^\d{1,9}$/.test(id) && Number(id) > 0;
   const { book } = useBook();
   const { data, fault } = useRead('yard.page', { id: known ? Number(id) : 1 }, { enabled: known });
-  if (data === undefined || book === undefined) {
+  if (!known || data === undefined || book === undefined) {
     return (
       <Page title={words.title} line={!known || fault ? words.noSuch : words.loading}>
         <FaultNote fault={fault} />
@@ -29,7 +30,13 @@ export function YardScreen({ id }: { readonly id: string }) {
   const { yard, details, colonies, visits, equipment, today } = data;
   return (
     <Page title={yard.name} line={words.pageLine(colonies.length, yard.room, yard.minutes)}>
+      <YardDues id={yard.id} />
       <StandTable yard={yard} colonies={colonies} />
+      {colonies.length === 0 ? null : (
+        <p>
+          <Link href={`/print/tags/${yard.id}`}>{words.tags}</Link>
+        </p>
+      )}
       <div className="pair section">
         <Visits visits={visits} />
         <div className="stack">

@@ -32,6 +32,7 @@ export const words = {
 
   stand: 'Colonies, in the order they stand in',
   standHelp: 'Drag a line, or press Alt and an arrow key on it, to move the colony. The round of the yard follows this order.',
+  tags: 'Print tags for these colonies',
   standNone: 'No colony stands there now.',
   standTable: 'Colonies in stand order; arrow keys go through them, Alt with an arrow key moves one, Enter opens it',
   place: 'Place',

@@ -1,0 +1,28 @@
+import type { DueItem } from '#shared/contract/due.ts';
+import { dayText } from './format.ts';
+import { dueWords as words } from './dueWords.ts';
+
+/** What the margin says of one thing that is or was due: the record, its days, the house's numbers and their source. */
+export function DueNote({ item }: { readonly item: Pick<DueItem, 'what' | 'reason' | 'earliest' | 'latest' | 'sources'> & { readonly rule: string } }) {
+  return (
+    <section className="margin-part">
+      <h2>{item.what}</h2>
+      <p>{item.reason}</p>
+      <p>{item.earliest === item.latest ? words.on(dayText(item.latest)) : words.between(dayText(item.earliest), dayText(item.latest))}</p>
+      <ul className="rules">
+        {item.sources.map(({ label, value, source, confidence }) => (
+          <li key={label}>
+            <p>
+              {label}: <strong>{words.days(value)}</strong>
+            </p>
+            <p className="soft small">
+              {source}
+              {words.confidence[confidence]}.
+            </p>
+          </li>
+        ))}
+      </ul>
+      {item.rule === 'treatmentOff' ? <p>{words.label}</p> : null}
+    </section>
+  );
+}
