@@ -53,7 +53,7 @@ export function cumulativeIncidence(spans: FateSpans, causes: number): Cumulativ
   let survival = 1;
   for (let at = 0; at < ends.length; ) {
     const now = exit[ends[at] as number] as number;
-    const counts = new Array<number>(causes).fill(0);
+    const counts = curves.map(() => 0);
     let d = 0;
     for (; at < ends.length && exit[ends[at] as number] === now; at += 1) {
       counts[(cause[ends[at] as number] as number) - 1] = (counts[(cause[ends[at] as number] as number) - 1] ?? 0) + 1;
