@@ -5,7 +5,7 @@ import { periodDays, type Period, type Season } from '#shared/seasons.ts';
 import { riskDifference } from '#core/stats/riskDifference.ts';
 import { cohortLoss } from './cohortLoss.ts';
 import { stale } from './lossReview.ts';
-import { lossRows } from './lossRows.ts';
+import { lossRows, wholeLossRow } from './lossRows.ts';
 import { lossSentences } from './lossWords.ts';
 import { publishedSurveys } from './publishedSurveys.ts';
 import { isOver, type ReviewFacts } from './reviewFacts.ts';
@@ -18,7 +18,14 @@ const periods = ['winter', 'summer', 'year'] as const;
 export function lossRatesPart(facts: ReviewFacts, season: Season, united: United, counted: (season: Season) => readonly SeasonYard[]): LossRates {
   const { yards, borders, asOf, today } = facts;
   const { seasons, lastRecord, silence } = reviewFrame(facts, season);
-  const rates = seasons.flatMap((one) => periods.flatMap((period) => lossRows(one, period, counted(one), united, asOf, today, borders)));
+  // Yards are looked at in the season itself alone; in a large operation their rows for every season would be thousands.
+  const rates = seasons.flatMap((one) =>
+    periods.flatMap((period) => {
+      if (one === season) return lossRows(one, period, counted(one), united, asOf, today, borders);
+      const whole = wholeLossRow(one, period, counted(one), united, asOf, today, borders);
+      return whole === null ? [] : [whole];
+    }),
+  );
   const nameOf = (code: string) => yards.find((yard) => yard.code === code)?.name ?? code;
   return {
     season, united,

@@ -54,7 +54,7 @@ export const lossRates = z.object({
   season: count,
   united: unitedValue,
   yards: z.array(z.object({ code: z.string(), name: z.string() })),
-  /** All seasons, periods and groups by the turnover rule. */
+  /** By the turnover rule: the season's yards and all together, of the other seasons all together only. */
   rates: z.array(lossRow),
   /** The wintered cohort of every season, newest first; absent before its winter began. */
   cohorts: z.array(z.object({ season: count, complete: z.boolean(), loss: cohortLoss })),
