@@ -2,6 +2,7 @@ import type { Day } from '#shared/days.ts';
 import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
 import { behind } from '#core/losses/behind.ts';
 import { lossRatesPart } from '#core/losses/lossRatesPart.ts';
+import { endedIn } from '#core/losses/lossReview.ts';
 import { isOver } from '#core/losses/reviewFacts.ts';
 import { reviewFrame } from '#core/losses/reviewFrame.ts';
 import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards } from '#core/losses/seasonLedger.ts';
@@ -13,7 +14,7 @@ import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import type { Picture } from './picture.ts';
 
-type Names = 'losses.frame' | 'losses.ledger' | 'losses.rates' | 'losses.survival' | 'losses.pairs' | 'losses.behind';
+type Names = 'losses.frame' | 'losses.ledger' | 'losses.ended' | 'losses.rates' | 'losses.survival' | 'losses.pairs' | 'losses.behind';
 
 /** The season-end review in parts, so that no answer holds up the next; what several parts need is worked out once. */
 export const lossSectionHandlers: Handlers<Names> = {
@@ -32,7 +33,11 @@ export const lossSectionHandlers: Handlers<Names> = {
   'losses.ledger': async ({ season }, context) => {
     const { facts, counted } = await review(context);
     const own = counted(season);
-    return { season, running: !isOver(periodDays(season, 'year', facts.borders).until, facts), ledger: [...ledgerRows(season, own), ledgerTotal(season, own)], balances: ledgerBalances(own) };
+    return { season, running: !isOver(periodDays(season, 'year', facts.borders).until, facts), yards: facts.yards.map(({ code, name }) => ({ code, name })), ledger: [...ledgerRows(season, own), ledgerTotal(season, own)], balances: ledgerBalances(own) };
+  },
+  'losses.ended': async ({ season }, context) => {
+    const { facts } = await review(context);
+    return { yards: facts.yards.map(({ code, name }) => ({ code, name })), ended: endedIn(facts, season) };
   },
   'losses.rates': async ({ season, united }, context) => {
     const { facts, counted } = await review(context);

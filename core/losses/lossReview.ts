@@ -19,7 +19,6 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
     const counted = one === season ? own : seasonYards(states, yards, one, asOf, borders);
     return (['winter', 'summer', 'year'] as const).flatMap((period) => lossRows(one, period, counted, united, asOf, today, borders));
   });
-  const { from, until } = periodDays(season, 'year', borders);
   const october = sinceOctober(facts, season, united);
   const nameOf = (code: string) => yards.find((yard) => yard.code === code)?.name ?? code;
   return {
@@ -34,11 +33,21 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
     sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf), ...stale(lastRecord, season, facts)],
     sinceOctober: silence === null ? october : { ...october, sentence: silence },
     sinceStart: sinceStart(facts),
-    ended: states
-      .filter((state) => state.end !== null && state.end >= from && state.end < until && state.end <= asOf)
-      .toSorted((a, b) => ((a.end ?? '') < (b.end ?? '') ? -1 : 1))
-      .map((state) => ({ id: state.id, label: state.label, yard: yards.find((yard) => yard.id === state.stays.at(-1)?.yard)?.code ?? '', day: state.end ?? asOf, how: state.how, causes: [...state.causes] })),
+    ended: endedIn(facts, season),
   };
+}
+
+/** The colonies that ended in a season, by day. */
+export function endedIn({ states, yards, borders, asOf }: ReviewFacts, season: Season): LossReview['ended'] {
+  const { from, until } = periodDays(season, 'year', borders);
+  const code = new Map(yards.map((yard) => [yard.id, yard.code]));
+  return states
+    .flatMap((state) => {
+      const yard = state.stays.at(-1)?.yard;
+      if (state.end === null || state.end < from || state.end >= until || state.end > asOf) return [];
+      return [{ id: state.id, label: state.label, yard: yard === undefined ? '' : (code.get(yard) ?? ''), day: state.end, how: state.how, causes: [...state.causes] }];
+    })
+    .toSorted((a, b) => (a.day < b.day ? -1 : 1));
 }
 
 /** A winter whose records stop long before its end (or before the day it is looked at) may have losses that nobody wrote down. */

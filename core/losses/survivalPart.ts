@@ -162,6 +162,8 @@ function notesOf(facts: SurvivalFacts, asked: Asked, all: SurvivalGroup, groups:
   const notes: string[] = [];
   if (asked.axis === 'start' && !lifeGroupings.includes(asked.by)) notes.push(`${capital(groupingNoun(asked.by === 'none' ? 'yard' : asked.by))} is a thing of one winter; count from the winter’s first day to group by it.`);
   if (asked.by !== 'none' && groups.length > 0) notes.push(groupCounts(groups, groupingNoun(asked.by)));
+  const moved = asked.by === 'yard' ? movedInWinter(facts, asked) : 0;
+  if (moved > 0) notes.push(`A colony counts for the yard in which it stood as the winter began; ${moved === 1 ? 'one was' : `${moved} were`} moved later.`);
   if (asked.by === 'stores') notes.push('A colony stands with the ones not weighed until the day it was weighed.');
   for (const one of [all, ...groups]) {
     const { curve, label } = one;
@@ -174,6 +176,13 @@ function notesOf(facts: SurvivalFacts, asked: Asked, all: SurvivalGroup, groups:
   if (asked.axis === 'winter' && asked.season !== null && lastRecord !== null) notes.push(...stale(lastRecord, asked.season, facts));
   if (asked.axis === 'start' && facts.states.some(({ origin }) => origin === 'opening')) notes.push(`Colonies that were in the book from its start count from ${openingDay(facts.states)}, as their age is not known.`);
   return notes;
+}
+
+/** How many colonies went to another yard in the course of the winter asked for. */
+function movedInWinter({ states, borders, asOf }: SurvivalFacts, { season, axis }: Asked): number {
+  if (axis === 'start' || season === null) return 0;
+  const { from, until } = periodDays(season, 'winter', borders);
+  return states.filter(({ stays }) => stays.slice(1).some((stay) => stay.from >= from && stay.from < until && stay.from <= asOf)).length;
 }
 
 function openingDay(states: readonly ColonyState[]): string {

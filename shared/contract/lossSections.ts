@@ -20,7 +20,14 @@ export const lossFrame = z.object({
 });
 export type LossFrame = z.infer<typeof lossFrame>;
 
-export const lossLedger = z.object({ season: count, running: z.boolean(), ledger: z.array(ledgerRow), balances: z.boolean() });
+export const lossLedger = z.object({
+  season: count,
+  running: z.boolean(),
+  yards: z.array(z.object({ code: z.string(), name: z.string() })),
+  /** The season's yards, then "all". */
+  ledger: z.array(ledgerRow),
+  balances: z.boolean(),
+});
 export type LossLedger = z.infer<typeof lossLedger>;
 
 /** A share with its base; `range` is the 95 % interval to show and `method` says which it is. */
@@ -174,9 +181,17 @@ export const lossBehind = z.object({
 });
 export type LossBehind = z.infer<typeof lossBehind>;
 
+export const lossEnded = z.object({
+  yards: z.array(z.object({ code: z.string(), name: z.string() })),
+  ended: z.array(z.object({ id: colonyId, label: z.string(), yard: z.string(), day: dayValue, how: endingValue, causes: z.array(z.string()) })),
+});
+export type LossEnded = z.infer<typeof lossEnded>;
+
 export const lossSectionOperations = {
   'losses.frame': read(z.strictObject({ season: season.optional() }), lossFrame),
   'losses.ledger': read(z.strictObject({ season }), lossLedger),
+  /** The colonies that ended in the season, by day. */
+  'losses.ended': read(z.strictObject({ season }), lossEnded),
   'losses.rates': read(z.strictObject({ season, united: unitedValue }), lossRates),
   'losses.survival': read(survivalAsked, lossSurvival),
   /** Each pair of groups by itself, with p-values adjusted after Holm. */
