@@ -1,6 +1,7 @@
 import type { Day } from '#shared/days.ts';
 import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
 import { behind } from '#core/losses/behind.ts';
+import { cohortLoss } from '#core/losses/cohortLoss.ts';
 import { lossRatesPart } from '#core/losses/lossRatesPart.ts';
 import { endedIn } from '#core/losses/lossReview.ts';
 import { isOver } from '#core/losses/reviewFacts.ts';
@@ -40,8 +41,8 @@ export const lossSectionHandlers: Handlers<Names> = {
     return { yards: facts.yards.map(({ code, name }) => ({ code, name })), ended: endedIn(facts, season) };
   },
   'losses.rates': async ({ season, united }, context) => {
-    const { facts, counted } = await review(context);
-    return lossRatesPart(facts, season, united, counted);
+    const { facts, counted, picture } = await review(context);
+    return lossRatesPart(facts, season, united, counted, (one) => keptFor(picture, `cohort ${one} ${facts.asOf}`, () => cohortLoss(facts, one)));
   },
   'losses.survival': async (asked, context) => survivalPart(await survivalFacts(context), asked),
   'losses.pairs': async (asked, context) => survivalPairs(await survivalFacts(context), asked),

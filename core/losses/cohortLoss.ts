@@ -34,12 +34,11 @@ export function kindOfLoss(causes: readonly string[]): 'dead' | 'queen' | 'disas
 export function wintered({ states, borders, asOf }: ReviewFacts, season: Season): CohortMember[] {
   const { from, until } = periodDays(season, 'winter', borders);
   if (asOf < from) return [];
-  return states.flatMap((state) => {
-    if (!aliveBefore(state, from)) return [];
+  return states.filter((state) => aliveBefore(state, from)).map((state) => {
     const yard = (state.stays.findLast((stay) => stay.from < from) ?? state.stays[0])?.yard;
     if (yard === undefined) throw new Error(`colony ${state.id} has no yard`);
     const ended = state.end !== null && state.end < until && state.end <= asOf;
-    return [{ state, yard, fate: ended ? fateOf(state) : 'alive' }];
+    return { state, yard, fate: ended ? fateOf(state) : 'alive' };
   });
 }
 

@@ -14,8 +14,8 @@ import type { SeasonYard } from './seasonLedger.ts';
 
 const periods = ['winter', 'summer', 'year'] as const;
 
-/** Every season's rates by both published definitions. `counted`: the account of a season's yards. */
-export function lossRatesPart(facts: ReviewFacts, season: Season, united: United, counted: (season: Season) => readonly SeasonYard[]): LossRates {
+/** Every season's rates by both published definitions. `counted`: the account of a season's yards; `cohort`: what became of its wintered colonies. */
+export function lossRatesPart(facts: ReviewFacts, season: Season, united: United, counted: (season: Season) => readonly SeasonYard[], cohort = (one: Season) => cohortLoss(facts, one)): LossRates {
   const { yards, borders, asOf, today } = facts;
   const { seasons, lastRecord, silence } = reviewFrame(facts, season);
   // Yards are looked at in the season itself alone; in a large operation their rows for every season would be thousands.
@@ -32,7 +32,7 @@ export function lossRatesPart(facts: ReviewFacts, season: Season, united: United
     yards: yards.map(({ code, name }) => ({ code, name })),
     rates,
     cohorts: seasons.toReversed().flatMap((one) => {
-      const loss = cohortLoss(facts, one);
+      const loss = cohort(one);
       return loss === null ? [] : [{ season: one, complete: isOver(periodDays(one, 'winter', borders).until, facts), loss }];
     }),
     sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf), ...stale(lastRecord, season, facts)],

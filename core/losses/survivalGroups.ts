@@ -89,5 +89,5 @@ function storesText({ storesPounds }: CovariateRules, unit: MassUnit): string {
 
 /** Colonies (or colony winters) of a group: each counted by its last stretch, or once wherever it stood. */
 export function coloniesIn(rows: readonly WatchedRow[], life: boolean): number {
-  return new Set(rows.filter((row) => life || row.last).map((row) => `${row.id} ${row.season}`)).size;
+  return life ? new Set(rows.map(({ id }) => id)).size : rows.reduce((count, { last }) => (last ? count + 1 : count), 0);
 }

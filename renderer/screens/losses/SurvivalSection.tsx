@@ -84,11 +84,15 @@ function SurvivalView({ data, stale }: { readonly data: LossSurvival; readonly s
       <p className="sentence">
         {data.sentence} {test?.kind === 'made' || test?.kind === 'refused' ? test.sentence : ''}
       </p>
-      {data.notes.map((note) => (
-        <p key={note} className="small">
-          {note}
-        </p>
-      ))}
+      {data.notes.length > 0 && (
+        <div className="review-notes">
+          {data.notes.map((note) => (
+            <p key={note} className="small">
+              {note}
+            </p>
+          ))}
+        </div>
+      )}
       {drawn.length > 1 && (
         <fieldset className="yard-picks no-print">
           <legend>{words.curvesShown}</legend>

@@ -10,8 +10,8 @@ export const reviewWords = {
 
   definitions: 'Loss by the two published definitions',
   definition: 'Counted as',
-  turnover: { winter: 'Winter, with what came and went', summer: 'Summer, with what came and went', year: 'Whole year, with what came and went' } satisfies Record<Period, string>,
-  cohort: 'Winter, the wintered colonies alone',
+  turnover: { winter: 'Winter, US survey rule', summer: 'Summer, US survey rule', year: 'Whole year, US survey rule' } satisfies Record<Period, string>,
+  cohort: 'Winter, COLOSS rule',
   parts: { dead: 'dead or empty', queen: 'queen problem', disaster: 'natural disaster' },
   mean: 'Mean of yards %',
   turnoverNote:
@@ -20,8 +20,8 @@ export const reviewWords = {
     'The rule of the COLOSS survey: of the colonies wintered, those that died or stood empty, those with a queen problem that could not be mended, and those taken by a natural disaster. Each wintered colony is followed by itself, so what came during the winter is left out.',
   cohortLeft: (sold: number, given: number, united: number, came: number) => {
     const left = [sold > 0 ? `${sold} sold` : '', given > 0 ? `${given} given away` : '', united > 0 ? `${united} united` : ''].filter((part) => part !== '').join(', ');
-    const gone = left === '' ? 'None of the wintered colonies left the book alive.' : `Left the book alive and counted as not lost: ${left}.`;
-    return came === 0 ? gone : `${gone} ${came === 1 ? 'One colony' : `${came} colonies`} came during the winter and ${came === 1 ? 'is' : 'are'} not counted here.`;
+    const gone = left === '' ? 'None of the wintered colonies was sold, given away or united during the winter.' : `Left the wintered colonies alive during the winter: ${left}. The COLOSS rule counts them as not lost.`;
+    return came === 0 ? gone : `${gone} ${came === 1 ? 'One colony' : `${came} colonies`} came during the winter and ${came === 1 ? 'is' : 'are'} not counted by it.`;
   },
   partsNote: 'By the causes you entered: a failed queen is a queen problem; flood, bear or vandal is a disaster; every other loss, one without a cause too, is dead or empty.',
   methods: {
