@@ -106,6 +106,7 @@ function testOf(fitted: readonly Fitted[], { rules }: SurvivalFacts, asked: Aske
   const fewest = numberRule(rules, 'losses.test.fewest');
   const { rows, groups } = comparable(fitted);
   const losses = groups.reduce((sum, one) => sum + one.losses, 0);
+  if (fitted.length === 1) return refused('There is one group only, so nothing is compared.');
   if (groups.length < 2) return refused(`${groups.length === 0 ? 'No group is' : 'Only one group is'} large enough for a curve, so nothing is compared; the counts stand alone.`);
   if (losses === 0) return refused('Nothing was lost in these groups, so there is nothing to compare.');
   if (losses < fewest) return refused(`${losses === 1 ? 'One loss is' : `${losses} losses are`} too few for a test; the counts stand alone.`);

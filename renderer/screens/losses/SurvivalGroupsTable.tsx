@@ -2,7 +2,9 @@ import type { LossSurvival, SurvivalGroup } from '#shared/contract/lossSections.
 import { BehindFigure, type Behind } from '../../parts/ColoniesBehind.tsx';
 import { fixed, missing, number, percentRange } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { fewColonies } from './lossChoice.ts';
 import { reviewWords as words } from './reviewWords.ts';
+import { words as lossWords } from './words.ts';
 
 /** The groups in figures: counts that open their colonies, what is alive at the end, and the mean days all groups can be compared by. */
 export function SurvivalGroupsTable({ data, behind }: { readonly data: LossSurvival; readonly behind: Behind }) {
@@ -20,7 +22,10 @@ export function SurvivalGroupsTable({ data, behind }: { readonly data: LossSurvi
       <td className="number">
         <Count data={data} behind={behind} group={group} label={label} part="lost" />
       </td>
-      <td className="number">{endText(group)}</td>
+      <td className="number">
+        {group.colonies > 0 && group.colonies < fewColonies && <span className="rate-few">{lossWords.few}</span>}
+        {endText(group)}
+      </td>
       {tau !== null && <td className="number">{daysText(group.mean)}</td>}
       {tau !== null && compared && <td className="number">{group.key === reference ? '0' : daysText(group.difference, true)}</td>}
       {median && <td className="number">{group.median === null ? missing : number(group.median.value)}</td>}

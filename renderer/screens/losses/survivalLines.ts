@@ -8,6 +8,8 @@ const plain = 4;
 /** The curves shown until others are chosen: all of a few, else the groups with the most and the least left alive. */
 export function firstShown(groups: readonly SurvivalGroup[]): readonly string[] {
   const drawn = groups.filter(({ curve }) => curve !== null);
+  // One group alone is the same curve as all together.
+  if (groups.length === 1) return [];
   if (drawn.length <= plain) return drawn.map(({ key }) => key);
   const left = (group: SurvivalGroup) => group.curve?.survival.at(-1) ?? 1;
   const ordered = drawn.toSorted((a, b) => left(a) - left(b));
