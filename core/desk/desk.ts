@@ -8,6 +8,7 @@ import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
 import { lineHandlers } from './lineHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
+import { lossSectionHandlers } from './lossSectionHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
 import { roundHandlers } from './roundHandlers.ts';
@@ -47,7 +48,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers,
 };
 
 const slow = 40;

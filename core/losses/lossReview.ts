@@ -1,86 +1,66 @@
 import type { CurveSet, LossReview } from '#shared/contract/losses.ts';
 import type { United } from '#shared/contract/values.ts';
-import { addDays, dayInWords, daysBetween, type Day } from '#shared/days.ts';
-import { periodDays, seasonName, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
-import type { ColonyState } from '#core/journal/colonyState.ts';
+import { dayInWords, daysBetween, type Day } from '#shared/days.ts';
+import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { curveOf, spansSince, spansSinceStart, type SpanSet } from './curves.ts';
 import { lossRows } from './lossRows.ts';
 import { ageCurveSentence, lossSentences, winterCurveSentence } from './lossWords.ts';
+import { isOver, type ReviewFacts } from './reviewFacts.ts';
+import { reviewFrame } from './reviewFrame.ts';
 import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards } from './seasonLedger.ts';
-
-export interface ReviewFacts {
-  readonly states: readonly ColonyState[];
-  readonly yards: readonly Yard[];
-  readonly borders: Borders;
-  /** The last day the record speaks of. */
-  readonly asOf: Day;
-  /** The clock's day: tells which periods are over. */
-  readonly today: Day;
-}
-
-/** All seasons from the first colony to the as-of day, oldest first; empty for an empty book. */
-export function seasonsOf({ states, asOf, borders }: ReviewFacts): Season[] {
-  const first = states.reduce<Day | null>((earliest, state) => (earliest === null || state.start < earliest ? state.start : earliest), null);
-  if (first === null || first > asOf) return [];
-  const seasons: Season[] = [];
-  for (let season = seasonOf(first, borders); season <= seasonOf(asOf, borders); season += 1) seasons.push(season);
-  return seasons;
-}
 
 /** The season-end review of one season, with every season's rates beside it. */
 export function lossReview(facts: ReviewFacts, chosen: Season | undefined, united: United): LossReview {
   const { states, yards, borders, asOf, today } = facts;
-  const seasons = seasonsOf(facts);
-  const lastRecord = states.reduce<Day | null>((last, state) => (last === null || state.lastDay > last ? state.lastDay : last), null);
-  const begun = seasons.filter((season) => periodDays(season, 'winter', borders).from <= (lastRecord ?? asOf));
-  const season = chosen !== undefined && seasons.includes(chosen) ? chosen : (begun.at(-1) ?? seasons.at(-1) ?? seasonOf(asOf, borders));
+  const { seasons, season, lastRecord, silence } = reviewFrame(facts, chosen);
   const own = seasonYards(states, yards, season, asOf, borders);
   const rates = seasons.flatMap((one) => {
     const counted = one === season ? own : seasonYards(states, yards, one, asOf, borders);
     return (['winter', 'summer', 'year'] as const).flatMap((period) => lossRows(one, period, counted, united, asOf, today, borders));
   });
-  const { from, until } = periodDays(season, 'year', borders);
-  const silent = lastRecord !== null && lastRecord < periodDays(season, 'winter', borders).from;
   const october = sinceOctober(facts, season, united);
   const nameOf = (code: string) => yards.find((yard) => yard.code === code)?.name ?? code;
   return {
     asOf,
-    seasons: seasons.toReversed().map((one) => ({ season: one, name: seasonName(one), complete: complete(periodDays(one, 'year', borders).until, asOf, today) })),
+    seasons: seasons.toReversed().map((one) => ({ season: one, name: seasonName(one), complete: isOver(periodDays(one, 'year', borders).until, facts) })),
     season,
     united,
     yards: yards.map(({ code, name }) => ({ code, name })),
     ledger: [...ledgerRows(season, own), ledgerTotal(season, own)],
     balances: ledgerBalances(own),
     rates,
-    sentences: lastRecord === null ? [] : silent ? [silence(lastRecord, season)] : [...lossSentences(season, rates, nameOf), ...stale(lastRecord, season, facts)],
-    sinceOctober: silent ? { ...october, sentence: silence(lastRecord, season) } : october,
+    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf), ...stale(lastRecord, season, facts)],
+    sinceOctober: silence === null ? october : { ...october, sentence: silence },
     sinceStart: sinceStart(facts),
-    ended: states
-      .filter((state) => state.end !== null && state.end >= from && state.end < until && state.end <= asOf)
-      .toSorted((a, b) => ((a.end ?? '') < (b.end ?? '') ? -1 : 1))
-      .map((state) => ({ id: state.id, label: state.label, yard: yards.find((yard) => yard.id === state.stays.at(-1)?.yard)?.code ?? '', day: state.end ?? asOf, how: state.how, causes: [...state.causes] })),
+    ended: endedIn(facts, season),
   };
 }
 
-/** Where nothing was written down in a winter, a count of no losses would be a guess. */
-function silence(lastRecord: Day, season: Season): string {
-  return `Nothing about a colony is recorded for the winter of ${seasonName(season)}; the last record is of ${dayInWords(lastRecord)}.`;
+/** The colonies that ended in a season, by day. */
+export function endedIn({ states, yards, borders, asOf }: ReviewFacts, season: Season): LossReview['ended'] {
+  const { from, until } = periodDays(season, 'year', borders);
+  const code = new Map(yards.map((yard) => [yard.id, yard.code]));
+  return states
+    .flatMap((state) => {
+      const yard = state.stays.at(-1)?.yard;
+      if (state.end === null || state.end < from || state.end >= until || state.end > asOf) return [];
+      return [{ id: state.id, label: state.label, yard: yard === undefined ? '' : (code.get(yard) ?? ''), day: state.end, how: state.how, causes: [...state.causes] }];
+    })
+    .toSorted((a, b) => (a.day < b.day ? -1 : 1));
 }
 
 /** A winter whose records stop long before its end (or before the day it is looked at) may have losses that nobody wrote down. */
-function stale(lastRecord: Day, season: Season, { borders, asOf, today }: ReviewFacts): string[] {
+export function stale(lastRecord: Day, season: Season, facts: ReviewFacts): string[] {
+  const { borders, asOf } = facts;
   const { until } = periodDays(season, 'winter', borders);
-  const end = complete(until, asOf, today) ? until : asOf;
+  const end = isOver(until, facts) ? until : asOf;
   if (lastRecord >= end || daysBetween(lastRecord, end) <= 60) return [];
   return [`The last record of a colony is of ${dayInWords(lastRecord)}; what was lost after it is not known here.`];
 }
 
-function complete(until: Day, asOf: Day, today: Day): boolean {
-  return today >= until || addDays(asOf, 1) >= until;
-}
-
-function sinceOctober({ states, yards, borders, asOf, today }: ReviewFacts, season: Season, united: United): CurveSet {
+function sinceOctober(facts: ReviewFacts, season: Season, united: United): CurveSet {
+  const { states, yards, borders, asOf } = facts;
   const { from, until } = periodDays(season, 'winter', borders);
   const last = daysBetween(from, until);
   const spans = spansSince(states, from, until, asOf);
@@ -90,7 +70,7 @@ function sinceOctober({ states, yards, borders, asOf, today }: ReviewFacts, seas
     axis: `days since ${dayInWords(from)}`,
     all,
     byYard: yardCurves(yards, spans, last, last / 6),
-    sentence: winterCurveSentence(all, complete(until, asOf, today), unitedAlive),
+    sentence: winterCurveSentence(all, isOver(until, facts), unitedAlive),
   };
 }
 

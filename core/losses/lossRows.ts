@@ -3,10 +3,11 @@ import type { United } from '#shared/contract/values.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import { periodDays, type Borders, type Period, type Season } from '#shared/seasons.ts';
 import type { AtRiskAndLost } from '#core/stats/atRiskAndLost.ts';
+import { averageLoss } from '#core/stats/averageLoss.ts';
 import type { Interval } from '#core/stats/interval.ts';
 import { proportion } from '#core/stats/proportion.ts';
+import { quasiBinomialInterval } from '#core/stats/quasiBinomialInterval.ts';
 import { usLoss, usLossCombinedAsRemoval, type UnitCounts } from './lossDefinitions.ts';
-import { lossRate } from './lossRate.ts';
 import type { SeasonYard } from './seasonLedger.ts';
 import type { YardCounts } from './yardCounts.ts';
 
@@ -15,35 +16,44 @@ import type { YardCounts } from './yardCounts.ts';
  * between yards counts as an increase there and a removal here; an absconded colony counts as lost.
  */
 export function lossRows(season: Season, period: Period, yards: readonly SeasonYard[], united: United, asOf: Day, today: Day, borders: Borders): LossRow[] {
-  const { from, until } = periodDays(season, period, borders);
-  const complete = today >= until || addDays(asOf, 1) >= until;
-  if (asOf < from) return [];
-  const rule = united === 'lost' ? usLoss : usLossCombinedAsRemoval;
-  const units = yards.map(({ yard, counts }) => rule(unitCounts(yard.code, counts[period])));
-  const head = { season, period, united, complete };
-  const summary = lossRate(units);
-  const { quasi, average } = summary;
-  const all: LossRow = {
-    ...head,
-    group: 'all',
-    atRisk: summary.totalAtRisk,
-    lost: summary.totalLost,
-    rate: summary.total.rate,
-    wilson: pair(summary.total.wilson),
-    clopperPearson: pair(summary.total.clopperPearson),
-    quasi: quasi.defined ? { ...bounds(quasi.ciTDispersionFloor1), dispersion: quasi.dispersion, units: quasi.units, df: quasi.df } : null,
-    quasiWhy: quasi.defined ? null : whyNot(units),
-    average: average.mean === null || average.median === null ? null : { units: average.units, mean: average.mean, ci: pair(average.ciT), median: average.median },
-  };
-  const single = yards.map(({ yard }, at): LossRow => {
-    const { atRisk, lost } = units[at] ?? { atRisk: 0, lost: 0 };
+  const all = wholeLossRow(season, period, yards, united, asOf, today, borders);
+  if (all === null) return [];
+  const { complete } = all;
+  const single = yards.map(({ yard, counts }): LossRow => {
+    const { atRisk, lost } = ruleOf(united)(unitCounts(yard.code, counts[period]));
     const own = proportion(lost, atRisk);
     return {
-      ...head, group: yard.code, atRisk, lost, rate: own.rate, wilson: pair(own.wilson), clopperPearson: pair(own.clopperPearson),
+      season, period, united, complete, group: yard.code, atRisk, lost, rate: own.rate, wilson: pair(own.wilson), clopperPearson: pair(own.clopperPearson),
       quasi: null, quasiWhy: 'One yard alone cannot show how much yards differ.', average: null,
     };
   });
   return [all, ...single];
+}
+
+/** The row of all yards together; null before the period began. */
+export function wholeLossRow(season: Season, period: Period, yards: readonly SeasonYard[], united: United, asOf: Day, today: Day, borders: Borders): LossRow | null {
+  const { from, until } = periodDays(season, period, borders);
+  if (asOf < from) return null;
+  const units = yards.map(({ yard, counts }) => ruleOf(united)(unitCounts(yard.code, counts[period])));
+  const total = proportion(units.reduce((sum, { lost }) => sum + lost, 0), units.reduce((sum, { atRisk }) => sum + atRisk, 0));
+  const quasi = quasiBinomialInterval(units);
+  const average = averageLoss(units);
+  return {
+    season, period, united, complete: today >= until || addDays(asOf, 1) >= until,
+    group: 'all',
+    atRisk: total.of,
+    lost: total.count,
+    rate: total.rate,
+    wilson: pair(total.wilson),
+    clopperPearson: pair(total.clopperPearson),
+    quasi: quasi.defined ? { ...bounds(quasi.ciTDispersionFloor1), dispersion: quasi.dispersion, units: quasi.units, df: quasi.df } : null,
+    quasiWhy: quasi.defined ? null : whyNot(units),
+    average: average.mean === null || average.median === null ? null : { units: average.units, mean: average.mean, ci: pair(average.ciT), median: average.median },
+  };
+}
+
+function ruleOf(united: United): (unit: UnitCounts) => AtRiskAndLost {
+  return united === 'lost' ? usLoss : usLossCombinedAsRemoval;
 }
 
 /** Counts of one yard in the form that the published loss definitions take. */

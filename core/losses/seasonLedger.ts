@@ -15,10 +15,13 @@ export interface SeasonYard {
 export function seasonYards(states: readonly ColonyState[], yards: readonly Yard[], season: Season, asOf: Day, borders: Borders): SeasonYard[] {
   const ids = yards.map((yard) => yard.id);
   const tomorrow = addDays(asOf, 1);
+  // Most colonies of a long book lived in other seasons; each scan below then has only this one's to look at.
+  const year = periodDays(season, 'year', borders);
+  const own = states.filter((state) => state.start < year.until && (state.end === null || state.end >= year.from));
   const byPeriod = (['summer', 'winter', 'year'] as const).map((period) => {
     const { from, until } = periodDays(season, period, borders);
     const last = tomorrow < until ? tomorrow : until;
-    return [period, yardCounts(states, ids, from, last < from ? from : last)] as const;
+    return [period, yardCounts(own, ids, from, last < from ? from : last)] as const;
   });
   return yards.map((yard) => ({
     yard,

@@ -63,9 +63,29 @@ export function logRankPairs(spans: SurvivalSpans, group: GroupColumn): readonly
       return { a: a.level, b: b.level, chiSquare, p };
     }),
   );
-  const adjusted = holm(pairs.flatMap(({ p }) => (p === null ? [] : [p])));
+  return adjusted(pairs);
+}
+
+/** Every pair of groups by itself, within strata, with p-values adjusted after Holm. */
+export function logRankPairsStratified(spans: SurvivalSpans, group: GroupColumn, stratum: GroupColumn): readonly LogRankPair[] {
+  const levels = groupLevels(group).map(({ level }) => level);
+  const pairs = levels.flatMap((a, at) => levels.slice(at + 1).map((b) => ({ a, b })));
+  return adjusted(
+    pairs.map(({ a, b }) => {
+      const column = Array.from({ length: group.length }, (_, row) => {
+        const level = group[row] ?? null;
+        return level !== null && (String(level) === a || String(level) === b) ? level : null;
+      });
+      const { chiSquare, p } = logRankStratified(spans, column, stratum);
+      return { a, b, chiSquare, p };
+    }),
+  );
+}
+
+function adjusted(pairs: readonly Omit<LogRankPair, 'pHolm'>[]): readonly LogRankPair[] {
+  const values = holm(pairs.flatMap(({ p }) => (p === null ? [] : [p])));
   let next = 0;
-  return pairs.map((pair) => ({ ...pair, pHolm: pair.p === null ? null : (adjusted[next++] ?? null) }));
+  return pairs.map((pair) => ({ ...pair, pHolm: pair.p === null ? null : (values[next++] ?? null) }));
 }
 
 function sumsOf(spans: SurvivalSpans, groups: readonly GroupLevel[]): LogRankSums {

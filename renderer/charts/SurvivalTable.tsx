@@ -41,7 +41,7 @@ export function SurvivalTable({ lines, origin, caption }: { readonly lines: read
           {curve.times.map((time, index) => (
             <tr key={time}>
               <td />
-              <td className="number">{origin === null ? number(time) : dayShort(addDays(origin, time))}</td>
+              <td className="number">{origin === null ? number(time) : dayShort(addDays(origin, Math.floor(time)))}</td>
               <td className="number">{number(curve.atRisk[index])}</td>
               <td className="number">{number(curve.lost[index])}</td>
               <td className="number">{share(curve.survival[index])}</td>

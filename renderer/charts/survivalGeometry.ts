@@ -123,7 +123,7 @@ export function watchedUntil(curve: Curve): number {
 }
 
 function stepPath(curve: Curve, x: Scale, y: Scale): string {
-  let path = `M${px(x(0))} ${px(y(1))}`;
+  let path = `M${px(x(curve.from ?? 0))} ${px(y(1))}`;
   curve.times.forEach((time, index) => (path += `H${px(x(time))}V${px(y(curve.survival[index] ?? 0))}`));
   return `${path}H${px(x(watchedUntil(curve)))}`;
 }

@@ -14,6 +14,8 @@ export const words = {
   plausible: '95 % range',
   survivors: 'Survivors',
   chance: 'Chance %',
+  fates: { lost: 'lost', sold: 'sold or given', united: 'united' },
+  incidenceAlt: (names: readonly string[]) => `Share of colonies by what became of them over the winter: ${names.join(', ')}. The same figures stand in the table.`,
   atLeast: 'This many or more %',
   target: (target: number) => `target ${target}`,
   eightyPercent: (low: number, high: number) => (low === high ? `four winters in five: ${low}` : `four winters in five: ${low} to ${high}`),

@@ -24,4 +24,18 @@ export const words = {
   nowhereLine: 'The address names a page that is not in this program.',
   toTonight: 'Go to Tonight',
   queenUnknown: 'not known',
+  behind: {
+    open: (title: string) => `show the colonies: ${title}`,
+    heading: (title: string) => `Colonies behind “${title}”`,
+    close: 'Close the list',
+    none: 'No colony is behind this figure.',
+    colony: 'Colony',
+    yard: 'Yard',
+    since: 'In the book since',
+    ended: 'Ended',
+    how: 'How',
+    endings: { alive: 'alive', lost: 'lost', sold: 'sold', given: 'given away', combined: 'united', absconded: 'absconded' },
+    more: (shown: number, all: string) => `The first ${shown} of ${all}.`,
+    showMore: 'Show more of them',
+  },
 } as const;

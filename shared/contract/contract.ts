@@ -6,6 +6,7 @@ import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
 import { lineOperations } from './lines.ts';
 import { lossOperations } from './losses.ts';
+import { lossSectionOperations } from './lossSections.ts';
 import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
 import { roundOperations } from './rounds.ts';
@@ -22,6 +23,7 @@ export const contract = {
   ...colonyOperations,
   ...lineOperations,
   ...lossOperations,
+  ...lossSectionOperations,
   ...mendingOperations,
   ...orderOperations,
   ...roundOperations,

@@ -72,6 +72,8 @@ export const curve = z.object({
   censored: z.array(z.number()),
   /** Number at risk just before evenly spaced days, for the strip below the picture. */
   strip: z.array(z.object({ time: z.number(), atRisk: count })),
+  /** First day of the curve where it is not that of the axis: survival is then given alive on that day. */
+  from: z.number().optional(),
   /** Last day on the axis. */
   last: z.number(),
   /** A sentence when the curve needs a caution; null otherwise. */

@@ -1,6 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { expect, test } from 'vitest';
 import { day } from '#shared/days.ts';
+import { IncidenceChart } from '../../renderer/charts/IncidenceChart.tsx';
 import { IntervalDots } from '../../renderer/charts/IntervalDots.tsx';
 import { SurvivalChart } from '../../renderer/charts/SurvivalChart.tsx';
 import { SurvivorBars } from '../../renderer/charts/SurvivorBars.tsx';
@@ -51,4 +52,20 @@ test('survivors against the target', async () => {
   const chances = [0, 0, 0, 0.0001, 0.0005, 0.0033, 0.0155, 0.0532, 0.1329, 0.2362, 0.2835, 0.2062, 0.0687].map((chance, survivors) => ({ survivors, chance }));
   const drawn = picture(<SurvivorBars data={{ chances, low: 8, high: 11, target: 16 }} width={420} />);
   await expect(drawn).toMatchFileSnapshot('pictures/survivors.svg');
+});
+
+test('lost, sold and united beside each other, and a curve that begins late', async () => {
+  const incidence = {
+    times: [60, 100], atRisk: [20, 18], alive: [0.9, 0.75], sentence: '',
+    fates: [
+      { fate: 'lost' as const, colonies: 4, share: [0.1, 0.2], low: [0.02, 0.06], high: [0.28, 0.39] },
+      { fate: 'sold' as const, colonies: 1, share: [0, 0.05], low: [null, 0], high: [null, 0.21] },
+      { fate: 'united' as const, colonies: 0, share: [0, 0], low: [null, null], high: [null, null] },
+    ],
+  };
+  const drawn = picture(<IncidenceChart incidence={incidence} origin={day('2025-10-01')} last={182} width={480} />);
+  expect(drawn).not.toMatch(/NaN|united<\/text>/);
+  await expect(drawn).toMatchFileSnapshot('pictures/incidence.svg');
+  const late = picture(<SurvivalChart lines={[{ key: 'all', label: 'All', place: 0, curve: { ...northSlope, from: 40 } }]} origin={day('2025-10-01')} width={380} />);
+  expect(late).not.toContain('d="M32 10H');
 });

@@ -8,42 +8,10 @@ import { lossReview } from '#core/losses/lossReview.ts';
 import { balances, yardCounts } from '#core/losses/yardCounts.ts';
 import { ageCurveSentence, inHundred } from '#core/losses/lossWords.ts';
 import { seasonYards } from '#core/losses/seasonLedger.ts';
+import { operation } from './anyOperation.ts';
 import { hived, lost, recorded, yards } from './recorded.ts';
 
 const ids = yards.map((yard) => yard.id);
-
-/** Rows of a random operation, made from a plain list of what lives where. */
-const operation = fc.array(fc.tuple(fc.nat(35), fc.nat(11), fc.nat(), fc.nat()), { maxLength: 60 }).map((steps) => {
-  let today = day('2021-02-01');
-  const living: string[] = [];
-  let made = 0;
-  const rows: Cells[] = [];
-  for (const [gap, what, one, two] of steps) {
-    today = addDays(today, gap);
-    const yard = yards[two % 3]?.code ?? '';
-    const at = one % Math.max(1, living.length);
-    const colony = living[at];
-    if (colony === undefined || what < 4) {
-      made += 1;
-      living.push(`C${made}`);
-      rows.push(hived(today, `C${made}`, yard, { origin: ['package', 'nuc', 'swarm', 'bought colony', 'opening'][one % 5] ?? '' }));
-      continue;
-    }
-    const into = living[(at + 1) % living.length];
-    if (what === 4) {
-      made += 1;
-      living.push(`C${made}`);
-      rows.push({ date: today, entry: 'split', colony, new_colony: `C${made}`, to_yard: yard, queen: 'stays' });
-    } else if (what < 7) rows.push({ date: today, entry: 'move', colony, to_yard: yard });
-    else {
-      const kind = ['loss', 'sale', 'gift', 'absconded', 'combine'][what - 7] ?? '';
-      if (kind === 'combine' && into === colony) continue;
-      rows.push({ date: today, entry: kind, colony, ...(kind === 'combine' && into !== undefined ? { into } : {}) });
-      living.splice(at, 1);
-    }
-  }
-  return rows;
-});
 
 /** How many stand in each yard as a day begins, replayed row by row. */
 function standing(rows: readonly Cells[], before: Day): number[] {

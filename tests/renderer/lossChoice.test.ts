@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
-import type { CurveSet, LedgerRow, LossReview, LossRow } from '#shared/contract/losses.ts';
-import { noColonies, northSlope, otherYards } from '../charts/sampleCurves.ts';
+import type { LedgerRow, LossReview, LossRow } from '#shared/contract/losses.ts';
+import type { SurvivalGroup } from '#shared/contract/lossSections.ts';
+import { northSlope, otherYards } from '../charts/sampleCurves.ts';
 import { cameTo, usedColumns, wentFrom } from '../../renderer/screens/losses/ledgerColumns.ts';
-import { endedIn, isAbove, pastRates, rangeOf, ratesOf } from '../../renderer/screens/losses/lossChoice.ts';
-import { originOf, survivalLines, worstYard } from '../../renderer/screens/losses/survivalChoice.ts';
+import { isAbove, pastRates, publishedLines, publishedSpan, rangeOf, ratesOf } from '../../renderer/screens/losses/lossChoice.ts';
+import { firstShown, survivalLines } from '../../renderer/screens/losses/survivalLines.ts';
 
 function rate(part: Partial<LossRow>): LossRow {
   return {
@@ -53,13 +54,6 @@ test('a yard is marked only when its whole range lies above that of all yards', 
   expect(isAbove(rate({ wilson: null }), total)).toBe(false);
 });
 
-test('a yard’s ended colonies are found by its code or its name', () => {
-  const ended = [{ yard: 'QY' }, { yard: 'Quarry' }, { yard: 'NS' }];
-  const part = { yards: [{ code: 'QY', name: 'Quarry' }], ended } as unknown as LossReview;
-  expect(endedIn(part, 'QY')).toHaveLength(2);
-  expect(endedIn(part, 'all')).toHaveLength(3);
-});
-
 const blank: LedgerRow = {
   season: 2025, yard: 'QY', opening: 10, packages: 2, nucs: 0, swarms: 1, splits: 4, boughtColonies: 0, movedIn: 0, movedOut: 1, sold: 0, given: 0,
   combined: 0, absconded: 0, lostSummer: 0, lostWinter: 3, closing: 13, aliveOn1October: 16,
@@ -76,30 +70,26 @@ test('what came and went brings the start to the end', () => {
   expect(blank.opening + cameTo(blank) - wentFrom(blank)).toBe(blank.closing);
 });
 
-const set: CurveSet = {
-  axis: 'days since 1 October 2025',
-  all: otherYards,
-  byYard: [
-    { yard: 'QY', yardName: 'Quarry', curve: otherYards },
-    { yard: 'NS', yardName: 'North Slope', curve: northSlope },
-    { yard: 'LB', yardName: 'Larch Bend', curve: noColonies },
-  ],
-  sentence: '',
-};
+const group = (key: string, place: number, curve: SurvivalGroup['curve']): SurvivalGroup => ({ key, label: key, place, curve, why: null, colonies: curve?.colonies ?? 0, losses: curve?.losses ?? 0, median: null, mean: null, difference: null });
+const groups = [group('QY', 1, otherYards), group('NS', 2, northSlope), group('LB', 3, null)];
 
-test('the yard with the fewest left alive is shown beside all', () => {
-  expect(worstYard(set)).toBe('NS');
-  expect(worstYard({ ...set, byYard: set.byYard.slice(1, 2) })).toBeNull();
-  expect(worstYard({ ...set, byYard: set.byYard.map((yard) => ({ ...yard, curve: { ...yard.curve, colonies: 4 } })) })).toBeNull();
+test('of a few groups all curves are shown, of many the worst and the best', () => {
+  expect(firstShown(groups)).toEqual(['QY', 'NS']);
+  const many = ['A', 'B', 'C', 'D'].map((key, at) => group(key, at + 4, otherYards));
+  expect(firstShown([...groups, ...many])).toEqual(['NS', 'D']);
+  expect(firstShown([])).toEqual([]);
 });
 
-test('a yard keeps its place in the series whatever else is shown', () => {
-  expect(survivalLines(set, new Set(['NS']), ['QY', 'NS', 'LB']).map(({ label, place }) => [label, place])).toEqual([['All yards', 0], ['North Slope', 2]]);
-  expect(survivalLines(set, new Set(['QY', 'NS']), ['QY', 'NS', 'LB']).at(-1)?.place).toBe(2);
+test('a group keeps its place in the series whatever else is shown, and one without a curve is left out', () => {
+  const all = group('all', 0, otherYards);
+  expect(survivalLines({ all, groups }, new Set(['NS', 'LB'])).map(({ label, place }) => [label, place])).toEqual([['All together', 0], ['NS', 2]]);
+  expect(survivalLines({ all: { ...all, curve: null }, groups }, new Set())).toEqual([]);
 });
 
-test('the axis names the day it counts from', () => {
-  expect(originOf('days since 1 October 2025')).toBe('2025-10-01');
-  expect(originOf('days since 15\u00a0September 2024')).toBe('2024-09-15');
-  expect(originOf('days since the colony’s start')).toBeNull();
+test('published rates of one season, place and kind stand in one line, newest first', () => {
+  const published = (season: number, period: 'winter' | 'year', rate: number, what: 'total' | 'average' = 'total') => ({ survey: 'us' as const, place: 'United States', season, period, what, rate, range: null, rangeIs: null, source: 'a report' });
+  const all = [published(2012, 'winter', 0.3), published(2012, 'year', 0.45), published(2012, 'winter', 0.448, 'average'), published(2018, 'winter', 0.37)];
+  expect(publishedLines(all).map(({ season, what, rates }) => [season, what, Object.keys(rates)])).toEqual([[2018, 'total', ['winter']], [2012, 'total', ['winter', 'year']], [2012, 'average', ['winter']]]);
+  expect(publishedSpan(all, 'us')).toEqual([0.3, 0.37]);
+  expect(publishedSpan(all, 'coloss')).toBeNull();
 });

@@ -1,17 +1,26 @@
+import { useState } from 'react';
 import { Link } from 'wouter';
-import type { LossReview } from '#shared/contract/losses.ts';
+import type { LossEnded } from '#shared/contract/lossSections.ts';
+import type { Season } from '#shared/seasons.ts';
+import { useRead } from '../../desk/useDesk.ts';
 import { dayShort, missing } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { words } from './words.ts';
 
+/** A list of thousands is drawn a piece at a time. */
+const page = 100;
+
 /** Every colony that ended in the season, with how and of what. */
-export function EndedSection({ review }: { readonly review: LossReview }) {
+export function EndedSection({ season }: { readonly season: Season }) {
   const note = useMarginNote();
+  const [most, setMost] = useState(page);
+  const { data: review } = useRead('losses.ended', { season }, { keep: true });
+  if (!review) return null;
   const names = new Map(review.yards.map(({ code, name }) => [code, name]));
   const ended = [...review.ended].sort((a, b) => a.day.localeCompare(b.day) || a.label.localeCompare(b.label));
   return (
     <section className="section" aria-label={words.ended}>
-      <h2>{words.ended}</h2>
+      <h3>{words.ended}</h3>
       {review.ended.length === 0 ? (
         <p className="soft">{words.endedEmpty}</p>
       ) : (
@@ -27,7 +36,7 @@ export function EndedSection({ review }: { readonly review: LossReview }) {
             </tr>
           </thead>
           <tbody>
-            {ended.map((colony) => (
+            {ended.slice(0, most).map((colony) => (
               <tr key={colony.id} {...note(<EndedNote colony={colony} />)}>
                 <td className="ended-day">{dayShort(colony.day)}</td>
                 <th scope="row">
@@ -41,11 +50,16 @@ export function EndedSection({ review }: { readonly review: LossReview }) {
           </tbody>
         </table>
       )}
+      {ended.length > most && (
+        <button type="button" className="link no-print" onClick={() => setMost(most + 5 * page)}>
+          {words.endedMore(most, ended.length)}
+        </button>
+      )}
     </section>
   );
 }
 
-function EndedNote({ colony }: { readonly colony: LossReview['ended'][number] }) {
+function EndedNote({ colony }: { readonly colony: LossEnded['ended'][number] }) {
   return (
     <MarginPart heading={`${colony.label}, ${colony.yard}`}>
       <p>{colony.causes.length > 0 ? words.causesAre : colony.how === 'lost' ? words.noCause : words.openColony}</p>

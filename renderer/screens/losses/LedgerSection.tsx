@@ -1,19 +1,26 @@
-import type { LedgerRow, LossReview } from '#shared/contract/losses.ts';
+import type { LedgerRow } from '#shared/contract/losses.ts';
+import type { Season } from '#shared/seasons.ts';
+import { useRead } from '../../desk/useDesk.ts';
+import { BehindFigure, ColoniesBehind, useBehind, type Behind } from '../../parts/ColoniesBehind.tsx';
+import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { cameTo, usedColumns, wentFrom, type FlowColumn } from './ledgerColumns.ts';
+import { reviewWords } from './reviewWords.ts';
 import { words } from './words.ts';
 
 /** The season's account of colonies by yard, like one of money: start, what came, what went, end. */
-export function LedgerSection({ review }: { readonly review: LossReview }) {
+export function LedgerSection({ season }: { readonly season: Season }) {
+  const behind = useBehind();
+  const { data: review, fault } = useRead('losses.ledger', { season }, { keep: true });
+  if (!review) return fault ? <FaultNote fault={fault} /> : <p className="soft review-waiting">{reviewWords.reading}</p>;
   const names = new Map(review.yards.map(({ code, name }) => [code, name]));
   const yards = review.ledger.filter((row) => row.yard !== 'all');
   const all = review.ledger.find((row) => row.yard === 'all');
-  const running = review.seasons.find(({ season }) => season === review.season)?.complete === false;
+  const { running } = review;
   const { came, went, leftOut } = usedColumns(review.ledger);
   return (
-    <section className="section" aria-label={words.ledger}>
-      <h2>{words.ledger}</h2>
+    <>
       <div className="scroll" tabIndex={0} role="group" aria-label={words.ledger}>
         <table className="ledger">
           <caption className="visually-hidden">{words.ledger}</caption>
@@ -44,12 +51,12 @@ export function LedgerSection({ review }: { readonly review: LossReview }) {
           </thead>
           <tbody>
             {yards.map((row) => (
-              <Line key={row.yard} row={row} name={names.get(row.yard) ?? row.yard} came={came} went={went} running={running} />
+              <Line key={row.yard} row={row} name={names.get(row.yard) ?? row.yard} came={came} went={went} running={running} behind={behind} />
             ))}
           </tbody>
           {all && (
             <tfoot>
-              <Line row={all} name={words.all} came={came} went={went} running={running} />
+              <Line row={all} name={words.all} came={came} went={went} running={running} behind={behind} />
             </tfoot>
           )}
         </table>
@@ -61,7 +68,8 @@ export function LedgerSection({ review }: { readonly review: LossReview }) {
       {leftOut.length > 0 && (
         <p className="soft small">{words.leftOut(leftOut.map((column) => words.columns[column].replace('-', '').toLowerCase()).join(', '))}</p>
       )}
-    </section>
+      <ColoniesBehind behind={behind} />
+    </>
   );
 }
 
@@ -84,22 +92,37 @@ interface LineProps {
   readonly came: readonly FlowColumn[];
   readonly went: readonly FlowColumn[];
   readonly running: boolean;
+  readonly behind: Behind;
 }
 
-function Line({ row, name, came, went, running }: LineProps) {
+function Line({ row, name, came, went, running, behind }: LineProps) {
   const note = useMarginNote();
+  const cell = (column: Column) => <Cell row={row} name={name} column={column} behind={behind} running={running} />;
   return (
-    <tr tabIndex={0} {...note(<LineNote row={row} name={name} running={running} />)}>
+    <tr {...note(<LineNote row={row} name={name} running={running} />)}>
       <th scope="row">{name}</th>
-      <td className="number">{number(row.opening)}</td>
+      <td className="number">{cell('opening')}</td>
       {[...came, ...went].map((column) => (
         <td key={column} className={isFirst(column, came, went) ? 'number ledger-first' : 'number'}>
-          {row[column] === 0 ? <span className="soft">0</span> : number(row[column])}
+          {cell(column)}
         </td>
       ))}
-      <td className="number ledger-first">{number(row.closing)}</td>
-      <td className="number soft">{number(row.aliveOn1October)}</td>
+      <td className="number ledger-first">{cell('closing')}</td>
+      <td className="number">{cell('aliveOn1October')}</td>
     </tr>
+  );
+}
+
+type Column = FlowColumn | 'opening' | 'closing' | 'aliveOn1October';
+
+/** A count that opens its colonies; nought stays a plain, soft figure. */
+function Cell({ row, name, column, behind, running }: { readonly row: LedgerRow; readonly name: string; readonly column: Column; readonly behind: Behind; readonly running: boolean }) {
+  if (row[column] === 0) return <span className="soft">0</span>;
+  const head = words.columns[column === 'closing' && running ? 'closingNow' : column].replace('-', '').toLowerCase();
+  return (
+    <BehindFigure behind={behind} title={`${name}: ${head}`} selector={{ kind: 'ledger', season: row.season, yard: row.yard, column }}>
+      {number(row[column])}
+    </BehindFigure>
   );
 }
 

@@ -1,54 +1,50 @@
-import { useState } from 'react';
 import { Link } from 'wouter';
-import type { LossReview } from '#shared/contract/losses.ts';
-import { seasonName, type Period, type Season } from '#shared/seasons.ts';
+import { seasonName } from '#shared/seasons.ts';
 import '../../charts/charts.css';
 import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
-import { EndedSection } from './EndedSection.tsx';
-import { HowCounted } from './HowCounted.tsx';
 import { LedgerSection } from './LedgerSection.tsx';
-import { LossChoices } from './LossChoices.tsx';
 import './losses.css';
-import { PastSection } from './PastSection.tsx';
-import { RateSection } from './RateSection.tsx';
+import { RatesSection } from './RatesSection.tsx';
+import { ReviewContents, ReviewSection } from './ReviewSection.tsx';
+import { reviewWords } from './reviewWords.ts';
 import { SurvivalSection } from './SurvivalSection.tsx';
-import { useUnited } from './useUnited.ts';
+import { useSeason } from './useSeason.ts';
 import { words } from './words.ts';
 
-/** The season review: what was lost, when, where, and how sure the numbers are. */
+/** The season-end review: one season as a report that reads from top to bottom. */
 export function LossesScreen() {
   const { book } = useBook();
-  const [season, setSeason] = useState<Season | undefined>(undefined);
-  const [united, setUnited] = useUnited();
-  const [period, setPeriod] = useState<Period>('winter');
-  const { data: review, fault } = useRead('losses.review', { ...(season === undefined ? {} : { season }), united }, { keep: true });
+  const [chosen, choose] = useSeason();
+  const { data: frame, fault } = useRead('losses.frame', chosen === undefined ? {} : { season: chosen }, { keep: true });
 
-  useOffer('print the review', review && !isEmpty(review) ? () => window.print() : null);
-  if (!review) {
+  useOffer('print the review', frame && !frame.empty ? () => window.print() : null);
+  if (!frame) {
     return (
       <Page title={words.titleEmpty} line={words.line}>
         <FaultNote fault={fault} />
       </Page>
     );
   }
-  if (isEmpty(review)) {
+  if (frame.empty) {
     return (
-      <Page title={words.titleEmpty} line={words.line} asOf={review.asOf}>
+      <Page title={words.titleEmpty} line={words.line} asOf={frame.asOf}>
         <Empty sentence={words.empty} action={<Link href="/book">{words.emptyAction}</Link>} />
       </Page>
     );
   }
+  const { season } = frame;
   return (
     <div className="review">
       <Page
-        title={words.title(seasonName(review.season))}
-        line={words.line}
-        asOf={review.asOf}
+        title={words.title(seasonName(season))}
+        line={reviewWords.line}
+        asOf={frame.asOf}
         action={
           <button type="button" className="main no-print" onClick={() => window.print()}>
             {words.print}
@@ -56,24 +52,40 @@ export function LossesScreen() {
         }
       >
         <p className="review-book">{book?.name}</p>
-        <LossChoices review={review} onSeason={setSeason} period={period} onPeriod={setPeriod} onUnited={setUnited} />
-        <FaultNote fault={fault} />
-        {review.sentences.length > 0 && <p className="sentence">{review.sentences.join(' ')}</p>}
-        <div className="loss-pair section">
-          <div>
-            <RateSection review={review} period={period} />
-            <PastSection review={review} period={period} />
-          </div>
-          <SurvivalSection review={review} />
+        <div className="review-head">
+          <label className="inline-choice">
+            {words.season}{' '}
+            <select value={season} onChange={(event) => choose(Number(event.target.value))}>
+              {frame.seasons.map(({ season: one, name, complete }) => (
+                <option key={one} value={one}>
+                  {complete ? name : `${name}, ${words.soFar}`}
+                </option>
+              ))}
+            </select>
+          </label>
+          <ReviewContents />
         </div>
-        <LedgerSection review={review} />
-        <EndedSection review={review} />
-        <HowCounted review={review} period={period} />
+        <FaultNote fault={fault} />
+        <ReviewSection id="account">
+          <LedgerSection season={season} />
+        </ReviewSection>
+        <ReviewSection id="losses">
+          <RatesSection season={season} />
+        </ReviewSection>
+        <ReviewSection id="survival">
+          <SurvivalSection key={season} frame={frame} />
+        </ReviewSection>
+        {/* The sections that follow take their number and title from reviewContents.ts. */}
+        <MarginContent heading={words.rangesHeading}>
+          <p>{words.rangesText}</p>
+          <p>{words.fewText}</p>
+        </MarginContent>
+        <MarginContent heading={words.counted}>
+          <p>{reviewWords.turnoverNote}</p>
+          <p>{reviewWords.cohortNote}</p>
+          <p className="soft">{words.source}</p>
+        </MarginContent>
       </Page>
     </div>
   );
-}
-
-function isEmpty(review: LossReview): boolean {
-  return review.seasons.length === 0 || (review.rates.every((row) => row.atRisk === 0) && review.ended.length === 0);
 }

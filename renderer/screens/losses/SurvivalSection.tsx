@@ -1,91 +1,154 @@
 import { useState } from 'react';
-import type { LossReview } from '#shared/contract/losses.ts';
+import type { Grouping, LossFrame, LossSurvival } from '#shared/contract/lossSections.ts';
+import { groupings } from '#shared/contract/lossSections.ts';
+import { seasonName } from '#shared/seasons.ts';
 import { Figure } from '../../charts/Figure.tsx';
+import { IncidenceChart, IncidenceTable } from '../../charts/IncidenceChart.tsx';
 import { SurvivalChart } from '../../charts/SurvivalChart.tsx';
 import { SurvivalTable } from '../../charts/SurvivalTable.tsx';
+import { useRead } from '../../desk/useDesk.ts';
+import { ColoniesBehind, useBehind } from '../../parts/ColoniesBehind.tsx';
+import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
-import { originOf, survivalLines, worstYard } from './survivalChoice.ts';
-import { words } from './words.ts';
+import { EndedSection } from './EndedSection.tsx';
+import { PairsTable } from './PairsTable.tsx';
+import { reviewWords as words } from './reviewWords.ts';
+import { SurvivalGroupsTable } from './SurvivalGroupsTable.tsx';
+import { firstShown, survivalLines } from './survivalLines.ts';
 
-/** When colonies died: survival curves since winter's first day or since each colony's start, by chosen yards. */
-export function SurvivalSection({ review }: { readonly review: LossReview }) {
-  const [from, setFrom] = useState<'october' | 'start'>('october');
-  const [chosen, setChosen] = useState<ReadonlySet<string> | null>(null);
+/** Section 3: survival curves by a chosen grouping, their test, what else became of the colonies, and the ended ones. */
+export function SurvivalSection({ frame }: { readonly frame: LossFrame }) {
+  const [all, setAll] = useState(false);
+  const [axis, setAxis] = useState<'winter' | 'start'>('winter');
+  const [by, setBy] = useState<Grouping>('yard');
+  const [unitedLost, setUnitedLost] = useState(false);
+  const asked: LossSurvival['asked'] = { season: all ? null : frame.season, axis, by, united: unitedLost ? 'lost' : 'alive' };
+  const { data, fault, stale } = useRead('losses.survival', asked, { keep: true });
   const note = useMarginNote();
-
-  const set = from === 'october' ? review.sinceOctober : review.sinceStart;
-  const origin = originOf(set.axis);
-  const worst = worstYard(set);
-  const shown = chosen ?? new Set(worst === null ? [] : [worst]);
-  const lines = survivalLines(set, shown, review.yards.map(({ code }) => code));
-  const october = originOf(review.sinceOctober.axis);
-  const octoberText = october === null ? review.sinceOctober.axis : dayText(october);
-  const name = words.survivalName(from === 'october' ? octoberText : words.sinceStart);
-  const without = lines.filter(({ curve }) => curve.colonies === 0).map(({ label }) => label);
-  const warnings = lines.flatMap(({ label, curve }) => (curve.warning === null || curve.colonies === 0 ? [] : [`${label}: ${curve.warning}`]));
-
-  const toggle = (yard: string) => {
-    const next = new Set(shown);
-    if (!next.delete(yard)) next.add(yard);
-    setChosen(next);
-  };
-
   return (
-    <section className="figured" aria-label={words.survival} {...note(<SurvivalNote since={from} />)}>
-      <h2>{words.survival}</h2>
-      <div className="choices survival-from">
+    <>
+      <div className="choices survival-choices" {...note(<SurvivalNote />)}>
+        <label className="inline-choice">
+          {words.by}{' '}
+          <select value={by} onChange={(event) => setBy(groupings.find((known) => known === event.target.value) ?? 'none')}>
+            {groupings.map((known) => (
+              <option key={known} value={known}>
+                {words.groupings[known]}
+              </option>
+            ))}
+          </select>
+        </label>
         <label className="inline-choice">
           {words.countedFrom}{' '}
-          <select value={from} onChange={(event) => setFrom(event.target.value === 'start' ? 'start' : 'october')}>
-            <option value="october">{octoberText}</option>
+          <select value={axis} onChange={(event) => setAxis(event.target.value === 'start' ? 'start' : 'winter')}>
+            <option value="winter">{words.sinceWinter(dayText(frame.winter.from))}</option>
             <option value="start">{words.sinceStart}</option>
           </select>
         </label>
+        {axis === 'winter' && (
+          <label className="inline-choice">
+            {words.winters}{' '}
+            <select value={all ? 'all' : 'one'} onChange={(event) => setAll(event.target.value === 'all')}>
+              <option value="one">{words.thisWinter(seasonName(frame.season))}</option>
+              <option value="all">{words.allWinters}</option>
+            </select>
+          </label>
+        )}
+        <label className="inline-choice">
+          <input type="checkbox" checked={unitedLost} onChange={(event) => setUnitedLost(event.target.checked)} /> {words.unitedLost}
+        </label>
       </div>
-      {set.byYard.length > 1 && (
+      <FaultNote fault={fault} />
+      {data ? <SurvivalView key={`${data.asked.by} ${data.asked.axis} ${data.asked.season}`} data={data} stale={stale} /> : fault ? null : <p className="soft review-waiting">{words.reading}</p>}
+      <EndedSection season={frame.season} />
+    </>
+  );
+}
+
+function SurvivalView({ data, stale }: { readonly data: LossSurvival; readonly stale: boolean }) {
+  const behind = useBehind();
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(() => new Set(firstShown(data.groups)));
+  const { asked, origin, groups, test, incidence } = data;
+  const shownOrigin = asked.axis === 'winter' ? (origin ?? null) : null;
+  const lines = survivalLines(data, chosen);
+  const drawn = groups.filter(({ curve }) => curve !== null);
+  const name = words.survivalName(words.groupings[asked.by]);
+  const toggle = (key: string) => {
+    const next = new Set(chosen);
+    if (!next.delete(key)) next.add(key);
+    setChosen(next);
+  };
+  return (
+    <div className={stale ? 'review-stale' : undefined}>
+      <p className="sentence">
+        {data.sentence} {test?.kind === 'made' || test?.kind === 'refused' ? test.sentence : ''}
+      </p>
+      {data.notes.length > 0 && (
+        <div className="review-notes">
+          {data.notes.map((note) => (
+            <p key={note} className="small">
+              {note}
+            </p>
+          ))}
+        </div>
+      )}
+      {drawn.length > 1 && (
         <fieldset className="yard-picks no-print">
-          <legend>{words.yardsShown}</legend>
-          {set.byYard.map(({ yard, yardName }) => (
-            <label key={yard}>
-              <input type="checkbox" checked={shown.has(yard)} onChange={() => toggle(yard)} /> {yardName}
+          <legend>{words.curvesShown}</legend>
+          {drawn.map(({ key, label }) => (
+            <label key={key}>
+              <input type="checkbox" checked={chosen.has(key)} onChange={() => toggle(key)} /> {label}
             </label>
           ))}
         </fieldset>
       )}
-      {set.all.colonies === 0 ? (
-        <p className="soft">{words.survivalNone}</p>
-      ) : (
-        <>
-          {set.sentence !== '' && <p className="sentence survival-sentence">{set.sentence}</p>}
+      {lines.length > 0 && (
+        <div className="figured review-figure">
           <Figure
             name={name}
-            picture={(width) => <SurvivalChart lines={lines} origin={from === 'october' ? origin : null} width={width} height={chartHeight(lines.length)} />}
-            table={<SurvivalTable lines={lines} origin={from === 'october' ? origin : null} caption={name} />}
+            picture={(width) => <SurvivalChart lines={lines} origin={shownOrigin} width={width} height={chartHeight(lines.length)} />}
+            table={<SurvivalTable lines={lines} origin={shownOrigin} caption={name} />}
           />
-        </>
+        </div>
       )}
-      {without.length > 0 && set.all.colonies > 0 && <p className="soft small">{words.noColoniesIn(without.join(', '))}</p>}
-      {warnings.map((warning) => (
-        <p key={warning} className="soft small">
-          {warning}
-        </p>
-      ))}
-    </section>
+      {data.all.curve === null && data.all.why !== null && data.all.why !== data.sentence && <p className="soft">{data.all.why}</p>}
+      {data.all.colonies > 0 && <SurvivalGroupsTable data={data} behind={behind} />}
+      <ColoniesBehind behind={behind} />
+      {data.pairs > 0 && <PairsTable asked={asked} />}
+      {incidence && (
+        <section className="figured section" aria-label={words.incidence}>
+          <h3>{words.incidence}</h3>
+          <p className="sentence survival-sentence">{incidence.sentence}</p>
+          <Figure
+            name={words.incidenceName}
+            picture={(width) => <IncidenceChart incidence={incidence} origin={shownOrigin} last={data.last} width={width} />}
+            table={<IncidenceTable incidence={incidence} origin={shownOrigin} caption={words.incidenceName} />}
+          />
+        </section>
+      )}
+    </div>
   );
 }
 
 /** More curves need more room between them. */
 function chartHeight(lines: number): number {
-  return 200 + 16 * Math.max(0, lines - 2);
+  return 210 + 16 * Math.max(0, lines - 3);
 }
 
-function SurvivalNote({ since }: { readonly since: 'october' | 'start' }) {
+function SurvivalNote() {
   return (
-    <MarginPart heading={words.survival}>
-      <p>{words.survivalHow}</p>
-      {since === 'start' && <p>{words.survivalHowStart}</p>}
-      <p className="soft">{words.survivalMethod}</p>
-    </MarginPart>
+    <>
+      <MarginPart heading={words.by}>
+        <p>{words.survivalGroups}</p>
+        <p className="soft">{words.rulesNote}</p>
+      </MarginPart>
+      <MarginPart heading={words.curvesHeading}>
+        <p>{words.survivalHow}</p>
+        <p>{words.survivalTest}</p>
+        <p>{words.incidenceNote}</p>
+        <p className="soft">{words.survivalMethod}</p>
+      </MarginPart>
+    </>
   );
 }

@@ -1,4 +1,5 @@
-import type { LossReview, LossRow } from '#shared/contract/losses.ts';
+import type { LossRow } from '#shared/contract/losses.ts';
+import type { LossRates } from '#shared/contract/lossSections.ts';
 import type { Period } from '#shared/seasons.ts';
 
 /** Below this many colonies at risk the counts and the range lead, not the rate. */
@@ -6,8 +7,10 @@ export const fewColonies = 10;
 /** Fewer yards than this say nothing of how much yards differ, and the range that allows for it is useless. */
 export const enoughYards = 3;
 
+type Rates = Pick<LossRates, 'season' | 'united' | 'rates'>;
+
 /** The season's rates for one period: yards from the highest rate down, those without a rate last, then "all". */
-export function ratesOf(review: LossReview, period: Period): { yards: LossRow[]; all: LossRow | undefined } {
+export function ratesOf(review: Rates, period: Period): { yards: LossRow[]; all: LossRow | undefined } {
   const rows = review.rates.filter((row) => row.season === review.season && row.period === period && row.united === review.united);
   const yards = rows
     .filter((row) => row.group !== 'all')
@@ -16,14 +19,15 @@ export function ratesOf(review: LossReview, period: Period): { yards: LossRow[];
 }
 
 /** The rates of all yards together, season by season, newest first; seasons without a colony at risk left out. */
-export function pastRates(review: LossReview, period: Period): LossRow[] {
+export function pastRates(review: Rates, period: Period): LossRow[] {
   return review.rates
     .filter((row) => row.group === 'all' && row.period === period && row.united === review.united && row.atRisk > 0)
     .sort((a, b) => b.season - a.season);
 }
 
-/** The range to show: for all yards the one that allows for yards sharing their fate, where it can be given. */
+/** The range to show: with none or all lost the exact one, for all yards the one that allows for yards sharing their fate, where it can be given. */
 export function rangeOf(row: LossRow): readonly [number, number] | null {
+  if (row.atRisk > 0 && row.group === 'all' && (row.lost === 0 || row.lost === row.atRisk)) return row.clopperPearson;
   return row.quasi && row.quasi.units >= enoughYards ? [row.quasi.lower, row.quasi.upper] : row.wilson;
 }
 
@@ -33,8 +37,27 @@ export function isAbove(row: LossRow, total: LossRow | undefined): boolean {
   return row !== total && whole !== null && row.wilson !== null && row.wilson[0] > whole[1];
 }
 
-/** The colonies that ended in a yard ("all" for every yard). */
-export function endedIn(review: LossReview, group: string): LossReview['ended'] {
-  const name = review.yards.find((yard) => yard.code === group)?.name;
-  return review.ended.filter((colony) => group === 'all' || colony.yard === group || colony.yard === name);
+/** Published rates beside each other: one line for a season, a place and a kind of rate, newest first. */
+export interface PublishedLine {
+  readonly key: string;
+  readonly season: number;
+  readonly place: string;
+  readonly what: 'total' | 'average';
+  readonly rates: Partial<Record<Period, LossRates['published'][number]>>;
+  readonly sources: readonly string[];
+}
+
+export function publishedLines(published: LossRates['published']): PublishedLine[] {
+  const lines = Map.groupBy(published, ({ season, place, what }) => `${season} ${place} ${what}`);
+  return [...lines].flatMap(([key, rows]) => {
+    const [first] = rows;
+    if (first === undefined) return [];
+    return [{ key, season: first.season, place: first.place, what: first.what, rates: Object.fromEntries(rows.map((row) => [row.period, row])), sources: [...new Set(rows.map(({ source }) => source))] }];
+  }).toSorted((a, b) => b.season - a.season);
+}
+
+/** Lowest and highest total winter loss of a survey, as shares; null without one. */
+export function publishedSpan(published: LossRates['published'], survey: LossRates['published'][number]['survey']): readonly [number, number] | null {
+  const rates = published.filter((row) => row.survey === survey && row.period === 'winter' && row.what === 'total').map(({ rate }) => rate);
+  return rates.length === 0 ? null : [Math.min(...rates), Math.max(...rates)];
 }

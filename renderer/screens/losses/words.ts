@@ -29,6 +29,7 @@ export const words = {
   rate: 'Rate %',
   range: 'plausible range',
   rangeTable: '95 % range',
+  periodHeads: { winter: 'Winter %', summer: 'Summer %', year: 'Year %' } satisfies Record<Period, string>,
   few: 'few',
   noRates: 'No colony was at risk in this period.',
   asTable: 'As a table',
@@ -122,6 +123,7 @@ export const words = {
   pastOne: 'One season is in the book; earlier ones will stand here to compare with.',
 
   ended: 'Colonies that ended this season',
+  endedMore: (shown: number, all: number) => `The first ${shown} of ${all}; show more`,
   endedEmpty: 'No colony ended this season.',
   day: 'Day',
   colony: 'Colony',
