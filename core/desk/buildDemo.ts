@@ -8,6 +8,7 @@ import type { Entry } from '#core/journal/kinds.ts';
 import { WorkingSet } from '#core/journal/workingSet.ts';
 import { YardBook } from '#core/journal/yardBook.ts';
 import type { Change, Store } from '#core/book/store.ts';
+import { offerPapers } from './offerPapers.ts';
 import { Book, bookPath } from './openBook.ts';
 import { strikeEntry } from './strikeAndUndo.ts';
 
@@ -43,6 +44,7 @@ export async function enterOperation(store: Store, operation: DemoOperation): Pr
     await store.keepYard({ ...yard, id: nextYard as Parameters<Store['keepYard']>[0]['id'] });
     nextYard += 1;
   }
+  if (operation.offers !== undefined) await store.keepPapers(offerPapers(operation.offers));
   const yards = new YardBook(await store.yards());
   const entered = new Map<number, readonly Entry[]>();
   let from = 0;

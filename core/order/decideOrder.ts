@@ -72,7 +72,7 @@ export function prepareOrder(question: DecisionQuestion, facts: DecisionFacts, c
     hourValue: rule('hourValue') * 100,
     missing: rule('missing') * 100,
     surplus: rule('surplus') * 100,
-    hours: question.hours === undefined ? rule('springHours') : question.hours,
+    hours: question.hours === undefined ? rule('springHours') * Math.max(target, forecast.living) : question.hours,
     budget: question.budget,
   };
   return { problem, forecast, wares, target, confidence, targetDay, oldQueens: oldQueens(states, asOf, yearOf(spring), rule('requeen.years')) };
@@ -83,7 +83,8 @@ export function decideOrder(question: DecisionQuestion, facts: DecisionFacts, so
   const prepared = prepareOrder(question, facts, chance);
   const { problem, forecast, target, confidence, targetDay } = prepared;
   const solved = solveOrder(problem, solver);
-  const reachable = solved === null ? highestTarget(problem, solver) : null;
+  // Where not even the hives that stand can be fitted out within the limits, bees are planned without equipment.
+  const reachable = solved === null ? (highestTarget(problem, solver) ?? highestTarget({ ...problem, parts: [], requeen: 0 }, solver)) : null;
   const binding = solved === null ? bindingLimits(problem, solver) : [];
   const given = solved ?? reachable?.order ?? null;
   const outcome = solved === null ? 'impossible' : isNothing(solved) ? 'nothing' : 'order';

@@ -31,8 +31,10 @@ export function answerSentences({ prepared, solved, reachable, binding }: Answer
   const why = binding.length === 0
     ? 'No single limit explains it: more than one stands in the way, or nothing that is on offer can still be ordered.'
     : binding.length === 1 ? 'One limit stands in the way; lifting it alone would be enough.' : 'Lifting any one of these limits would be enough.';
+  const bare = reachable !== null && reachable.order.costs.equipment === 0 && problem.parts.some(({ have, packs, perColony }) => packs.length > 0 && have < perColony * problem.hivesStanding);
   const most = reachable === null
-    ? `Not even a smaller target can be planned within them${problem.requeen > 0 ? '; the queens wanted for old colonies are part of it' : ''}.`
+    ? 'Not even a smaller target can be planned within them.'
+    : bare ? `Even the equipment and queens wanted for what stands already go beyond the limits. Leaving those out, ${reachable.target} can be reached; the order below is for bees alone.`
     : `Within the limits ${reachable.target} can be reached with that confidence; the order below is the cheapest for it.`;
   return [spring, whole, why, most];
 }

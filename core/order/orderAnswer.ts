@@ -78,7 +78,7 @@ function beeLines(order: SolvedOrder, prepared: PreparedOrder, offers: readonly 
 
 function partLines(order: SolvedOrder, prepared: PreparedOrder, question: DecisionQuestion, facts: DecisionFacts): PlannedPart[] {
   const { forecast, problem } = prepared;
-  const hives = problem.hivesStanding + order.choice.bought + order.choice.splits;
+  const hives = problem.hivesStanding + order.choice.bought + problem.splits.take * order.choice.splits;
   const listed = equipmentList({ hives, survivors: forecast.high, deadOuts: forecast.living - forecast.high, frames: question.hiveFrames, stock: facts.stock }, facts.rules);
   return listed.map((part): PlannedPart => {
     const packs = facts.offers.flatMap((offer) => {

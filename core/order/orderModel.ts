@@ -17,11 +17,12 @@ export interface OrderChoice {
 export interface OrderModel {
   readonly model: MilpModel;
   readonly read: (values: readonly number[]) => OrderChoice;
-  readonly columns: readonly SplitColumn[];
+  /** Missing colonies as the model reckons them for the number of splits picked; too few where a slope is lacking. */
+  readonly missing: (values: readonly number[]) => number;
 }
 
-/** Chances below this are left out of the missing colonies' cost; it moves the answer by less than a cent. */
-const NEGLIGIBLE = 1e-7;
+/** Numbers of bought colonies at which the model knows the slope of the missing ones, by place of the column. */
+export type Slopes = ReadonlyMap<number, ReadonlySet<number>>;
 
 /**
  * The order as a whole-number programme.
@@ -30,14 +31,15 @@ const NEGLIGIBLE = 1e-7;
  * number of splits s a table then says how many colonies b(s) must be bought at least (the chance constraint) and how
  * many are expected to be missing when b are bought, which is convex in b. One variable picks s; bought colonies and
  * missing ones are split up by that choice (the disjunctive form of Balas, from memory), so the relaxation is tight
- * and no spring needs a variable of its own. Yards limit where colonies of a middling spring can stand.
+ * and no spring needs a variable of its own. The convex curve is given by slopes at a few numbers and at those in
+ * `more`; `solveOrder` adds slopes until the answer lies on the curve. Yards limit where colonies of a middling spring
+ * can stand.
  */
-export function orderModel(problem: OrderProblem): OrderModel {
+export function orderModel(problem: OrderProblem, columns: readonly SplitColumn[], more: Slopes): OrderModel {
   const build = new MilpBuilder();
   const inDollars = (cents: number) => cents / 100;
   const minute = problem.hourValue / 60;
   const mostBought = boughtAtMost(problem);
-  const columns = splitColumns(problem, mostBought);
   const cash: Term[] = [];
   const hours: Term[] = [];
   const bought: Term[] = [];
@@ -95,8 +97,8 @@ export function orderModel(problem: OrderProblem): OrderModel {
 
   const picks = columns.map(({ splits }) => build.whole(`${splits} splits?`, 0, 1));
   build.row('one number of splits', picks.map((pick): Term => [pick, 1]), 1, 1);
-  const boughtBy = columns.map((column, at) => chooseBought(build, problem, column, picks[at] as number, mostBought));
-  build.row('bought', [...bought, ...boughtBy.map((variable): Term => [variable, -1])], 0, 0);
+  const chosen = columns.map((column, at) => chooseBought(build, problem, column, picks[at] as number, mostBought, more.get(at) ?? new Set()));
+  build.row('bought', [...bought, ...chosen.map(({ bought: variable }): Term => [variable, -1])], 0, 0);
   const splits = columns.map(({ splits: number }, at): Term => [picks[at] as number, number]);
   columns.forEach(({ splits: number }, at) => {
     const pick = picks[at] as number;
@@ -112,7 +114,8 @@ export function orderModel(problem: OrderProblem): OrderModel {
     if (part.packs.length === 0) continue;
     const most = Math.ceil((part.perColony * (problem.hivesStanding + mostBought + columns.length)) / Math.max(1, Math.min(...part.packs.map(({ packSize }) => packSize))));
     const packs = part.packs.flatMap((pack) => ware(pack, Math.max(most, largestOf(pack))).map(([variable]): Term => [variable, pack.packSize]));
-    const grows = [...bought, ...splits].map(([variable, factor]): Term => [variable, -factor * part.perColony]);
+    // A split that does not take gives its hive back.
+    const grows = [...bought, ...splits.map(([pick, number]): Term => [pick, number * problem.splits.take])].map(([variable, factor]): Term => [variable, -factor * part.perColony]);
     build.row(`parts: ${part.item}`, [...packs, ...grows], part.perColony * problem.hivesStanding - part.have - 1e-6, null);
   }
   const requeenHours = (problem.requeen * problem.minutes.requeen) / 60;
@@ -123,7 +126,7 @@ export function orderModel(problem: OrderProblem): OrderModel {
   const each = (values: readonly number[], variables: readonly number[]) => variables.map((variable) => Math.round(values[variable] ?? 0));
   return {
     model: { variables: build.variables, rows: build.rows },
-    columns,
+    missing: (values) => chosen.reduce((total, { short }) => total + (short === null ? 0 : (values[short] ?? 0)), 0),
     read: (values) => ({
       wares: new Map([...quantities].flatMap(([key, found]) => {
         const used = found.map(({ variable, each: price }) => ({ quantity: Math.round(values[variable] ?? 0), each: price })).find(({ quantity }) => quantity > 0);
@@ -141,7 +144,7 @@ export function orderModel(problem: OrderProblem): OrderModel {
 }
 
 /** More than the target, and more than any seller's least lot, is never worth buying. */
-function boughtAtMost(problem: OrderProblem): number {
+export function boughtAtMost(problem: OrderProblem): number {
   return problem.target + largestLot(problem);
 }
 
@@ -174,13 +177,13 @@ export function splitColumns(problem: OrderProblem, mostBought: number): SplitCo
 }
 
 /** Bought colonies if this number of splits is picked: not fewer than the confidence asks, and what is missing then. */
-function chooseBought(build: MilpBuilder, problem: OrderProblem, column: SplitColumn, pick: number, mostBought: number): number {
+function chooseBought(build: MilpBuilder, problem: OrderProblem, column: SplitColumn, pick: number, mostBought: number, more: ReadonlySet<number>): { bought: number; short: number | null } {
   const fewest = fewestBought(column, problem.confidence);
   const bought = build.real(`bought with ${column.splits} splits`, 0, mostBought);
   if (fewest === null) {
     build.row('not sure enough', [[pick, 1]], null, 0);
     build.row('none', [[bought, 1]], null, 0);
-    return bought;
+    return { bought, short: null };
   }
   build.row('sure enough', [[bought, 1], [pick, -fewest]], 0, null);
   build.row('not beyond use', [[bought, 1], [pick, -mostBought]], null, 0);
@@ -190,13 +193,15 @@ function chooseBought(build: MilpBuilder, problem: OrderProblem, column: SplitCo
   const balance = (column.expectedLeft[0] as number) - (column.expectedShort[0] as number);
   addCost(build, bought, surplus);
   addCost(build, pick, surplus * balance);
-  for (let at = fewest; at < mostBought; at += 1) {
-    const here = column.expectedShort[at] as number;
-    const slope = (column.expectedShort[at + 1] as number) - here;
-    build.row('missing', [[short, 1], [bought, -slope], [pick, -(here - slope * at)]], 0, null);
-    if ((column.probabilityShort[at] as number) < NEGLIGIBLE) break;
+  const at = new Set(more);
+  for (let step = 1; fewest + step - 1 < mostBought; step *= 2) at.add(fewest + step - 1);
+  for (const place of at) {
+    if (place >= mostBought) continue;
+    const here = column.expectedShort[place] as number;
+    const slope = (column.expectedShort[place + 1] as number) - here;
+    build.row('missing', [[short, 1], [bought, -slope], [pick, -(here - slope * place)]], 0, null);
   }
-  return bought;
+  return { bought, short };
 }
 
 /** Where everything stands in a middling spring. A yard that is over-full already need not be emptied. */

@@ -1,5 +1,5 @@
 import type { MilpSolver } from './milp.ts';
-import { orderModel, type OrderChoice } from './orderModel.ts';
+import { boughtAtMost, orderModel, splitColumns, type OrderChoice } from './orderModel.ts';
 import { lifted, limits, type Limit, type OrderProblem } from './orderProblem.ts';
 import type { SplitColumn } from './springTable.ts';
 
@@ -27,17 +27,34 @@ export interface SolvedOrder {
   readonly solver: { readonly name: string; readonly status: 'optimal'; readonly gap: number; readonly variables: number; readonly rows: number };
 }
 
-/** The cheapest order, or null when no order keeps all limits. Throws when the solver ends any other way. */
+/** Missing colonies may be reckoned this much too low before a slope is added. */
+const NEAR = 1e-7;
+
+/**
+ * The cheapest order, or null when no order keeps all limits. The model never reckons more missing colonies than there
+ * are, so its best is a lower bound; slopes are added where it is too low until the answer costs what the model says,
+ * which then is the optimum (Kelley's cutting planes, from memory). Throws when the solver does not prove its answer.
+ */
 export function solveOrder(problem: OrderProblem, solver: MilpSolver): SolvedOrder | null {
-  const { model, read, columns } = orderModel(problem);
-  const answer = solver.solve(model);
-  if (answer.status === 'infeasible') return null;
-  if (answer.status !== 'optimal') throw new Error(`the solver did not finish: ${answer.word}`);
-  const choice = read(answer.values);
-  return {
-    ...priced(problem, choice, columns),
-    solver: { name: solver.name, status: 'optimal', gap: answer.gap, variables: model.variables.length, rows: model.rows.length },
-  };
+  const columns = splitColumns(problem, boughtAtMost(problem));
+  const slopes = new Map<number, Set<number>>();
+  for (;;) {
+    const { model, read, missing } = orderModel(problem, columns, slopes);
+    const answer = solver.solve(model);
+    if (answer.status === 'infeasible') return null;
+    if (answer.status !== 'optimal') throw new Error(`the solver did not finish: ${answer.word}`);
+    const choice = read(answer.values);
+    const order = priced(problem, choice, columns);
+    const at = columns.findIndex(({ splits }) => splits === choice.splits);
+    const known = slopes.get(at) ?? new Set();
+    if (order.expectedMissing - missing(answer.values) <= NEAR || known.has(choice.bought)) {
+      return { ...order, solver: { name: solver.name, status: 'optimal', gap: answer.gap, variables: model.variables.length, rows: model.rows.length } };
+    }
+    // Neighbouring numbers of splits would only be tried next for want of the same slope.
+    columns.forEach((_, near) => {
+      if (Math.abs(near - at) <= 3) slopes.set(near, new Set([...(slopes.get(near) ?? []), Math.max(0, choice.bought - 1), choice.bought]));
+    });
+  }
 }
 
 /** Reckons a choice by itself, from prices and tables, not from the solver's own sums. */
@@ -108,9 +125,14 @@ function applies(problem: OrderProblem, limit: Limit): boolean {
   }
 }
 
+export interface ReachableTarget {
+  readonly target: number;
+  readonly order: SolvedOrder;
+}
+
 /** The highest target up to the one asked for that can be reached within all limits; null if not even none can. */
-export function highestTarget(problem: OrderProblem, solver: MilpSolver): { target: number; order: SolvedOrder } | null {
-  let found: { target: number; order: SolvedOrder } | null = null;
+export function highestTarget(problem: OrderProblem, solver: MilpSolver): ReachableTarget | null {
+  let found: ReachableTarget | null = null;
   let low = 0;
   let high = problem.target;
   while (low <= high) {

@@ -15,7 +15,7 @@ export const decisionRules: readonly Omit<HouseRule, 'value'>[] = [
   rule('missing', 'What a missing colony costs', '$', 250, [1, 5000], 'A crop at a wholesale price, and room paid for; put in your own', practice),
   rule('surplus', 'What a colony too many costs', '$', 50, [1, 5000], 'Boxes, work, and what selling it loses; put in your own', practice),
   rule('hourValue', 'Value of an hour of work', '$', 18, [0, 200], house, practice),
-  rule('springHours', 'Hours in spring for new colonies', 'hours', 60, [0, 5000], 'About ten evening hours a week over April to mid June, less the rounds; put in your own', practice),
+  rule('springHours', 'Hours in spring for new colonies, for each colony wanted', 'hours', 0.75, [0, 40], 'A quarter of the 3 hours a colony that a sideline season takes (12 minutes a round, 15 rounds); put in your own', practice),
   rule('minutes.package', 'Hiving and following a package', 'minutes', 50, [0, 600], 'Hiving and three short looks', practice),
   rule('minutes.foundation', 'More for a package on foundation', 'minutes', 20, [0, 600], 'More feeding', practice),
   rule('minutes.nuc', 'Placing and following a nuc', 'minutes', 35, [0, 600], 'Transfer and two looks', practice),

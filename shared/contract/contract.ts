@@ -2,11 +2,13 @@ import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
+import { decisionOperations } from './decision.ts';
 import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
 import { lineOperations } from './lines.ts';
 import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
+import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { roundOperations } from './rounds.ts';
 import { sheetOperations } from './sheets.ts';
@@ -23,6 +25,8 @@ export const contract = {
   ...mendingOperations,
   ...orderOperations,
   ...roundOperations,
+  ...offerOperations,
+  ...decisionOperations,
   ...sheetOperations,
   ...stripOperations,
   ...yardOperations,

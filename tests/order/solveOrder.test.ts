@@ -22,10 +22,10 @@ function worked(): number[] {
 const steps = fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 9 }), fc.integer({ min: 2, max: 4 }), fc.boolean()).map(([a, b, from, two]) => (two ? [{ from: 1, each: a * 1000 }, { from, each: b * 900 }] : [{ from: 1, each: a * 1000 }]));
 const bee = fc.record({ kind: fc.constantFrom('package', 'nuc', 'colony', 'queen') as fc.Arbitrary<BeeWare['kind']>, steps, least: fc.integer({ min: 1, max: 3 }), most: fc.option(fc.integer({ min: 3, max: 6 })), late: fc.boolean().map((_) => false) });
 const small: fc.Arbitrary<OrderProblem> = fc.record({
-  living: fc.array(fc.tuple(fc.integer({ min: 0, max: 3 }), fc.option(fc.integer({ min: 1, max: 6 }))), { minLength: 1, maxLength: 2 }),
+  living: fc.array(fc.tuple(fc.integer({ min: 0, max: 3 }), fc.option(fc.integer({ min: 1, max: 9 }))), { minLength: 1, maxLength: 2 }),
   target: fc.integer({ min: 0, max: 6 }), confidence: fc.constantFrom(0.5, 0.7, 0.8, 0.9, 0.95), a: fc.double({ min: 0.5, max: 6, noNaN: true }), b: fc.double({ min: 0.5, max: 12, noNaN: true }),
   take: fc.constantFrom(0.5, 0.8, 1), perSurvivor: fc.constantFrom(0, 0.5, 1), queens: fc.constantFrom('bought' as const, 'raised' as const),
-  bees: fc.array(bee, { maxLength: 3 }), requeen: fc.integer({ min: 0, max: 2 }), freeCombs: fc.integer({ min: 0, max: 24 }), hours: fc.option(fc.integer({ min: 1, max: 12 })), budget: fc.option(fc.integer({ min: 1, max: 40 })),
+  bees: fc.tuple(bee.map((one) => ({ ...one, kind: 'package' as const })), fc.array(bee, { maxLength: 2 })).map(([first, more]) => [first, ...more]), requeen: fc.constantFrom(0, 0, 0, 2), freeCombs: fc.integer({ min: 0, max: 24 }), hours: fc.option(fc.integer({ min: 1, max: 20 })), budget: fc.option(fc.integer({ min: 1, max: 90 })),
   missing: fc.integer({ min: 1, max: 30 }), surplus: fc.integer({ min: 1, max: 10 }), packs: fc.boolean(), honey: fc.integer({ min: 0, max: 8 }),
 }).map(({ living, target, confidence, a, b, take, perSurvivor, queens, bees, requeen, freeCombs, hours, budget, missing, surplus, packs, honey }) => problem({
   target, confidence, shares: betaBinomial(living.reduce((sum, [alive]) => sum + alive, 0), a, b).pmf, splits: { take, perSurvivor, queens },
@@ -51,7 +51,7 @@ describe('the cheapest order', () => {
       expect(Math.abs(solved.total - tried)).toBeLessThan(0.1);
     }), { numRuns: 300 });
     // Enough of them can be answered at all for the comparison to mean something.
-    expect(possible).toBeGreaterThan(60);
+    expect(possible).toBeGreaterThan(120);
   });
 
   test('with nothing but the confidence to keep, it buys what the quantile of the losses says: 11 at 90 in 100', () => {
