@@ -1,5 +1,6 @@
 import type { YardId } from '#shared/brands.ts';
 import type { AtRiskAndLost } from '#core/stats/atRiskAndLost.ts';
+import { pooledEffects } from '#core/stats/pooledEffects.ts';
 
 /** Losses of one yard in one winter. */
 export interface YardWinter extends AtRiskAndLost {
@@ -22,12 +23,15 @@ export interface YardEffect {
   readonly sd: number;
 }
 
+/** Before any record: two yards seldom differ by more than a factor of e in their losses. A choice of this program. */
+const YARD_SCALE = 0.5;
+
 /**
  * Partial pooling of yards over seasons. Each winter's own rate is taken out first, so that a yard that stood only in
  * hard winters is not called a bad yard: expected losses are the winters' rates at that yard's numbers (indirect
- * standardisation). The log ratios are pooled with the between-yard variance of DerSimonian and Laird 1986 (Controlled
- * Clinical Trials 7:177-188, from memory); their own variance is 1/(lost + 0.5), wider by the spread that yards of one
- * winter show among themselves. Yards without a winter have effect 0 and the between-yard spread.
+ * standardisation). The log ratios, with variance 1/(lost + 0.5) made wider by the spread that yards of one winter show
+ * among themselves, are pooled over an unknown spread between yards (see `pooledEffects`). Yards without a winter have
+ * effect 0 and that spread.
  */
 export function yardEffects(yards: readonly YardId[], record: readonly YardWinter[]): YardEffect[] {
   const rates = new Map<number, AtRiskAndLost>();
@@ -46,19 +50,11 @@ export function yardEffects(yards: readonly YardId[], record: readonly YardWinte
     return { yard, winters: own.length, atRisk: own.reduce((sum, one) => sum + one.atRisk, 0), lost, expected, log: Math.log((lost + 0.5) / (expected + 0.5)) };
   });
   const spread = dispersion(record, rateOf);
-  const known = seen.filter(({ winters }) => winters > 0).map((one) => ({ ...one, variance: spread / (one.lost + 0.5) }));
-  const weights = known.map(({ variance }) => 1 / variance);
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const centre = known.reduce((sum, { log }, at) => sum + log * (weights[at] as number), 0) / total;
-  const q = known.reduce((sum, { log }, at) => sum + (weights[at] as number) * (log - centre) ** 2, 0);
-  const scale = total - weights.reduce((sum, weight) => sum + weight ** 2, 0) / total;
-  // Under three yards their spread cannot be told from chance.
-  const between = known.length < 3 || !(scale > 0) ? 0 : Math.max(0, (q - (known.length - 1)) / scale);
-  return seen.map(({ log, ...one }) => {
-    if (one.winters === 0) return { ...one, shrinkage: 1, effect: 0, sd: Math.sqrt(between) };
-    const variance = spread / (one.lost + 0.5);
-    const shrinkage = variance / (variance + between);
-    return { ...one, shrinkage, effect: (1 - shrinkage) * (log - centre), sd: Math.sqrt((1 - shrinkage) * variance) };
+  const known = seen.filter(({ winters }) => winters > 0);
+  const pooled = pooledEffects(known.map(({ log, lost }) => ({ value: log, variance: spread / (lost + 0.5) })), YARD_SCALE);
+  return seen.map(({ log: _log, ...one }) => {
+    const own = pooled.groups[known.findIndex(({ yard }) => yard === one.yard)];
+    return own === undefined ? { ...one, shrinkage: 1, effect: 0, sd: Math.sqrt(pooled.spread2) } : { ...one, ...own };
   });
 }
 
