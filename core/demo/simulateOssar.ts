@@ -1,4 +1,3 @@
-import { ossarOffers } from './ossarOffers.ts';
 import { dayIn, dayText, yearOfNumber } from './calendar.ts';
 import type { DemoOperation } from './demoOperation.ts';
 import type { DemoTruth } from './demoTruth.ts';
@@ -40,7 +39,7 @@ export function simulateOssar(seed: number): { operation: DemoOperation; truth: 
     world.closeEvening();
   }
   const truth: DemoTruth = { living: world.roster.living().length, yardHoneyLb: world.yardHoneyLb, ...world.roster.account(lastDay) };
-  return { operation: { name: 'Ossar Valley', lastDay: dayText(lastDay), yards: ossarYards, acts: world.desk.acts(lastDay), offers: ossarOffers() }, truth };
+  return { operation: { name: 'Ossar Valley', lastDay: dayText(lastDay), yards: ossarYards, acts: world.desk.acts(lastDay) }, truth };
 }
 
 function turnOfTheYear(world: World): void {

@@ -1,6 +1,7 @@
 import { existsSync, renameSync, rmSync } from 'node:fs';
 import type { EntryId } from '#shared/brands.ts';
 import type { DemoOperation, EnteringAct } from '#core/demo/demoOperation.ts';
+import { ossarOffers } from '#core/demo/ossarOffers.ts';
 import { ossarValley } from '#core/demo/ossarValley.ts';
 import { tinyYard } from '#core/demo/tinyYard.ts';
 import { readRow } from '#core/journal/readRow.ts';
@@ -18,7 +19,7 @@ export interface DemoBook {
 }
 
 export function demoBook(which: 'ossar' | 'tiny', folder: string): DemoBook {
-  const operation = which === 'ossar' ? ossarValley() : tinyYard();
+  const operation: DemoOperation = which === 'ossar' ? { ...ossarValley(), offers: ossarOffers() } : tinyYard();
   return { operation, path: bookPath(folder, `${operation.name} (demo)`) };
 }
 

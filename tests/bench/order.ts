@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { largeOperationRows } from '#core/demo/largeOperation.ts';
+import { ossarOffers } from '#core/demo/ossarOffers.ts';
 import { ossarValley } from '#core/demo/ossarValley.ts';
 import { enterOperation } from '#core/desk/buildDemo.ts';
 import { createDesk, type Desk } from '#core/desk/desk.ts';
@@ -53,9 +54,9 @@ async function whole(desk: Desk, target?: number): Promise<void> {
 
 try {
   const path = join(folder, 'january.outyard');
-  const { name, yards, acts, offers } = ossarValley();
+  const { name, yards, acts } = ossarValley();
   const book = await Book.create(path, new Map([['name', name], ['demoDay', january]]));
-  await enterOperation(book.store, { name, yards, acts, lastDay: january, ...(offers === undefined ? {} : { offers }) });
+  await enterOperation(book.store, { name, yards, acts, lastDay: january, offers: ossarOffers() });
   await book.store.close();
   const demo = openDesk(january);
   console.log('Ossar Valley on 12 January 2027, six yards');

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
 import { day } from '#shared/days.ts';
+import { ossarOffers } from '#core/demo/ossarOffers.ts';
 import { ossarValley } from '#core/demo/ossarValley.ts';
 import { enterOperation } from '#core/desk/buildDemo.ts';
 import { Book } from '#core/desk/openBook.ts';
@@ -16,7 +17,7 @@ beforeAll(async () => {
   scratch = scratchFolder();
   const path = join(scratch.folder, 'january.outyard');
   const book = await Book.create(path, new Map([['name', 'Ossar Valley'], ['demoDay', january]]));
-  await enterOperation(book.store, ossarValley());
+  await enterOperation(book.store, { ...ossarValley(), offers: ossarOffers() });
   await book.store.close();
   at = trialDesk(scratch.folder);
   await at.ask('book.open', { path });
