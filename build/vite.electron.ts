@@ -25,7 +25,7 @@ export function electronConfig(part: ElectronPart, flavour: ElectronFlavour): In
     logLevel: 'warn',
     publicDir: false,
     define: { __OUTYARD_EXTERNAL_NODE__: JSON.stringify(flavour === 'trial') },
-    ssr: { noExternal: true, external: ['electron', 'better-sqlite3'], target: 'node' },
+    ssr: { noExternal: true, external: ['electron', 'better-sqlite3', 'highs'], target: 'node' },
     build: {
       ssr: `${root}electron/${part}/${part}.ts`,
       outDir: electronFolder(flavour),
@@ -33,7 +33,7 @@ export function electronConfig(part: ElectronPart, flavour: ElectronFlavour): In
       target: part === 'keeper' ? 'node22' : 'node18',
       minify: false,
       rolldownOptions: {
-        external: ['electron', 'better-sqlite3', ...builtinModules, /^node:/],
+        external: ['electron', 'better-sqlite3', 'highs', ...builtinModules, /^node:/],
         output: { format: 'cjs', entryFileNames: `${part}.cjs`, codeSplitting: false },
       },
     },

@@ -1,3 +1,4 @@
+import type { OfferBody } from '#shared/contract/offers.ts';
 import type { Day } from '#shared/days.ts';
 import { columns, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import { dayText } from './calendar.ts';
@@ -10,6 +11,8 @@ export interface DemoOperation {
   readonly yards: readonly DemoYard[];
   /** In the order in which they were entered, `at` rising; rows may be dated earlier. */
   readonly acts: readonly DemoAct[];
+  /** What sellers offer for the coming spring. */
+  readonly offers?: readonly OfferBody[];
 }
 
 export interface DemoYard {

@@ -1,6 +1,7 @@
 import { existsSync, renameSync, rmSync } from 'node:fs';
 import type { EntryId } from '#shared/brands.ts';
 import type { DemoOperation, EnteringAct } from '#core/demo/demoOperation.ts';
+import { ossarOffers } from '#core/demo/ossarOffers.ts';
 import { ossarValley } from '#core/demo/ossarValley.ts';
 import { tinyYard } from '#core/demo/tinyYard.ts';
 import { readRow } from '#core/journal/readRow.ts';
@@ -8,6 +9,7 @@ import type { Entry } from '#core/journal/kinds.ts';
 import { WorkingSet } from '#core/journal/workingSet.ts';
 import { YardBook } from '#core/journal/yardBook.ts';
 import type { Change, Store } from '#core/book/store.ts';
+import { offerPapers } from './offerPapers.ts';
 import { Book, bookPath } from './openBook.ts';
 import { strikeEntry } from './strikeAndUndo.ts';
 
@@ -17,7 +19,7 @@ export interface DemoBook {
 }
 
 export function demoBook(which: 'ossar' | 'tiny', folder: string): DemoBook {
-  const operation = which === 'ossar' ? ossarValley() : tinyYard();
+  const operation: DemoOperation = which === 'ossar' ? { ...ossarValley(), offers: ossarOffers() } : tinyYard();
   return { operation, path: bookPath(folder, `${operation.name} (demo)`) };
 }
 
@@ -43,6 +45,7 @@ export async function enterOperation(store: Store, operation: DemoOperation): Pr
     await store.keepYard({ ...yard, id: nextYard as Parameters<Store['keepYard']>[0]['id'] });
     nextYard += 1;
   }
+  if (operation.offers !== undefined) await store.keepPapers(offerPapers(operation.offers));
   const yards = new YardBook(await store.yards());
   const entered = new Map<number, readonly Entry[]>();
   let from = 0;

@@ -28,8 +28,12 @@ export function billOfMaterials(rules: RuleValues, frames: 8 | 10): Part[] {
 
 /** Needed with spares: colonies times parts, a share more, rounded up; frames go with their boxes and take no spare of their own. */
 export function neededParts(part: Part, hives: number, spare: number): number {
-  const share = part.item.endsWith('frame') ? 0 : spare;
-  return Math.ceil(hives * part.perColony * (1 + share) - 1e-9);
+  return Math.ceil(hives * partsEach(part, spare) - 1e-9);
+}
+
+/** Parts for each hive, spares included. */
+export function partsEach(part: Part, spare: number): number {
+  return part.perColony * (1 + (part.item.endsWith('frame') ? 0 : spare));
 }
 
 export interface EquipmentQuestion {

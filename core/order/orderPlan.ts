@@ -1,6 +1,6 @@
 import type { HouseRule, OrderPlan } from '#shared/contract/order.ts';
 import type { United } from '#shared/contract/values.ts';
-import { dayFromIso, dayInWords, daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
+import { dayInWords, daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
 import { periodDays, seasonOf, type Borders } from '#shared/seasons.ts';
 import { aliveBefore, aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
@@ -10,6 +10,7 @@ import { betaPriorByMoments, betaPriorFromExpectedRate } from '#core/stats/betaP
 import { equipmentList, type EquipmentQuestion } from './equipment.ts';
 import { coloniesToBuy, forecastLosses, lossQuantile, purchase, survivorRange, type LossForecast } from './forecastLosses.ts';
 import { pastWindows, planWindow, type PastWindow, type PlanWindow } from './planWindow.ts';
+import { orderDay } from './wares.ts';
 
 export interface OrderQuestion {
   readonly target: number | undefined;
@@ -69,7 +70,7 @@ export function orderPlan(question: OrderQuestion, facts: OrderFacts): OrderPlan
 }
 
 /** As many as were wintered last: alive when the newest winter that has begun began, if that is more than live now. */
-function usualTarget(states: readonly ColonyState[], asOf: Day, living: number, borders: Borders): number {
+export function usualTarget(states: readonly ColonyState[], asOf: Day, living: number, borders: Borders): number {
   const season = seasonOf(asOf, borders);
   const own = periodDays(season, 'winter', borders).from;
   const from = own <= asOf ? own : periodDays(season - 1, 'winter', borders).from;
@@ -95,12 +96,6 @@ function beesToOrder(question: OrderQuestion, facts: OrderFacts, window: PlanWin
   };
 }
 
-/** The sellers' last day for that spring: of the winter's first part in the year before, else of the spring's own year. */
-function orderDay(spring: Day, monthDay: string, borders: Borders): Day {
-  const year = Number(spring.slice(0, 4)) - (monthDay >= borders.winterStart && borders.winterStart > borders.seasonStart ? 1 : 0);
-  return dayFromIso(`${year}-${monthDay}`) ?? spring;
-}
-
 function sentences(
   forecast: LossForecast, past: readonly PastWindow[], window: PlanWindow, target: number, confidence: number, buy: number, short: number, asOf: Day,
 ): string[] {
@@ -123,14 +118,14 @@ function sentences(
 }
 
 /** Colonies that were not looked at for long may not live; the plan says so instead of counting them silently. */
-function staleWords(states: readonly ColonyState[], asOf: Day): string[] {
+export function staleWords(states: readonly ColonyState[], asOf: Day): string[] {
   const last = states.reduce<Day | null>((latest, state) => (latest === null || state.lastDay > latest ? state.lastDay : latest), null);
   if (last === null || daysBetween(last, asOf) <= 60) return [];
   return [`The last record of a colony is of ${dayInWords(last)}; what was lost since is not known here.`];
 }
 
 /** "3 in 100", or "less than 1 in 100", never a false nought. */
-function percent(share: number): string {
+export function percent(share: number): string {
   if (share > 0 && share < 0.005) return 'less than 1 in 100';
   return `${Math.round(share * 100)} in 100`;
 }

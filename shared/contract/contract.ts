@@ -2,12 +2,14 @@ import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
+import { decisionOperations } from './decision.ts';
 import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
 import { lineOperations } from './lines.ts';
 import { lossOperations } from './losses.ts';
 import { lossSectionOperations } from './lossSections.ts';
 import { mendingOperations } from './mending.ts';
+import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { roundOperations } from './rounds.ts';
 import { queenOperations } from './queens.ts';
@@ -27,6 +29,8 @@ export const contract = {
   ...mendingOperations,
   ...orderOperations,
   ...roundOperations,
+  ...offerOperations,
+  ...decisionOperations,
   ...sheetOperations,
   ...stripOperations,
   ...yardOperations,

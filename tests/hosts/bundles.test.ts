@@ -28,7 +28,7 @@ describe('the program that ships', () => {
   test.each(['electron', 'electron-trial'] as const)('%s: main holds no database, the preload nothing but Electron, the keeper no window', (flavour) => {
     expect(required(bundle(flavour, 'main')).filter((name) => !isNode(name))).toEqual(['electron']);
     expect(required(bundle(flavour, 'preload'))).toEqual(['electron']);
-    expect(required(bundle(flavour, 'keeper')).filter((name) => !isNode(name))).toEqual(['better-sqlite3']);
+    expect(required(bundle(flavour, 'keeper')).filter((name) => !isNode(name))).toEqual(['better-sqlite3', 'highs']);
   });
 
   test('opens nothing outside itself, and runs no words as program', () => {

@@ -1,0 +1,171 @@
+import type { DecisionQuestion, OrderDecision, SurvivalView } from '#shared/contract/decision.ts';
+import type { Offer, PaidPrice } from '#shared/contract/offers.ts';
+import { dayFromIso, yearOf, type Day } from '#shared/days.ts';
+import type { Borders } from '#shared/seasons.ts';
+import { aliveOn, currentReign, type ColonyState } from '#core/journal/colonyState.ts';
+import type { Yard } from '#core/journal/yardBook.ts';
+import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts';
+import type { StockTrouble } from '#core/stock/negativeStock.ts';
+import type { Chance } from './chance.ts';
+import { answerSentences, cautions, limitSentence } from './decisionWords.ts';
+import { billOfMaterials, equipmentList, partsEach, type EquipmentQuestion } from './equipment.ts';
+import { cropInPounds, firstYearHoney } from './firstYearHoney.ts';
+import type { MilpSolver } from './milp.ts';
+import { orderAnswer } from './orderAnswer.ts';
+import type { OrderProblem } from './orderProblem.ts';
+import { staleWords, usualTarget } from './orderPlan.ts';
+import { bindingLimits, highestTarget, solveOrder, type SolvedOrder } from './solveOrder.ts';
+import { survivalForecast, type SurvivalForecast } from './survivalForecast.ts';
+import { kindTerms, waresOf, type Wares } from './wares.ts';
+
+export interface DecisionFacts {
+  readonly states: readonly ColonyState[];
+  readonly yards: readonly Yard[];
+  readonly borders: Borders;
+  readonly rules: RuleValues;
+  readonly asOf: Day;
+  readonly today: Day;
+  readonly views: readonly SurvivalView[];
+  readonly offers: readonly Offer[];
+  readonly paid: readonly PaidPrice[];
+  readonly stock: EquipmentQuestion['stock'];
+  readonly stockTrouble: readonly StockTrouble[];
+}
+
+/** Everything worked out before the solver is asked. */
+export interface PreparedOrder {
+  readonly problem: OrderProblem;
+  readonly forecast: SurvivalForecast;
+  readonly wares: Wares;
+  readonly target: number;
+  readonly confidence: number;
+  readonly targetDay: Day;
+  readonly oldQueens: number;
+}
+
+/** The question as a problem with numbers: forecast, wares, rules. `chance` must be seeded the same for the same answer. */
+export function prepareOrder(question: DecisionQuestion, facts: DecisionFacts, chance: Chance): PreparedOrder {
+  const { states, rules, borders, asOf } = facts;
+  const forecast = survivalForecast({ ...facts, united: question.united, lossRate: question.lossRate }, chance);
+  const { spring } = forecast.window;
+  const targetDay = targetDayOf(spring, textRule(rules, 'decision.targetDay'));
+  const wares = waresOf(facts.offers, facts.paid, { today: facts.today, spring, targetDay }, question.priceFactor, rules, borders);
+  const confidence = question.confidence ?? numberRule(rules, 'order.confidence');
+  const target = question.target ?? usualTarget(states, asOf, forecast.living, borders);
+  const rule = (key: string) => numberRule(rules, `decision.${key}`);
+  const { minutes, honeyForgone } = kindTerms(rules, cropInPounds(firstYearHoney(states, borders, asOf, rules)));
+  const spare = numberRule(rules, 'order.spare');
+  // When many survive, boxes are short; when few do, they come back from dead-outs.
+  const parts = equipmentList({ hives: forecast.high, survivors: forecast.high, deadOuts: forecast.living - forecast.high, frames: question.hiveFrames, stock: facts.stock }, rules);
+  const raised = question.splitQueens === 'raised';
+  const problem: OrderProblem = {
+    target, confidence, shares: forecast.scenarios.shares,
+    splits: { take: rule(raised ? 'split.takeRaised' : 'split.take'), perSurvivor: question.splits ? rule('split.strong') * rule('split.cap') : 0, queens: question.splitQueens },
+    yards: middlingSpring(forecast).map((survivors, y) => ({ survivors, room: facts.yards[y]?.room ?? null })),
+    bees: wares.bees,
+    parts: billOfMaterials(rules, question.hiveFrames).map((part, at) => ({ item: part.item, perColony: partsEach(part, spare), have: parts[at]?.have ?? 0, packs: wares.packs.get(part.item) ?? [] })),
+    hivesStanding: forecast.high,
+    requeen: question.requeen,
+    freeCombs: freeCombs(forecast, question.hiveFrames, facts),
+    combsPerPackage: rule('comb.package'),
+    minutes, honeyForgone,
+    hourValue: rule('hourValue') * 100,
+    missing: rule('missing') * 100,
+    surplus: rule('surplus') * 100,
+    hours: question.hours === undefined ? rule('springHours') * Math.max(target, forecast.living) : question.hours,
+    budget: question.budget,
+  };
+  return { problem, forecast, wares, target, confidence, targetDay, oldQueens: oldQueens(states, asOf, yearOf(spring), rule('requeen.years')) };
+}
+
+/** The cheapest order that keeps the target with the confidence, and where there is none, why, and what can be reached. */
+export function decideOrder(question: DecisionQuestion, facts: DecisionFacts, solver: MilpSolver, chance: Chance): OrderDecision {
+  const prepared = prepareOrder(question, facts, chance);
+  const { problem, forecast, target, confidence, targetDay } = prepared;
+  const solved = solveOrder(problem, solver);
+  // Where not even the hives that stand can be fitted out within the limits, bees are planned without equipment.
+  const reachable = solved === null ? (highestTarget(problem, solver) ?? highestTarget({ ...problem, parts: [], requeen: 0 }, solver)) : null;
+  const binding = solved === null ? bindingLimits(problem, solver) : [];
+  const given = solved ?? reachable?.order ?? null;
+  const outcome = solved === null ? 'impossible' : isNothing(solved) ? 'nothing' : 'order';
+  const years = numberRule(facts.rules, 'decision.requeen.years');
+  return {
+    asOf: facts.asOf, spring: forecast.window.spring, targetDay, living: forecast.living, target, confidence, question,
+    forecast: {
+      winters: forecast.past.map(({ season, atRisk, lost }) => ({ season, atRisk, lost })),
+      rate: forecast.rate, from: forecastSource(forecast), mean: forecast.mean, low: forecast.low, high: forecast.high,
+      chances: (forecast.scenarios.exact ?? forecast.scenarios.shares).map((chanceOf, survivors) => ({ survivors, chance: chanceOf })),
+      adjusted: forecast.view === null ? null : { rate: forecast.view.rate, reason: forecast.view.reason },
+    },
+    yards: forecast.yards.map((one, y) => {
+      const yard = facts.yards[y];
+      if (yard === undefined) throw new Error('a yard of the forecast is not in the book');
+      return {
+        yard: yard.id, code: yard.code, name: yard.name, room: yard.room, living: one.living, winters: one.winters, atRisk: one.atRisk, lost: one.lost,
+        ratio: Math.exp(one.effect), ratioLimits: [Math.exp(one.effect - 1.96 * one.sd), Math.exp(one.effect + 1.96 * one.sd)] as [number, number], shrinkage: one.shrinkage,
+        mean: one.mean, low: one.low, high: one.high, adjusted: one.view === null ? null : { rate: one.view.rate, reason: one.view.reason },
+      };
+    }),
+    oldQueens: {
+      count: prepared.oldQueens,
+      sentence: prepared.oldQueens === 0 ? `No queen will have lived through ${years} winters by then, as far as the record knows their years.` : `${prepared.oldQueens} living ${prepared.oldQueens === 1 ? 'colony has a queen' : 'colonies have queens'} that will have lived through ${years} winters or more; not all of them will see the spring.`,
+    },
+    outcome,
+    answer: given === null ? null : orderAnswer(given, prepared, question, facts),
+    reached: solved !== null ? target : (reachable?.target ?? null),
+    limits: binding.map((one) => ({ limit: one.limit, sentence: limitSentence(one, problem, targetDay) })),
+    leftOut: [...prepared.wares.leftOut],
+    stockTrouble: facts.stockTrouble.map((one) => ({ ...one })),
+    sentences: [
+      ...staleWords(facts.states, facts.asOf),
+      ...answerSentences({ prepared, solved, reachable, binding: binding.map(({ limit }) => limit), solverSays: given?.solver.status ?? null }),
+      ...prepared.wares.assumed,
+    ],
+    cautions: cautions(given),
+  };
+}
+
+function isNothing(order: SolvedOrder): boolean {
+  return order.choice.bought === 0 && order.choice.splits === 0 && order.choice.wares.size === 0;
+}
+
+function forecastSource(forecast: SurvivalForecast): string {
+  const winters = forecast.past.length;
+  if (forecast.view !== null) return `Your own expectation: ${forecast.view.reason}`;
+  if (winters === 0) return 'No winter is recorded yet: the average of published surveys, and how much winters differ; rough.';
+  return `${winters === 1 ? 'One winter' : `${winters} winters`} of your own, with the published average counting as a few colonies more${winters < 5 ? '; few winters, so rough' : ''}.`;
+}
+
+function targetDayOf(spring: Day, monthDay: string): Day {
+  const own = dayFromIso(`${yearOf(spring)}-${monthDay}`) ?? spring;
+  return own >= spring ? own : (dayFromIso(`${yearOf(spring) + 1}-${monthDay}`) ?? spring);
+}
+
+/** Mean survivors by yard in whole colonies that add up to the rounded mean of all (largest remainders). */
+function middlingSpring(forecast: SurvivalForecast): number[] {
+  const whole = forecast.yards.map(({ mean }) => Math.floor(mean + 1e-9));
+  let rest = Math.round(forecast.mean) - whole.reduce((sum, one) => sum + one, 0);
+  const order = forecast.yards.map(({ mean }, y) => ({ y, part: mean - Math.floor(mean + 1e-9) })).toSorted((a, b) => b.part - a.part);
+  for (const { y } of order) {
+    if (rest <= 0) break;
+    whole[y] = (whole[y] as number) + 1;
+    rest -= 1;
+  }
+  return whole;
+}
+
+/** Drawn combs without bees: of dead-outs in a middling spring, and what stock rows name as drawn in the shed. */
+function freeCombs(forecast: SurvivalForecast, frames: 8 | 10, facts: DecisionFacts): number {
+  const dead = Math.max(0, forecast.living - Math.round(forecast.mean));
+  const fromDead = dead * numberRule(facts.rules, 'order.deeps') * frames * numberRule(facts.rules, 'order.deadOutSound');
+  const inShed = ['drawn comb', 'drawn frame', 'drawn deep frame'].reduce((sum, item) => sum + Math.max(0, facts.stock(item)?.shed ?? 0), 0);
+  return Math.floor(fromDead + inShed);
+}
+
+/** Living colonies whose queen will have gone through that many winters; a queen of unknown year is not counted. */
+function oldQueens(states: readonly ColonyState[], asOf: Day, springYear: number, winters: number): number {
+  return states.filter((state) => {
+    const year = aliveOn(state, asOf) ? (currentReign(state)?.year ?? null) : null;
+    return year !== null && springYear - year >= winters;
+  }).length;
+}

@@ -1,0 +1,108 @@
+import { dayInWords, type Day } from '#shared/days.ts';
+import type { Minor } from '#shared/brands.ts';
+import { moneyText } from '#shared/units.ts';
+import type { PreparedOrder } from './decideOrder.ts';
+import type { BeeWare, Limit, OrderProblem } from './orderProblem.ts';
+import { percent } from './orderPlan.ts';
+import type { BindingLimit, SolvedOrder } from './solveOrder.ts';
+
+const dollars = (cents: number) => `$${moneyText((Math.round(cents / 100) * 100) as Minor)}`;
+const tenth = (value: number) => String(Math.round(value * 10) / 10);
+const some = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
+const sure = (confidence: number) => `${Math.round(confidence * 100)} in 100`;
+
+export interface Answered {
+  readonly prepared: PreparedOrder;
+  readonly solved: SolvedOrder | null;
+  readonly reachable: { readonly target: number; readonly order: SolvedOrder } | null;
+  readonly binding: readonly Limit[];
+  readonly solverSays: 'optimal' | null;
+}
+
+/** What the answer says in plain sentences: survivors, order, cost, or why there is none. */
+export function answerSentences({ prepared, solved, reachable, binding }: Answered): string[] {
+  const { forecast, target, confidence, targetDay, problem } = prepared;
+  const spring = forecast.living === 0
+    ? `No colony is alive, so all ${target} are to be bought.`
+    : `Of the ${forecast.living} alive now, expect about ${Math.round(forecast.mean)} on ${dayInWords(forecast.window.spring)}: in 8 of 10 winters between ${forecast.low} and ${forecast.high}.`;
+  if (target === 0) return [spring, 'No colony is wanted, so nothing need be bought: set a target.'];
+  if (solved !== null) return [spring, ...orderSentences(solved, prepared), ...roomSentence(prepared, solved)];
+  const whole = `No order within the limits gives ${target} colonies on ${dayInWords(targetDay)} with a confidence of ${sure(confidence)}.`;
+  const why = binding.length === 0
+    ? 'No single limit explains it: more than one stands in the way, or nothing that is on offer can still be ordered.'
+    : binding.length === 1 ? 'One limit stands in the way; lifting it alone would be enough.' : 'Lifting any one of these limits would be enough.';
+  const bare = reachable !== null && reachable.order.costs.equipment === 0 && problem.parts.some(({ have, packs, perColony }) => packs.length > 0 && have < perColony * problem.hivesStanding);
+  const most = reachable === null
+    ? 'Not even a smaller target can be planned within them.'
+    : bare ? `Even the equipment and queens wanted for what stands already go beyond the limits. Leaving those out, ${reachable.target} can be reached; the order below is for bees alone.`
+    : `Within the limits ${reachable.target} can be reached with that confidence; the order below is the cheapest for it.`;
+  return [spring, whole, why, most];
+}
+
+function orderSentences(order: SolvedOrder, { target, confidence, targetDay, forecast }: PreparedOrder): string[] {
+  const { choice } = order;
+  const short = `The chance of fewer than ${target} on ${dayInWords(targetDay)} is then ${percent(order.chanceShort)}; on average ${tenth(order.expectedMissing)} are missing and ${tenth(order.expectedSurplus)} are over.`;
+  if (choice.bought === 0 && choice.splits === 0) {
+    const why = target <= forecast.low ? `Even a hard winter leaves ${target} or more` : `With ${target} wanted and a confidence of ${sure(confidence)}`;
+    return [`${why}: no bees need be bought.`, short];
+  }
+  const parts = [...(choice.bought > 0 ? [`buy ${some(choice.bought, 'colony', 'colonies')}`] : []), ...(choice.splits > 0 ? [`plan ${some(choice.splits, 'split')}`] : [])];
+  return [
+    `To have ${target} with a confidence of ${sure(confidence)}: ${parts.join(' and ')}. It costs ${dollars(order.cash)} to sellers and about ${tenth(order.hours)} hours in spring.`,
+    short,
+    ...(choice.splits > 0 ? [`Splits are made late in spring, when the survivors are known: if more live than expected, make fewer.`] : []),
+  ];
+}
+
+/** The yards are filled for a middling spring; a good one may want more room. */
+function roomSentence({ forecast, problem }: PreparedOrder, { choice }: SolvedOrder): string[] {
+  if (problem.yards.some(({ room }) => room === null)) return [];
+  const room = problem.yards.reduce((sum, one) => sum + (one.room ?? 0), 0);
+  const over = forecast.high + choice.bought + choice.splits - room;
+  return over <= 0 ? [] : [`In one winter of ten ${forecast.high} or more survive; if all the splits are made as well, ${over} would have no room and must be sold, united or given another place.`];
+}
+
+/** What lifting one limit would take, made from the order that is possible without it. */
+export function limitSentence({ limit, order }: BindingLimit, problem: OrderProblem, targetDay: Day): string {
+  const { choice } = order;
+  switch (limit) {
+    case 'room': {
+      const room = problem.yards.reduce((sum, one) => sum + Math.max(one.room ?? 0, one.survivors), 0);
+      const standing = problem.yards.reduce((sum, one) => sum + one.survivors, 0) + choice.bought + choice.splits;
+      return `Room: the yards hold ${room} and ${standing} would stand there in a middling spring. ${some(Math.max(1, standing - room), 'more place')} would do.`;
+    }
+    case 'budget':
+      return `Budget: the cheapest order costs ${dollars(order.cash)}, and ${dollars(problem.budget ?? 0)} may be spent.`;
+    case 'hours':
+      return `Hours: it takes ${tenth(order.hours)} hours in spring, and there are ${tenth(problem.hours ?? 0)}.`;
+    case 'deadlines':
+      return 'Order days: it could be done with what some sellers have closed orders for. Ask whether they still take one, and change the day of the offer.';
+    case 'supply':
+      return 'Quantities: the sellers offer too few, or only more at a time than is needed. Ask for another lot, or enter another seller’s offer.';
+    case 'splits':
+      return `Splits: it could be done with ${some(choice.splits, 'split')}, more than the rule lets the survivors give by ${dayInWords(targetDay)}.`;
+    case 'queens':
+      return 'Queens: too few can be had in time. Let the splits raise their own, replace fewer old queens, or enter another offer.';
+  }
+}
+
+export function wareReason(bee: BeeWare, chosen: { readonly quantity: number; readonly each: number }, order: SolvedOrder, { problem, target }: PreparedOrder): string {
+  const step = bee.steps.findLast(({ from }) => from <= chosen.quantity);
+  const price = step !== undefined && step.from > 1 ? ` The price holds from ${step.from} on.` : '';
+  if (bee.kind === 'queen') {
+    const forSplits = problem.splits.queens === 'bought' ? order.choice.splits : 0;
+    return `${[...(forSplits > 0 ? [`${forSplits} for splits`] : []), ...(problem.requeen > 0 ? [`${problem.requeen} for old colonies`] : [])].join(', ')}.${price}`;
+  }
+  const comb = bee.kind === 'package' ? ` ${order.choice.onComb} of all packages find drawn comb; the others draw their own and give less honey in the first year.` : '';
+  return `The cheapest way to ${target} with price, work and first-year honey counted.${price}${comb}`;
+}
+
+/** Once, where bees and boxes are ordered. */
+export function cautions(order: SolvedOrder | null): string[] {
+  if (order === null) return [];
+  return [
+    'Equipment of a colony with suspected foulbrood is not used again before the bee inspector has seen it: call before doing anything.',
+    ...(order.choice.bought > 0 ? ['Bees that cross a border may need a certificate of health; ask the seller and your inspector.'] : []),
+    ...(order.choice.inByYard.some((moved) => moved > 0) ? ['A full hive is heavy: lift with two, or take it apart.'] : []),
+  ];
+}

@@ -1,0 +1,235 @@
+import { MilpBuilder, type MilpModel, type Term } from './milp.ts';
+import { splitsFrom, splitsOfYards, type OrderProblem, type Ware } from './orderProblem.ts';
+import { fewestBought, splitColumn, type SplitColumn } from './springTable.ts';
+
+/** What is decided: wares by key, packages that go on drawn comb, splits and moves by yard. */
+export interface OrderChoice {
+  readonly wares: ReadonlyMap<string, { readonly quantity: number; readonly each: number }>;
+  readonly onComb: number;
+  readonly bought: number;
+  readonly splits: number;
+  readonly splitsByYard: readonly number[];
+  readonly placedByYard: readonly number[];
+  readonly outByYard: readonly number[];
+  readonly inByYard: readonly number[];
+}
+
+export interface OrderModel {
+  readonly model: MilpModel;
+  readonly read: (values: readonly number[]) => OrderChoice;
+  /** Missing colonies as the model reckons them for the number of splits picked; too few where a slope is lacking. */
+  readonly missing: (values: readonly number[]) => number;
+}
+
+/** Numbers of bought colonies at which the model knows the slope of the missing ones, by place of the column. */
+export type Slopes = ReadonlyMap<number, ReadonlySet<number>>;
+
+/**
+ * The order as a whole-number programme.
+ *
+ * A spring matters only through the number of survivors, so the drawn springs are gathered by that number; for each
+ * number of splits s a table then says how many colonies b(s) must be bought at least (the chance constraint) and how
+ * many are expected to be missing when b are bought, which is convex in b. One variable picks s; bought colonies and
+ * missing ones are split up by that choice (the disjunctive form of Balas, from memory), so the relaxation is tight
+ * and no spring needs a variable of its own. The convex curve is given by slopes at a few numbers and at those in
+ * `more`; `solveOrder` adds slopes until the answer lies on the curve. Yards limit where colonies of a middling spring
+ * can stand.
+ */
+export function orderModel(problem: OrderProblem, columns: readonly SplitColumn[], more: Slopes): OrderModel {
+  const build = new MilpBuilder();
+  const inDollars = (cents: number) => cents / 100;
+  const minute = problem.hourValue / 60;
+  const mostBought = boughtAtMost(problem);
+  const cash: Term[] = [];
+  const hours: Term[] = [];
+  const bought: Term[] = [];
+  const packages: Term[] = [];
+  const queens: Term[] = [];
+  const quantities = new Map<string, { variable: number; each: number }[]>();
+
+  /** A ware's quantity as variables, one for each price. */
+  const ware = (one: Ware, mostUseful: number): Term[] => {
+    const parts: Term[] = [];
+    const picks: Term[] = [];
+    const most = one.late ? 0 : Math.min(one.most ?? mostUseful, mostUseful);
+    const found: { variable: number; each: number }[] = [];
+    one.steps.forEach(({ from, each }, at) => {
+      const low = Math.max(from, one.least);
+      const high = Math.min(most, (one.steps[at + 1]?.from ?? Infinity) - 1);
+      if (high < low) return;
+      const quantity = build.whole(`${one.key} at ${each}`, 0, high, inDollars(each));
+      const pick = build.whole(`${one.key} at ${each}?`, 0, 1);
+      build.row('price step, at least', [[quantity, 1], [pick, -low]], 0, null);
+      build.row('price step, at most', [[quantity, 1], [pick, -high]], null, 0);
+      parts.push([quantity, 1]);
+      picks.push([pick, 1]);
+      cash.push([quantity, inDollars(each)]);
+      found.push({ variable: quantity, each });
+    });
+    if (picks.length > 1) build.row('one price', picks, null, 1);
+    quantities.set(one.key, found);
+    return parts;
+  };
+  const work = (terms: readonly Term[], minutes: number, forgone: number) => {
+    for (const [variable] of terms) {
+      hours.push([variable, minutes / 60]);
+      addCost(build, variable, inDollars(minutes * minute + forgone));
+    }
+  };
+
+  const mostQueens = problem.requeen + columns.length - 1 + largestLot(problem);
+  for (const bee of problem.bees) {
+    const terms = ware(bee, bee.kind === 'queen' ? mostQueens : mostBought);
+    if (bee.kind === 'queen') {
+      queens.push(...terms);
+      continue;
+    }
+    bought.push(...terms);
+    if (bee.kind === 'package') packages.push(...terms);
+    // A package counts as hived on foundation until a comb is found for it.
+    const minutes = bee.kind === 'package' ? problem.minutes.package + problem.minutes.foundation : problem.minutes[bee.kind];
+    work(terms, minutes, bee.kind === 'package' ? problem.honeyForgone.foundation : problem.honeyForgone[bee.kind]);
+  }
+  const perComb = problem.combsPerPackage;
+  const onComb = build.whole('packages on drawn comb', 0, Math.max(0, Math.floor(problem.freeCombs / perComb + 1e-9)));
+  build.row('drawn comb', [[onComb, 1], ...packages.map(([variable, factor]): Term => [variable, -factor])], null, 0);
+  work([[onComb, 1]], -problem.minutes.foundation, problem.honeyForgone.package - problem.honeyForgone.foundation);
+
+  const picks = columns.map(({ splits }) => build.whole(`${splits} splits?`, 0, 1));
+  build.row('one number of splits', picks.map((pick): Term => [pick, 1]), 1, 1);
+  const chosen = columns.map((column, at) => chooseBought(build, problem, column, picks[at] as number, mostBought, more.get(at) ?? new Set()));
+  build.row('bought', [...bought, ...chosen.map(({ bought: variable }): Term => [variable, -1])], 0, 0);
+  const splits = columns.map(({ splits: number }, at): Term => [picks[at] as number, number]);
+  columns.forEach(({ splits: number }, at) => {
+    const pick = picks[at] as number;
+    hours.push([pick, (number * problem.minutes.split) / 60]);
+    addCost(build, pick, inDollars(number * (problem.minutes.split * minute + problem.honeyForgone.split)));
+  });
+
+  // Queens: for old colonies, and for splits that are not left to raise their own.
+  build.row('queens', [...queens, ...(problem.splits.queens === 'bought' ? splits.map(([pick, number]): Term => [pick, -number]) : [])], problem.requeen, null);
+  const placement = place(build, problem, bought, splits, (moves) => work(moves, problem.minutes.move, 0));
+
+  for (const part of problem.parts) {
+    if (part.packs.length === 0) continue;
+    const most = Math.ceil((part.perColony * (problem.hivesStanding + mostBought + columns.length)) / Math.max(1, Math.min(...part.packs.map(({ packSize }) => packSize))));
+    const packs = part.packs.flatMap((pack) => ware(pack, Math.max(most, largestOf(pack))).map(([variable]): Term => [variable, pack.packSize]));
+    // A split that does not take gives its hive back.
+    const grows = [...bought, ...splits.map(([pick, number]): Term => [pick, number * problem.splits.take])].map(([variable, factor]): Term => [variable, -factor * part.perColony]);
+    build.row(`parts: ${part.item}`, [...packs, ...grows], part.perColony * problem.hivesStanding - part.have - 1e-6, null);
+  }
+  const requeenHours = (problem.requeen * problem.minutes.requeen) / 60;
+  if (problem.hours !== null) build.row('hours', hours, null, problem.hours - requeenHours);
+  if (problem.budget !== null) build.row('budget', cash, null, inDollars(problem.budget));
+
+  const sum = (values: readonly number[], terms: readonly Term[]) => Math.round(terms.reduce((total, [variable, factor]) => total + factor * (values[variable] ?? 0), 0));
+  const each = (values: readonly number[], variables: readonly number[]) => variables.map((variable) => Math.round(values[variable] ?? 0));
+  return {
+    model: { variables: build.variables, rows: build.rows },
+    missing: (values) => chosen.reduce((total, { short }) => total + (short === null ? 0 : (values[short] ?? 0)), 0),
+    read: (values) => ({
+      wares: new Map([...quantities].flatMap(([key, found]) => {
+        const used = found.map(({ variable, each: price }) => ({ quantity: Math.round(values[variable] ?? 0), each: price })).find(({ quantity }) => quantity > 0);
+        return used === undefined ? [] : [[key, used] as const];
+      })),
+      onComb: Math.round(values[onComb] ?? 0),
+      bought: sum(values, bought),
+      splits: sum(values, splits),
+      splitsByYard: each(values, placement.splits),
+      placedByYard: each(values, placement.placed),
+      outByYard: each(values, placement.out),
+      inByYard: each(values, placement.into),
+    }),
+  };
+}
+
+/** More than the target, and more than any seller's least lot, is never worth buying. */
+export function boughtAtMost(problem: OrderProblem): number {
+  return problem.target + largestLot(problem);
+}
+
+function largestLot(problem: OrderProblem): number {
+  return problem.bees.reduce((most, bee) => Math.max(most, largestOf(bee)), 0);
+}
+
+function largestOf(one: Ware): number {
+  return Math.max(one.least, ...one.steps.map(({ from }) => from));
+}
+
+/**
+ * A column for every number of splits worth thinking of. Past the first that needs no bought colony, another split is
+ * worth at most its chance of filling a gap; where that is less than its work and honey, it and all further ones are
+ * left out.
+ */
+export function splitColumns(problem: OrderProblem, mostBought: number): SplitColumn[] {
+  const { perSurvivor, take } = problem.splits;
+  const terms = { take, most: (survivors: number) => splitsFrom(survivors, perSurvivor) };
+  const cost = (problem.minutes.split * problem.hourValue) / 60 + problem.honeyForgone.split;
+  const most = splitsOfYards(problem);
+  const columns: SplitColumn[] = [];
+  for (let splits = 0; splits <= most; splits += 1) {
+    const column = splitColumn(problem.shares, problem.target, splits, mostBought, terms);
+    columns.push(column);
+    const idle = fewestBought(column, problem.confidence) === 0 && problem.missing * take * (column.probabilityShort[0] as number) <= cost;
+    if (idle) break;
+  }
+  return columns;
+}
+
+/** Bought colonies if this number of splits is picked: not fewer than the confidence asks, and what is missing then. */
+function chooseBought(build: MilpBuilder, problem: OrderProblem, column: SplitColumn, pick: number, mostBought: number, more: ReadonlySet<number>): { bought: number; short: number | null } {
+  const fewest = fewestBought(column, problem.confidence);
+  const bought = build.real(`bought with ${column.splits} splits`, 0, mostBought);
+  if (fewest === null) {
+    build.row('not sure enough', [[pick, 1]], null, 0);
+    build.row('none', [[bought, 1]], null, 0);
+    return { bought, short: null };
+  }
+  build.row('sure enough', [[bought, 1], [pick, -fewest]], 0, null);
+  build.row('not beyond use', [[bought, 1], [pick, -mostBought]], null, 0);
+  // Left over = missing - (target - bought - what is expected to stand there), so one variable prices both.
+  const [missing, surplus] = [problem.missing / 100, problem.surplus / 100];
+  const short = build.real(`missing with ${column.splits} splits`, 0, null, missing + surplus);
+  const balance = (column.expectedLeft[0] as number) - (column.expectedShort[0] as number);
+  addCost(build, bought, surplus);
+  addCost(build, pick, surplus * balance);
+  const at = new Set(more);
+  for (let step = 1; fewest + step - 1 < mostBought; step *= 2) at.add(fewest + step - 1);
+  for (const place of at) {
+    if (place >= mostBought) continue;
+    const here = column.expectedShort[place] as number;
+    const slope = (column.expectedShort[place + 1] as number) - here;
+    build.row('missing', [[short, 1], [bought, -slope], [pick, -(here - slope * place)]], 0, null);
+  }
+  return { bought, short };
+}
+
+/** Where everything stands in a middling spring. A yard that is over-full already need not be emptied. */
+function place(build: MilpBuilder, problem: OrderProblem, bought: readonly Term[], splits: readonly Term[], price: (moves: readonly Term[]) => void) {
+  const made: number[] = [];
+  const placed: number[] = [];
+  const out: number[] = [];
+  const into: number[] = [];
+  const roomy = problem.yards.every(({ room }) => room === null);
+  problem.yards.forEach(({ survivors, room }, y) => {
+    const most = splitsFrom(survivors, problem.splits.perSurvivor);
+    made.push(build.whole(`splits in yard ${y}`, 0, most));
+    placed.push(build.whole(`placed in yard ${y}`, 0, null));
+    out.push(build.whole(`moved out of yard ${y}`, 0, roomy ? 0 : survivors + most));
+    into.push(build.whole(`moved into yard ${y}`, 0, roomy ? 0 : null));
+    if (room !== null) build.row(`room in yard ${y}`, [[made[y] as number, 1], [placed[y] as number, 1], [into[y] as number, 1], [out[y] as number, -1]], null, Math.max(room, survivors) - survivors);
+  });
+  const all = (variables: readonly number[]) => variables.map((variable): Term => [variable, 1]);
+  const less = (terms: readonly Term[]) => terms.map(([variable, factor]): Term => [variable, -factor]);
+  build.row('splits are made somewhere', [...all(made), ...less(splits)], 0, 0);
+  build.row('bought colonies stand somewhere', [...all(placed), ...less(bought)], 0, 0);
+  build.row('what leaves arrives', [...all(out), ...less(all(into))], 0, 0);
+  price(all(into));
+  return { splits: made, placed, out, into };
+}
+
+function addCost(build: MilpBuilder, variable: number, more: number): void {
+  const before = build.variables[variable];
+  if (before === undefined) throw new Error(`the model has no variable ${variable}`);
+  build.variables[variable] = { ...before, cost: before.cost + more };
+}

@@ -1,0 +1,148 @@
+import type { MilpSolver } from './milp.ts';
+import { boughtAtMost, orderModel, splitColumns, type OrderChoice } from './orderModel.ts';
+import { lifted, limits, type Limit, type OrderProblem } from './orderProblem.ts';
+import type { SplitColumn } from './springTable.ts';
+
+/** What an order costs, part by part, in minor units; `missing` and `surplus` are expectations. */
+export interface OrderCosts {
+  readonly bees: number;
+  readonly queens: number;
+  readonly equipment: number;
+  readonly work: number;
+  readonly honey: number;
+  readonly missing: number;
+  readonly surplus: number;
+}
+
+export interface SolvedOrder {
+  readonly choice: OrderChoice;
+  readonly costs: OrderCosts;
+  readonly total: number;
+  /** What is paid to sellers. */
+  readonly cash: number;
+  readonly hours: number;
+  readonly chanceShort: number;
+  readonly expectedMissing: number;
+  readonly expectedSurplus: number;
+  readonly solver: { readonly name: string; readonly status: 'optimal'; readonly gap: number; readonly variables: number; readonly rows: number };
+}
+
+/** Missing colonies may be reckoned this much too low before a slope is added. */
+const NEAR = 1e-7;
+
+/**
+ * The cheapest order, or null when no order keeps all limits. The model never reckons more missing colonies than there
+ * are, so its best is a lower bound; slopes are added where it is too low until the answer costs what the model says,
+ * which then is the optimum (Kelley's cutting planes, from memory). Throws when the solver does not prove its answer.
+ */
+export function solveOrder(problem: OrderProblem, solver: MilpSolver): SolvedOrder | null {
+  const columns = splitColumns(problem, boughtAtMost(problem));
+  const slopes = new Map<number, Set<number>>();
+  for (;;) {
+    const { model, read, missing } = orderModel(problem, columns, slopes);
+    const answer = solver.solve(model);
+    if (answer.status === 'infeasible') return null;
+    if (answer.status !== 'optimal') throw new Error(`the solver did not finish: ${answer.word}`);
+    const choice = read(answer.values);
+    const order = priced(problem, choice, columns);
+    const at = columns.findIndex(({ splits }) => splits === choice.splits);
+    const known = slopes.get(at) ?? new Set();
+    if (order.expectedMissing - missing(answer.values) <= NEAR || known.has(choice.bought)) {
+      return { ...order, solver: { name: solver.name, status: 'optimal', gap: answer.gap, variables: model.variables.length, rows: model.rows.length } };
+    }
+    // Neighbouring numbers of splits would only be tried next for want of the same slope.
+    columns.forEach((_, near) => {
+      if (Math.abs(near - at) <= 3) slopes.set(near, new Set([...(slopes.get(near) ?? []), Math.max(0, choice.bought - 1), choice.bought]));
+    });
+  }
+}
+
+/** Reckons a choice by itself, from prices and tables, not from the solver's own sums. */
+export function priced(problem: OrderProblem, choice: OrderChoice, columns: readonly SplitColumn[]): Omit<SolvedOrder, 'solver'> {
+  const column = columns.find(({ splits }) => splits === choice.splits);
+  if (column === undefined) throw new Error(`no table for ${choice.splits} splits`);
+  const count = (kind: string) => problem.bees.filter((bee) => bee.kind === kind).reduce((sum, { key }) => sum + (choice.wares.get(key)?.quantity ?? 0), 0);
+  const paid = (keys: readonly string[]) => keys.reduce((sum, key) => {
+    const ware = choice.wares.get(key);
+    return sum + (ware === undefined ? 0 : ware.quantity * ware.each);
+  }, 0);
+  const [packages, nucs, colonies] = [count('package'), count('nuc'), count('colony')];
+  const moves = choice.inByYard.reduce((sum, number) => sum + number, 0);
+  const { minutes, honeyForgone: honey } = problem;
+  const onFoundation = packages - choice.onComb;
+  const spent = packages * minutes.package + onFoundation * minutes.foundation + nucs * minutes.nuc + colonies * minutes.colony + choice.splits * minutes.split + moves * minutes.move;
+  const costs = {
+    bees: paid(problem.bees.filter(({ kind }) => kind !== 'queen').map(({ key }) => key)),
+    queens: paid(problem.bees.filter(({ kind }) => kind === 'queen').map(({ key }) => key)),
+    equipment: paid(problem.parts.flatMap(({ packs }) => packs.map(({ key }) => key))),
+    work: (spent * problem.hourValue) / 60,
+    honey: choice.onComb * honey.package + onFoundation * honey.foundation + nucs * honey.nuc + colonies * honey.colony + choice.splits * honey.split,
+    missing: problem.missing * (column.expectedShort[choice.bought] as number),
+    surplus: problem.surplus * (column.expectedLeft[choice.bought] as number),
+  };
+  return {
+    choice, costs,
+    total: Object.values(costs).reduce((sum, cost) => sum + cost, 0),
+    cash: costs.bees + costs.queens + costs.equipment,
+    hours: (spent + problem.requeen * minutes.requeen) / 60,
+    chanceShort: column.probabilityShort[choice.bought] as number,
+    expectedMissing: column.expectedShort[choice.bought] as number,
+    expectedSurplus: column.expectedLeft[choice.bought] as number,
+  };
+}
+
+/** A limit that would make the order possible if it alone were lifted, and the order then. */
+export interface BindingLimit {
+  readonly limit: Limit;
+  readonly order: SolvedOrder;
+}
+
+/** Lifts one limit at a time; only those that stand in the way and whose lifting alone helps are named. */
+export function bindingLimits(problem: OrderProblem, solver: MilpSolver): BindingLimit[] {
+  return limits.flatMap((limit) => {
+    if (!applies(problem, limit)) return [];
+    const order = solveOrder(lifted(problem, limit), solver);
+    return order === null ? [] : [{ limit, order }];
+  });
+}
+
+function applies(problem: OrderProblem, limit: Limit): boolean {
+  switch (limit) {
+    case 'room':
+      return problem.yards.some(({ room }) => room !== null);
+    case 'budget':
+      return problem.budget !== null;
+    case 'hours':
+      return problem.hours !== null;
+    case 'deadlines':
+      return problem.bees.some(({ late }) => late) || problem.parts.some(({ packs }) => packs.some(({ late }) => late));
+    case 'supply':
+      return problem.bees.some(({ most, least }) => most !== null || least > 1);
+    case 'splits':
+      return problem.splits.perSurvivor > 0;
+    case 'queens':
+      return problem.requeen > 0 || problem.splits.queens === 'bought';
+  }
+}
+
+export interface ReachableTarget {
+  readonly target: number;
+  readonly order: SolvedOrder;
+}
+
+/** The highest target up to the one asked for that can be reached within all limits; null if not even none can. */
+export function highestTarget(problem: OrderProblem, solver: MilpSolver): ReachableTarget | null {
+  let found: ReachableTarget | null = null;
+  let low = 0;
+  let high = problem.target;
+  while (low <= high) {
+    const target = (low + high) >>> 1;
+    const order = solveOrder({ ...problem, target }, solver);
+    if (order === null) high = target - 1;
+    else {
+      found = { target, order };
+      low = target + 1;
+    }
+  }
+  return found;
+}

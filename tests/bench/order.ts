@@ -1,0 +1,79 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { largeOperationRows } from '#core/demo/largeOperation.ts';
+import { ossarOffers } from '#core/demo/ossarOffers.ts';
+import { ossarValley } from '#core/demo/ossarValley.ts';
+import { enterOperation } from '#core/desk/buildDemo.ts';
+import { createDesk, type Desk } from '#core/desk/desk.ts';
+import { Book } from '#core/desk/openBook.ts';
+import { writeCsv } from '#core/exchange/writeCsv.ts';
+import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
+import { day } from '#shared/days.ts';
+
+// npm run -s bench -- order
+// The order before spring: the demo's book on 12 January, cold and warm, then an operation of 500 colonies.
+const folder = mkdtempSync(join(tmpdir(), 'outyard-bench-'));
+const january = day('2027-01-12');
+
+function openDesk(today: string): Desk {
+  return createDesk({ folder, program: 'Outyard (bench)', now: () => ({ day: day(today), stamp: `${today} 20:00` }), log: () => undefined });
+}
+
+async function ask<Name extends OperationName>(desk: Desk, name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
+  const answer = await desk.call(name, input);
+  if (!answer.ok) throw new Error(`${name}: ${answer.sentence}`);
+  return answer.value as OutputOf<Name>;
+}
+
+async function timed<Value>(what: string, work: () => Promise<Value>, more: (value: Value) => string = () => ''): Promise<Value> {
+  const start = performance.now();
+  const value = await work();
+  console.log(`${what.padEnd(52)}${(performance.now() - start).toFixed(0).padStart(8)} ms  ${more(value)}`);
+  return value;
+}
+
+type Decision = OutputOf<'order.decide'>;
+function short({ outcome, answer }: Decision): string {
+  return answer === null ? outcome : `${outcome}: buy ${answer.bought}, ${answer.splits} splits, $${Math.round(answer.cash / 100)} cash, short ${(100 * answer.chanceShort).toFixed(1)} %, ${answer.solver.status}, gap ${answer.solver.gap}, ${answer.solver.variables} x ${answer.solver.rows}`;
+}
+
+async function whole(desk: Desk, target?: number): Promise<void> {
+  const aim = target === undefined ? {} : { target };
+  const first = await timed('order.decide, first (loads the solver)', () => ask(desk, 'order.decide', aim), short);
+  const at = first.target;
+  await timed('what if: target + 10', () => ask(desk, 'order.decide', { target: at + 10 }), short);
+  await timed('what if: confidence 95', () => ask(desk, 'order.decide', { ...aim, confidence: 0.95 }), short);
+  await timed('what if: bees a quarter dearer', () => ask(desk, 'order.decide', { ...aim, priceFactor: 1.25 }), short);
+  await timed('what if: loss 45 %', () => ask(desk, 'order.decide', { ...aim, lossRate: 0.45 }), short);
+  await timed('no splits', () => ask(desk, 'order.decide', { ...aim, splits: false }), short);
+  await timed('bought queens', () => ask(desk, 'order.decide', { ...aim, splitQueens: 'bought', requeen: 10 }), short);
+  await timed('impossible: budget of $5000', () => ask(desk, 'order.decide', { target: at, budget: 500_000 }), (made) => `${made.outcome}, reached ${made.reached}, ${made.limits.map(({ limit }) => limit).join(', ')}`);
+  await timed('order.curves', () => ask(desk, 'order.curves', aim), (made) => made.byConfidence.map(({ confidence, total }) => `${confidence}: ${total === null ? '–' : Math.round(total / 100)}`).join('  '));
+}
+
+try {
+  const path = join(folder, 'january.outyard');
+  const { name, yards, acts } = ossarValley();
+  const book = await Book.create(path, new Map([['name', name], ['demoDay', january]]));
+  await enterOperation(book.store, { name, yards, acts, lastDay: january, offers: ossarOffers() });
+  await book.store.close();
+  const demo = openDesk(january);
+  console.log('Ossar Valley on 12 January 2027, six yards');
+  await timed('open the book', () => ask(demo, 'book.open', { path }));
+  await whole(demo);
+  const found = await ask(demo, 'order.decide', {});
+  for (const line of [...found.sentences, ...(found.answer?.bees ?? []).map((one) => `  ${one.quantity} ${one.words} from ${one.seller} at $${one.each / 100} by ${one.orderBy}. ${one.reason}`)]) console.log(`  ${line}`);
+  await demo.close();
+
+  console.log('\n500 colonies, five seasons');
+  const large = openDesk('2026-01-12');
+  await ask(large, 'book.create', { name: 'Bench' });
+  const file = { name: 'large.csv', base64: Buffer.from(writeCsv(largeOperationRows({ seed: 1, colonies: 500, seasons: 5 }))).toString('base64') };
+  const looked = await ask(large, 'import.preview', { file });
+  await ask(large, 'import.enter', { file, sha256: looked.sha256, position: looked.position });
+  await whole(large);
+  await large.close();
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
