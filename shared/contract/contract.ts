@@ -5,6 +5,7 @@ import { colonyOperations } from './colonies.ts';
 import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
 import { lineOperations } from './lines.ts';
+import { lossFactorOperations } from './lossFactors.ts';
 import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
@@ -20,6 +21,7 @@ export const contract = {
   ...colonyOperations,
   ...lineOperations,
   ...lossOperations,
+  ...lossFactorOperations,
   ...mendingOperations,
   ...orderOperations,
   ...roundOperations,

@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import type { DeskContext, Handlers } from './desk.ts';
+import { seasonName } from '#shared/seasons.ts';
+import { FaultError, refuse } from '#shared/faults.ts';
+import { chosenRows, factorsFor, lossFactors, type FactorFacts } from '#core/losses/lossFactors.ts';
+import { seasonsOf } from '#core/losses/lossReview.ts';
+import { covariateRules, yardTreatmentsOf } from '#core/losses/winterCovariates.ts';
+import type { Book } from './openBook.ts';
+
+type Names = 'losses.factors' | 'losses.factorGroup' | 'losses.notes' | 'losses.keepNotes';
+
+/** What one writes to oneself at a season's end. */
+const seasonNote = z.object({ text: z.string(), kept: z.string() });
+type SeasonNote = z.infer<typeof seasonNote>;
+const noteKind = 'season note';
+
+export const lossFactorHandlers: Handlers<Names> = {
+  'losses.factors': async ({ season, scope }, context) => {
+    const facts = await factsOf(context);
+    return lossFactors(facts, chosenRows(facts, season, scope, seasonsFrom(facts)));
+  },
+  'losses.factorGroup': async ({ season, scope, factor: key, group }, context) => {
+    const facts = await factsOf(context);
+    const factor = factorsFor(facts).find((one) => one.key === key);
+    if (factor === undefined) throw new FaultError(refuse('unknown', `Colonies are not grouped by “${key}”.`));
+    const { rows } = chosenRows(facts, season, scope, seasonsFrom(facts));
+    const own = rows.filter((row) => row.fate !== 'left' && factor.groupOf(row) === group);
+    return {
+      name: `${factor.name}, ${group === null ? factor.without : factor.nameOf(group)}`,
+      colonies: own.map(({ colony, yard, season: winter, fate, causes }) => ({ id: colony.id, label: colony.label, yard, season: winter, lost: fate === 'lost', day: fate === 'lost' ? (facts.byId.get(colony.id)?.end ?? null) : null, causes: [...causes] })),
+    };
+  },
+  'losses.notes': async ({ season }, context) => {
+    const notes = await notesOf(context.open());
+    const own = notes.get(season);
+    const before = [...notes].filter(([one, { text }]) => one < season && text.trim() !== '').toSorted(([a], [b]) => b - a)[0];
+    return { text: own?.text ?? '', kept: own?.kept ?? null, before: before === undefined ? null : { season: before[0], name: seasonName(before[0]), text: before[1].text } };
+  },
+  'losses.keepNotes': async ({ season, text }, context) => {
+    const kept = context.options.now().stamp;
+    await context.open().store.keepPapers([{ kind: noteKind, key: String(season), body: text === '' ? null : JSON.stringify({ text, kept } satisfies SeasonNote) }]);
+    return { kept };
+  },
+};
+
+async function factsOf(context: DeskContext): Promise<FactorFacts> {
+  const book = context.open();
+  const { states, byId, yardList, yards, borders, rules } = await book.picture();
+  const today = await book.today(context.options.now().day);
+  const treatments = await book.store.entries({ kinds: ['treatment'] });
+  return {
+    states, byId, borders, yardList, today, asOf: today, kept: rules, rules: covariateRules(rules),
+    yardTreatments: yardTreatmentsOf(treatments.flatMap(({ entry, struck }) => (struck === null ? [entry] : []))),
+    codeOf: (yard) => yards.get(yard).code,
+  };
+}
+
+function seasonsFrom(facts: FactorFacts): number[] {
+  return seasonsOf({ states: facts.states, yards: [], borders: facts.borders, asOf: facts.asOf, today: facts.today });
+}
+
+async function notesOf({ store }: Book): Promise<Map<number, SeasonNote>> {
+  const notes = new Map<number, SeasonNote>();
+  for (const [key, body] of await store.papers(noteKind)) {
+    const read = seasonNote.safeParse(parsed(body));
+    if (read.success) notes.set(Number(key), read.data);
+  }
+  return notes;
+}
+
+function parsed(body: string): unknown {
+  try {
+    return JSON.parse(body);
+  } catch {
+    return null;
+  }
+}
