@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { DeskContext, Handlers } from './desk.ts';
+import type { Day } from '#shared/days.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { chosenRows, factorsFor, lossFactors, type FactorFacts } from '#core/losses/lossFactors.ts';
@@ -45,8 +46,12 @@ export const lossFactorHandlers: Handlers<Names> = {
 
 async function factsOf(context: DeskContext): Promise<FactorFacts> {
   const book = context.open();
+  return factorFacts(book, await book.today(context.options.now().day));
+}
+
+/** What the comparisons are made from, of a book as of a day. */
+export async function factorFacts(book: Book, today: Day): Promise<FactorFacts> {
   const { states, byId, yardList, yards, borders, rules } = await book.picture();
-  const today = await book.today(context.options.now().day);
   const treatments = await book.store.entries({ kinds: ['treatment'] });
   return {
     states, byId, borders, yardList, today, asOf: today, kept: rules, rules: covariateRules(rules),
@@ -55,7 +60,7 @@ async function factsOf(context: DeskContext): Promise<FactorFacts> {
   };
 }
 
-function seasonsFrom(facts: FactorFacts): number[] {
+export function seasonsFrom(facts: FactorFacts): number[] {
   return seasonsOf({ states: facts.states, yards: [], borders: facts.borders, asOf: facts.asOf, today: facts.today });
 }
 

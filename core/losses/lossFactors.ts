@@ -61,7 +61,7 @@ export function lossFactors(facts: FactorFacts, chosen: Chosen): LossFactors {
     leftOut: rows.filter(({ fate }) => fate === 'left').length,
     sentences: headline(rows, factors, tests, rules.fewestLosses),
     yards: yardPooling(rows, nameOf, rules.few),
-    together: togetherRisk(rows, numberRule(kept, 'losses.cox.perCoefficient')),
+    together: togetherRisk(rows, { perCoefficient: numberRule(kept, 'losses.cox.perCoefficient'), few: rules.few }),
     causes: lossCauses(lostIn(facts, scope === 'all' ? null : season), yardList, rules.fewestLosses),
     say: lossSay({ rows, winters: winters.length, tests, fewestLosses: rules.fewestLosses, few: rules.few, complete, asOf, lastRecord, until: complete ? end : addDays(asOf, 1) }),
   };

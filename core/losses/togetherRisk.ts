@@ -17,6 +17,13 @@ interface Measure {
   readonly sides: readonly [string, string] | null;
 }
 
+export interface TogetherRules {
+  /** Losses wanted for each measure. */
+  readonly perCoefficient: number;
+  /** A yes or no with fewer colonies on one side is not judged. */
+  readonly few: number;
+}
+
 const measures: readonly Measure[] = [
   { name: 'late-summer mites', each: 'Each extra mite per 100 bees in late summer', valueOf: ({ colony }) => colony.mites?.per100 ?? null, knownAt: () => 0, sides: null },
   { name: 'the queen’s age', each: 'Each year of the queen’s age', valueOf: ({ colony }) => colony.queenAge, knownAt: () => 0, sides: null },
@@ -34,12 +41,12 @@ const measures: readonly Measure[] = [
 const [mites, queenAge, stores, treatment] = measures as readonly [Measure, Measure, Measure, Measure];
 
 /** First what most colonies have on record; then, among those whose mites were counted, mites beside the same. */
-export function togetherRisk(rows: readonly WinterRow[], perCoefficient: number): Together[] {
-  const all = heldTogether(rows, [queenAge, stores, treatment], perCoefficient);
+export function togetherRisk(rows: readonly WinterRow[], rules: TogetherRules): Together[] {
+  const all = heldTogether(rows, [queenAge, stores, treatment], rules);
   const washed = rows.filter((row) => mites.valueOf(row) !== null);
   const first = { heading: 'All colonies', ...all };
-  if (washed.length === 0) return [first];
-  return [first, { heading: `The ${colonies(washed.length)} whose mites were counted`, ...heldTogether(washed, [mites, queenAge, stores, treatment], perCoefficient) }];
+  if (washed.length === 0 || all.terms.length === 0) return [first];
+  return [first, { heading: `The ${colonies(washed.length)} whose mites were counted`, ...heldTogether(washed, [mites, queenAge, stores, treatment], rules) }];
 }
 
 /**
@@ -48,20 +55,26 @@ export function togetherRisk(rows: readonly WinterRow[], perCoefficient: number)
  * A measure joins in the order given while there are `perCoefficient` losses for each; a colony is in only if all of
  * them are on record, and from the day on which the last was known.
  */
-function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], perCoefficient: number): Omit<Together, 'heading'> {
+function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { perCoefficient, few }: TogetherRules): Omit<Together, 'heading'> {
   const notes: string[] = [];
   const kept: Measure[] = [];
   for (const measure of wanted) {
     const tried = [...kept, measure];
-    const lost = usable(rows, tried).filter(({ fate }) => fate === 'lost').length;
+    const there = usable(rows, tried);
+    const side = measure.sides === null ? there.length : Math.min(...[0, 1].map((value) => there.filter((row) => measure.valueOf(row) === value).length));
+    if (side < few) {
+      if (side > 0) notes.push(`${capital(measure.name)} is left out: ${colonies(side)} on one side ${side === 1 ? 'is' : 'are'} too few.`);
+      continue;
+    }
+    const lost = there.filter(({ fate }) => fate === 'lost').length;
     if (lost >= perCoefficient * tried.length) kept.push(measure);
-    else notes.push(`${capital(measure.name)} ${measure.name.endsWith('s') ? 'are' : 'is'} left out: ${tried.length === 1 ? 'that' : `that and ${listed(kept.map(({ name }) => name))}`} ${tried.length === 1 ? 'is' : 'are'} on record for ${lost} of the lost, and ${perCoefficient * tried.length} are wanted.`);
+    else notes.push(`${capital(measure.name)} ${measure.name.endsWith('s') ? 'are' : 'is'} left out: ${tried.length === 1 ? 'that is' : `${listed(['that', ...kept.map(({ name }) => name)])} are`} on record for ${lost} of the lost, and ${perCoefficient * tried.length} are wanted.`);
   }
   const used = usable(rows, kept);
   const base = { colonies: used.length, losses: used.filter(({ fate }) => fate === 'lost').length, missing: rows.length - used.length };
   if (kept.length === 0) {
     const lost = rows.filter(({ fate }) => fate === 'lost').length;
-    return { ...base, colonies: 0, losses: 0, missing: rows.length, terms: [], sentences: [lost === 0 ? 'Nothing was lost, so there is nothing to hold fixed.' : `Too few to tell: ${losses(lost)} in all do not allow one thing to be held beside the others.`], notes: lost === 0 ? [] : notes };
+    return { ...base, colonies: 0, losses: 0, missing: rows.length, terms: [], sentences: [lost === 0 ? 'Nothing was lost, so there is nothing to hold fixed.' : `Too few to tell: ${losses(lost)} in all do not allow one thing to be held beside the others.`], notes: [] };
   }
   const model = modelOf(used, kept);
   if (model === null || !model.converged) {
