@@ -83,7 +83,7 @@ const most = 4;
 function headline(rows: readonly WinterRow[], factors: readonly RiskFactor[], tests: number, fewest: number): string[] {
   const counted = rows.filter(({ fate }) => fate !== 'left');
   const lost = counted.filter(({ fate }) => fate === 'lost').length;
-  if (rows.length === 0) return ['No colonies are on record for this winter.'];
+  if (rows.length === 0) return ['Nothing about a colony is on record for this winter, so there is nothing to compare.'];
   if (counted.length === 0) return ['Every colony was sold, given away or united during the winter; there is nothing to compare.'];
   if (lost === 0) return ['Nothing was lost, so there is nothing to compare.'];
   if (lost === counted.length) return ['Everything was lost, whatever the group, so there is nothing to compare.'];

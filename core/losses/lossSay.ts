@@ -23,7 +23,7 @@ const longSilence = 60;
 
 /** What the numbers can and cannot say: how much they could show, what they cannot tell apart, and how whole they are. */
 export function lossSay(facts: SayFacts): string[] {
-  if (facts.rows.length === 0) return ['No colonies are on record for this winter, so there is nothing that the numbers could say.'];
+  if (facts.rows.length === 0) return ['Nothing about a colony is on record for this winter, so there is nothing that the numbers could say.'];
   return [power(facts), apart(facts), whole(facts)];
 }
 
