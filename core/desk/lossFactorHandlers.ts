@@ -3,7 +3,7 @@ import type { DeskContext, Handlers } from './desk.ts';
 import type { Day } from '#shared/days.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
-import { chosenRows, factorsFor, lossFactors, type FactorFacts } from '#core/losses/lossFactors.ts';
+import { behindFactor, chosenRows, lossFactors, type FactorFacts } from '#core/losses/lossFactors.ts';
 import { seasonsOf } from '#core/losses/lossReview.ts';
 import { covariateRules, yardTreatmentsOf } from '#core/losses/winterCovariates.ts';
 import type { Book } from './openBook.ts';
@@ -20,15 +20,16 @@ export const lossFactorHandlers: Handlers<Names> = {
     const facts = await factsOf(context);
     return lossFactors(facts, chosenRows(facts, season, scope, seasonsFrom(facts)));
   },
-  'losses.factorGroup': async ({ season, scope, factor: key, group }, context) => {
+  'losses.factorGroup': async ({ season, scope, factor, group, yard }, context) => {
     const facts = await factsOf(context);
-    const factor = factorsFor(facts).find((one) => one.key === key);
-    if (factor === undefined) throw new FaultError(refuse('unknown', `Colonies are not grouped by “${key}”.`));
-    const { rows } = chosenRows(facts, season, scope, seasonsFrom(facts));
-    const own = rows.filter((row) => row.fate !== 'left' && factor.groupOf(row) === group);
+    const behind = behindFactor(facts, chosenRows(facts, season, scope, seasonsFrom(facts)), factor, group, yard);
+    if (behind === null) throw new FaultError(refuse('unknown', `Colonies are not grouped by “${factor}”.`));
     return {
-      name: `${factor.name}, ${group === null ? factor.without : factor.nameOf(group)}`,
-      colonies: own.map(({ colony, yard, season: winter, fate, causes }) => ({ id: colony.id, label: colony.label, yard, season: winter, lost: fate === 'lost', day: fate === 'lost' ? (facts.byId.get(colony.id)?.end ?? null) : null, causes: [...causes] })),
+      name: behind.name,
+      colonies: behind.colonies.map((colony) => {
+        const state = facts.byId.get(colony.id);
+        return { ...colony, label: state?.label ?? '', day: colony.lost ? (state?.end ?? null) : null, causes: colony.lost ? [...(state?.causes ?? [])] : [] };
+      }),
     };
   },
   'losses.notes': async ({ season }, context) => {

@@ -21,7 +21,7 @@ const several = 'several causes';
 const mostSteps = 400_000;
 
 /** The classes that a colony counts in; one that absconded, and one without a word, have their own. */
-function classesOf({ how, causes }: LostColony): string[] {
+export function classesOf({ how, causes }: LostColony): string[] {
   if (how === 'absconded') return ['absconded'];
   const known = [...new Set(causes.filter((cause) => cause !== 'unknown'))];
   return known.length === 0 ? [unknownCause] : known;
@@ -37,7 +37,7 @@ export function lossCauses(lost: readonly LostColony[], yards: readonly { code: 
   const shares = [...byCause]
     .map(([cause, all]) => {
       const { lower, upper } = wilsonInterval(all.length, lost.length) ?? { lower: 0, upper: 1 };
-      return { cause, count: all.length, of: lost.length, share: all.length / lost.length, range: [lower, upper] as [number, number], colonies: all.map(({ id }) => id) };
+      return { cause, count: all.length, of: lost.length, share: all.length / lost.length, range: [lower, upper] as [number, number] };
     })
     .toSorted((one, other) => Number(one.cause === unknownCause) - Number(other.cause === unknownCause) || other.count - one.count || one.cause.localeCompare(other.cause));
   return { lost: lost.length, sentence: causeSentence(lost, shares), shares, byYard: causesByYard(lost, yards, fewest) };
@@ -59,11 +59,13 @@ function causeSentence(lost: readonly LostColony[], shares: Causes['shares']): s
   return [first, ...rest].join(' ');
 }
 
+/** The one class of a colony in the causes by yard. */
+export function classOf(colony: LostColony): string {
+  const classes = classesOf(colony);
+  return classes.length > 1 ? several : (classes[0] ?? unknownCause);
+}
+
 function causesByYard(lost: readonly LostColony[], yards: readonly { code: string; name: string }[], fewest: number): Causes['byYard'] {
-  const classOf = (colony: LostColony) => {
-    const classes = classesOf(colony);
-    return classes.length > 1 ? several : (classes[0] ?? unknownCause);
-  };
   const causes = [...new Set(lost.map(classOf))].toSorted((one, other) => last(one) - last(other) || one.localeCompare(other));
   const rows = yards.flatMap(({ code, name }) => {
     const own = lost.filter(({ yard }) => yard === code);

@@ -1,10 +1,11 @@
 import type { LossFactors, RiskFactor } from '#shared/contract/lossFactors.ts';
+import type { ColonyId } from '#shared/brands.ts';
 import { addDays, type Day } from '#shared/days.ts';
-import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
+import { periodDays, seasonName, seasonOf, type Season } from '#shared/seasons.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { currentYard } from '#core/journal/colonyState.ts';
 import { factorsOf, type Factor } from './factors.ts';
-import { lossCauses, type LostColony } from './lossCauses.ts';
+import { classesOf, classOf, lossCauses, unknownCause, type LostColony } from './lossCauses.ts';
 import { capital } from './lossNumbers.ts';
 import { lossSay } from './lossSay.ts';
 import { riskTable } from './riskTable.ts';
@@ -67,8 +68,35 @@ export function lossFactors(facts: FactorFacts, chosen: Chosen): LossFactors {
   };
 }
 
+/** A colony behind a figure, in the winter (or the season) that the figure counts it in. */
+export interface Behind {
+  readonly id: ColonyId;
+  readonly yard: string;
+  readonly season: Season;
+  readonly lost: boolean;
+}
+
+/** The colonies behind a figure; null if colonies are not grouped by `key`. */
+export function behindFactor(facts: FactorFacts, chosen: Chosen, key: string, group: string | null, yard: string | undefined): { name: string; colonies: Behind[] } | null {
+  if (key === 'cause' || key === 'causeByYard') {
+    const is = (colony: LostColony) => (key === 'cause' ? group !== null && classesOf(colony).includes(group) : classOf(colony) === group);
+    const own = lostIn(facts, chosen.scope === 'all' ? null : chosen.season).filter((colony) => is(colony) && (yard === undefined || colony.yard === yard));
+    return {
+      name: capital(group ?? unknownCause),
+      colonies: own.map((colony) => ({ id: colony.id, yard: colony.yard, season: seasonOf(facts.byId.get(colony.id)?.end ?? facts.asOf, facts.borders), lost: true })),
+    };
+  }
+  const factor = factorsFor(facts).find((one) => one.key === key);
+  if (factor === undefined) return null;
+  const own = chosen.rows.filter((row) => row.fate !== 'left' && factor.groupOf(row) === group && (yard === undefined || row.yard === yard));
+  return {
+    name: `${factor.name}, ${group === null ? factor.without : factor.nameOf(group)}`,
+    colonies: own.map((row) => ({ id: row.colony.id, yard: row.yard, season: row.season, lost: row.fate === 'lost' })),
+  };
+}
+
 /** Colonies lost in a season, summer and winter, or in all of them. */
-function lostIn({ states, borders, asOf, codeOf }: FactorFacts, season: Season | null): LostColony[] {
+export function lostIn({ states, borders, asOf, codeOf }: FactorFacts, season: Season | null): LostColony[] {
   const stretch = season === null ? null : periodDays(season, 'year', borders);
   return states.flatMap((state) => {
     if (state.end === null || state.end > asOf || (state.how !== 'lost' && state.how !== 'absconded')) return [];

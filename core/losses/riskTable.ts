@@ -1,4 +1,3 @@
-import type { ColonyId } from '#shared/brands.ts';
 import type { RiskFactor, RiskGroup } from '#shared/contract/lossFactors.ts';
 import { exactStratified } from '#core/stats/exactStratified.ts';
 import { fisherExactTwoByTwo } from '#core/stats/fisherExactTwoByTwo.ts';
@@ -178,10 +177,4 @@ export function differenceWords(value: number, [low, high]: readonly [number, nu
   const lead = at === 0 ? 'as many lost' : `about ${Math.abs(at)} ${at > 0 ? 'more' : 'fewer'} lost`;
   const range = from >= 0 ? `${from} to ${to}${at === 0 ? ' more' : ''}` : to <= 0 ? `${-to} to ${-from}${at === 0 ? ' fewer' : ''}` : `${-from} fewer to ${to} more`;
   return `of 100 colonies, ${lead} (${range})`;
-}
-
-/** The colonies of a group: those lost, and the others at risk. `group` null: those without this on record. */
-export function coloniesOf(rows: readonly WinterRow[], factor: Factor, group: string | null): { lost: ColonyId[]; lived: ColonyId[] } {
-  const own = rows.filter((row) => row.fate !== 'left' && factor.groupOf(row) === group);
-  return { lost: own.filter(({ fate }) => fate === 'lost').map(({ colony }) => colony.id), lived: own.filter(({ fate }) => fate === 'lived').map(({ colony }) => colony.id) };
 }

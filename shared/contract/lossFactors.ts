@@ -58,7 +58,7 @@ export const together = z.object({
 });
 export type Together = z.infer<typeof together>;
 
-export const causeShare = z.object({ cause: z.string(), count, of: count, share: z.number(), range: pair, colonies: z.array(colonyId) });
+export const causeShare = z.object({ cause: z.string(), count, of: count, share: z.number(), range: pair });
 
 export const lossFactors = z.object({
   season: count,
@@ -89,9 +89,12 @@ const scope = z.enum(['season', 'all']);
 export const lossFactorOperations = {
   /** Without a season: the last one whose winter has begun. */
   'losses.factors': read(z.strictObject({ season: count.optional(), scope }), lossFactors),
-  /** The colonies of one group of one factor; `group` null: those without it on record. */
+  /**
+   * The colonies behind a figure: of one group of one factor (`group` null: those without it on record), of one
+   * recorded cause (`cause`), or of a class of the causes by yard (`causeByYard`, with its yard).
+   */
   'losses.factorGroup': read(
-    z.strictObject({ season: count.optional(), scope, factor: z.string().max(40), group: z.string().max(200).nullable() }),
+    z.strictObject({ season: count.optional(), scope, factor: z.string().max(40), group: z.string().max(200).nullable(), yard: z.string().max(40).optional() }),
     z.object({ name: z.string(), colonies: z.array(z.object({ id: colonyId, label: z.string(), yard: z.string(), season: count, lost: z.boolean(), day: dayValue.nullable(), causes: z.array(z.string()) })) }),
   ),
   'losses.notes': read(z.strictObject({ season: count }), z.object({ text: z.string(), kept: z.string().nullable(), before: z.object({ season: count, name: z.string(), text: z.string() }).nullable() })),

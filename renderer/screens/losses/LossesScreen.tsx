@@ -10,6 +10,7 @@ import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { EndedSection } from './EndedSection.tsx';
+import { FactorParts } from './FactorParts.tsx';
 import { HowCounted } from './HowCounted.tsx';
 import { LedgerSection } from './LedgerSection.tsx';
 import { LossChoices } from './LossChoices.tsx';
@@ -68,6 +69,7 @@ export function LossesScreen() {
         </div>
         <LedgerSection review={review} />
         <EndedSection review={review} />
+        <FactorParts season={review.season} />
         <HowCounted review={review} period={period} />
       </Page>
     </div>

@@ -1,0 +1,20 @@
+import { useState } from 'react';
+import type { LossFactors } from '#shared/contract/lossFactors.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useRead } from '../../desk/useDesk.ts';
+
+export type Scope = LossFactors['scope'];
+
+export interface Factors {
+  readonly found: LossFactors | undefined;
+  readonly fault: Fault | undefined;
+  readonly scope: Scope;
+  readonly setScope: (scope: Scope) => void;
+}
+
+/** The comparisons of one season's winter, or of all winters that are over. */
+export function useFactors(season: number): Factors {
+  const [scope, setScope] = useState<Scope>('season');
+  const { data: found, fault } = useRead('losses.factors', { season, scope }, { keep: true });
+  return { found, fault, scope, setScope };
+}
