@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { DeskContext, Handlers } from './desk.ts';
+import type { LossFactors } from '#shared/contract/lossFactors.ts';
 import type { Day } from '#shared/days.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
@@ -18,7 +19,7 @@ const noteKind = 'season note';
 export const lossFactorHandlers: Handlers<Names> = {
   'losses.factors': async ({ season, scope }, context) => {
     const facts = await factsOf(context);
-    return lossFactors(facts, chosenRows(facts, season, scope, seasonsFrom(facts)));
+    return answered(facts, `${season ?? 'last'} ${scope}`, () => lossFactors(facts, chosenRows(facts, season, scope, seasonsFrom(facts))));
   },
   'losses.factorGroup': async ({ season, scope, factor, group, yard }, context) => {
     const facts = await factsOf(context);
@@ -44,6 +45,18 @@ export const lossFactorHandlers: Handlers<Names> = {
     return { kept };
   },
 };
+
+/** Answers to the book as it stands: its states are a new list after every change, and the day tells the rest. */
+const answers = new WeakMap<FactorFacts['states'], Map<string, LossFactors>>();
+
+function answered(facts: FactorFacts, asked: string, work: () => LossFactors): LossFactors {
+  const known = answers.get(facts.states) ?? new Map<string, LossFactors>();
+  answers.set(facts.states, known);
+  const key = `${facts.asOf} ${asked}`;
+  const answer = known.get(key) ?? work();
+  known.set(key, answer);
+  return answer;
+}
 
 async function factsOf(context: DeskContext): Promise<FactorFacts> {
   const book = context.open();

@@ -19,6 +19,10 @@ export const unknownCause = 'unknown or not recorded';
 const several = 'several causes';
 /** Steps of the exact test before chi-square takes its place: about a tenth of a second. */
 const mostSteps = 400_000;
+/** Beyond so many colonies chi-square serves well enough. */
+const mostForExact = 200;
+/** Ways to fill one yard’s row that the exact test may have to list; with more it is not begun. */
+const mostWays = 50_000;
 
 /** The classes that a colony counts in; one that absconded, and one without a word, have their own. */
 export function classesOf({ how, causes }: LostColony): string[] {
@@ -84,11 +88,23 @@ function yardTest(table: readonly (readonly number[])[], lost: number, causes: n
   if (lost < fewest) return { p: null, sentence: `Too few to tell whether causes differ between yards: ${colonies(lost)} lost.` };
   if (table.length < 2) return { p: null, sentence: 'All were lost in one yard, so there are no yards to compare.' };
   if (causes < 2) return { p: null, sentence: 'All have the same recorded cause, so yards do not differ in it.' };
-  const exact = fisherExactTable(table, mostSteps);
+  const exact = lost > mostForExact || waysToFill(table) > mostWays ? null : fisherExactTable(table, mostSteps);
   const rough = exact === null ? chiSquareTable(table) : null;
   const p = exact ?? rough?.p ?? null;
   if (p === null) return { p, sentence: 'Whether causes differ between yards cannot be worked out here.' };
   const how = exact !== null ? '' : (rough?.smallestExpected ?? 0) < 5 ? ', by a test that is only rough with counts so small' : '';
   const size = p < 0.001 ? 'p below 0.001' : `p = ${p.toFixed(p < 0.1 ? 3 : 2)}`;
   return { p, sentence: p < 0.05 ? `Taken as a whole, the recorded causes differ between yards more than chance makes likely (${size}${how}); which cause in which yard, this test does not say.` : `Taken as a whole, the recorded causes do not differ between yards more than chance would have it (${size}${how}).` };
+}
+
+/** In how many ways the largest row (or column, if there are fewer rows than columns) can be spread over the others' places. */
+function waysToFill(table: readonly (readonly number[])[]): number {
+  const columns = table[0]?.length ?? 0;
+  const byColumn = Array.from({ length: columns }, (_, at) => table.reduce((sum, row) => sum + (row[at] ?? 0), 0));
+  const byRow = table.map((row) => row.reduce((sum, cell) => sum + cell, 0));
+  const [places, sums] = byRow.length <= columns ? [byRow.length, byColumn] : [columns, byRow];
+  const largest = Math.max(0, ...sums);
+  let ways = 1;
+  for (let at = 1; at < places; at += 1) ways *= (largest + at) / at;
+  return ways;
 }

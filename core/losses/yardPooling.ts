@@ -41,7 +41,7 @@ export function yardPooling(all: readonly WinterRow[], nameOf: (code: string) =>
   return {
     sentence: alike
       ? `Yards differed no more than chance would have it; pulled towards the whole they run from ${inHundred(Math.min(first.pooled, final.pooled))} to ${inHundred(Math.max(first.pooled, final.pooled))} in 100.`
-      : `Pulled towards the whole, ${first.name} stands highest at ${inHundred(first.pooled)} in 100 and ${final.name} lowest at ${inHundred(final.pooled)}.`,
+      : `Pulled towards the whole, ${first.name} stands highest at ${inHundred(first.pooled)} in 100 and ${final.name} lowest at ${inHundred(final.pooled)}${first.range[0] <= final.range[1] ? '; their ranges overlap, so even that order may be chance' : ''}.`,
     rows: ranked,
   };
 }
