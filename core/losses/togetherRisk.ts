@@ -61,9 +61,9 @@ function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { 
   for (const measure of wanted) {
     const tried = [...kept, measure];
     const there = usable(rows, tried);
-    const side = measure.sides === null ? there.length : Math.min(...[0, 1].map((value) => there.filter((row) => measure.valueOf(row) === value).length));
-    if (side < few) {
-      if (side > 0) notes.push(`${capital(measure.name)} is left out: ${colonies(side)} on one side ${side === 1 ? 'is' : 'are'} too few.`);
+    const small = smallerSide(measure, there);
+    if (small !== null && small.count < few) {
+      notes.push(`${capital(measure.name)} is left out: there ${small.count === 1 ? 'is' : 'are'} ${small.count === 0 ? 'none' : `only ${small.count}`} of ${small.name}.`);
       continue;
     }
     const lost = there.filter(({ fate }) => fate === 'lost').length;
@@ -94,6 +94,13 @@ function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { 
       ...(base.missing === 0 ? [] : [`${colonies(base.missing)} of ${rows.length} ${base.missing === 1 ? 'is' : 'are'} not in it: ${listed(kept.map(({ name }) => name))} not all on record, or only after the colony had ended.`]),
     ],
   };
+}
+
+/** Of a yes or no, the side with fewer colonies. */
+function smallerSide({ sides, valueOf }: Measure, rows: readonly WinterRow[]): { name: string; count: number } | null {
+  if (sides === null) return null;
+  const yes = rows.filter((row) => valueOf(row) === 1).length;
+  return yes * 2 < rows.length ? { name: sides[0], count: yes } : { name: sides[1], count: rows.length - yes };
 }
 
 function constant(name: string): string {

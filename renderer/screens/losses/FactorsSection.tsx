@@ -59,9 +59,15 @@ function RiskTable({ found }: { readonly found: LossFactors }) {
           <tr>
             <th scope="col">{words.group}</th>
             <th scope="col" className="number">{words.lostOf}</th>
-            <th scope="col" className="number">{words.ratio}</th>
-            <th scope="col">{words.difference}</th>
-            <th scope="col" className="number">{words.chance}</th>
+            {found.tests === 0 ? (
+              <th scope="col" colSpan={3}>{words.compared}</th>
+            ) : (
+              <>
+                <th scope="col" className="number">{words.ratio}</th>
+                <th scope="col">{words.difference}</th>
+                <th scope="col" className="number">{words.chance}</th>
+              </>
+            )}
           </tr>
         </thead>
         {found.factors.filter(({ groups, unknown }) => groups.length > 0 || unknown !== null).map((factor) => (
@@ -107,7 +113,7 @@ function GroupLine({ found, factor, group, open, onToggle }: LineProps & { reado
         ) : (
           <>
             <td className="number">{group.ratio === null ? missing : `${ratio(group.ratio.value)}  (${ratio(group.ratio.range[0])}–${ratio(group.ratio.range[1])})${group.ratio.half ? ' *' : ''}`}</td>
-            <td>{group.differenceWords?.replace('of 100 colonies, ', '') ?? missing}</td>
+            <td className="risk-difference">{brief(group.differenceWords)}</td>
             <td className="number">{pText(group.pHolm)}</td>
           </>
         )}
@@ -142,6 +148,11 @@ function OpenRow({ asked, found }: { readonly asked: Asked; readonly found: Loss
       </td>
     </tr>
   );
+}
+
+/** The head of the column says the rest. */
+function brief(words: string | null): string {
+  return words?.replace('of 100 colonies, ', '').replace('about ', '').replace(' lost', '') ?? missing;
 }
 
 function short({ why }: RiskGroup): string {
