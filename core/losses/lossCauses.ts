@@ -18,7 +18,7 @@ type Causes = LossFactors['causes'];
 export const unknownCause = 'unknown or not recorded';
 const several = 'several causes';
 /** Steps of the exact test before chi-square takes its place: about a tenth of a second. */
-const mostSteps = 400_000;
+const mostSteps = 150_000;
 /** Beyond so many colonies chi-square serves well enough. */
 const mostForExact = 200;
 /** Ways to fill one yard’s row that the exact test may have to list; with more it is not begun. */
@@ -55,7 +55,7 @@ function causeSentence(lost: readonly LostColony[], shares: Causes['shares']): s
   const most = named.filter(({ count }) => count === named[0]?.count);
   const first = named.length === 0
     ? `No cause is on record for ${lost.length === 1 ? 'the one colony' : `any of the ${colonies(lost.length)}`} lost.`
-    : `Of ${colonies(lost.length)} lost, ${most.length > 3 ? 'no cause was written down more often than the others' : `${listed(most.map(({ cause }) => cause))} ${most.length > 1 ? 'were each' : 'was'} written down for ${most[0]?.count ?? 0}${(most[0]?.count ?? 0) > 1 ? ', the most' : ''}`}.`;
+    : `Of ${colonies(lost.length)} lost, ${most.length > 3 ? 'no cause was written down more often than the others' : `${listed(most.map(({ cause }) => `“${cause}”`))} ${most.length > 1 ? 'were each' : 'was'} written down for ${most[0]?.count ?? 0}${(most[0]?.count ?? 0) > 1 ? ', the most' : ''}`}.`;
   const rest = [
     ...(named.length > 0 && unknown > 0 ? [`For ${unknown} the cause is unknown or not recorded.`] : []),
     ...(many > 0 ? [`${capital(many === 1 ? 'one colony has' : `${many} have`)} more than one cause, so the shares add up to more than all.`] : []),

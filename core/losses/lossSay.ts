@@ -90,7 +90,7 @@ function coverage(rows: readonly WinterRow[]): string[] {
   const none = seen.filter(({ count }) => count === 0).map(({ name }) => name);
   const thin = seen.filter(({ count }) => count > 0 && count * 3 < rows.length * 2);
   return [
-    ...(none.length === 0 ? [] : [`nothing is on record of ${listed(none)}, so nothing is said of ${none.length === 1 ? 'it' : 'them'}`]),
+    ...(none.length === 0 ? [] : [`nothing is on record of ${listed(none)}, and nothing is said about that`]),
     ...(thin.length === 0 ? [] : [`${listed(thin.map(({ name, was, count }) => `${name} ${was} in ${count} of ${rows.length}`))}, and what is said of ${thin.length === 1 ? 'that' : 'those'} is said of these colonies alone`]),
   ];
 }

@@ -68,6 +68,7 @@ function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { 
     }
     const lost = there.filter(({ fate }) => fate === 'lost').length;
     if (lost >= perCoefficient * tried.length) kept.push(measure);
+    else if (lost === 0 && usable(rows, [measure]).length === 0) notes.push(`${capital(measure.name)} ${measure.name.endsWith('s') ? 'are' : 'is'} left out: nothing of that is on record.`);
     else notes.push(`${capital(measure.name)} ${measure.name.endsWith('s') ? 'are' : 'is'} left out: ${tried.length === 1 ? 'that is' : `${listed(['that', ...kept.map(({ name }) => name)])} are`} on record for ${lost} of the lost, and ${perCoefficient * tried.length} are wanted.`);
   }
   const used = usable(rows, kept);
@@ -91,7 +92,7 @@ function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { 
     notes: [
       ...notes,
       ...model.dropped.map(({ name, why, sameAs }) => (why === 'constant' ? constant(name) : `${capital(name)} cannot be told from ${sameAs ?? 'the others together'} here: both say the same.`)),
-      ...(base.missing === 0 ? [] : [`${colonies(base.missing)} of ${rows.length} ${base.missing === 1 ? 'is' : 'are'} not in it: ${listed(kept.map(({ name }) => name))} not all on record, or only after the colony had ended.`]),
+      ...(base.missing === 0 ? [] : [`${colonies(base.missing)} of ${rows.length} ${base.missing === 1 ? 'is' : 'are'} not in it: ${whyMissing(rows, kept)}.`]),
     ],
   };
 }
@@ -101,6 +102,12 @@ function smallerSide({ sides, valueOf }: Measure, rows: readonly WinterRow[]): {
   if (sides === null) return null;
   const yes = rows.filter((row) => valueOf(row) === 1).length;
   return yes * 2 < rows.length ? { name: sides[0], count: yes } : { name: sides[1], count: rows.length - yes };
+}
+
+function whyMissing(rows: readonly WinterRow[], kept: readonly Measure[]): string {
+  const lacking = kept.filter(({ valueOf }) => rows.some((row) => valueOf(row) === null)).map(({ name }) => name);
+  const late = rows.some((row) => kept.every(({ valueOf }) => valueOf(row) !== null) && entryOf(row, kept) >= row.exit);
+  return [...(lacking.length === 0 ? [] : [`${listed(lacking)} not on record`]), ...(late ? ['something known only after the colony had ended'] : [])].join(', or ');
 }
 
 function constant(name: string): string {

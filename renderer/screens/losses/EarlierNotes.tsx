@@ -2,6 +2,7 @@ import { seasonName, seasonOf } from '#shared/seasons.ts';
 import type { Day } from '#shared/days.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
+import './factors.css';
 import { factorWords as words } from './factorWords.ts';
 
 /** In the margin of the order: what one wrote to oneself at the end of the last season, or in this one already. */
