@@ -1,27 +1,18 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { createDesk, type Desk } from '#core/desk/desk.ts';
-import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
-import { day } from '#shared/days.ts';
+import { contract } from '#shared/contract/contract.ts';
+import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'outyard-factors-'));
-let desk: Desk;
+let scratch: ReturnType<typeof scratchFolder>;
+let at: ReturnType<typeof trialDesk>;
+const ask: ReturnType<typeof trialDesk>['ask'] = (name, input) => at.ask(name, input);
 beforeAll(() => {
-  desk = createDesk({ folder, program: 'Outyard (tests)', now: () => ({ day: day('2026-05-15'), stamp: '2026-05-15 20:00' }), log: () => undefined });
+  scratch = scratchFolder();
+  at = trialDesk(scratch.folder);
 });
 afterAll(async () => {
-  await desk.close();
-  rmSync(folder, { recursive: true });
+  await at.desk.close();
+  scratch.remove();
 });
-
-async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
-  const answer = await desk.call(name, input);
-  if (!answer.ok) throw new Error(`${name}: ${answer.sentence}`);
-  // The desk's own answer to that operation; its type follows from the contract.
-  return answer.value as OutputOf<Name>;
-}
 
 describe('the demo over the desk', () => {
   test.each(['season', 'all'] as const)('every figure is the number of colonies behind it: %s', async (scope) => {
@@ -40,8 +31,8 @@ describe('the demo over the desk', () => {
     }
     const { causes, rows } = found.causes.byYard;
     for (const { yard, counts } of rows) {
-      for (const [at, count] of counts.entries()) {
-        expect((await ask('losses.factorGroup', { season: 2025, scope, factor: 'causeByYard', group: causes[at] ?? '', yard })).colonies).toHaveLength(count);
+      for (const [place, count] of counts.entries()) {
+        expect((await ask('losses.factorGroup', { season: 2025, scope, factor: 'causeByYard', group: causes[place] ?? '', yard })).colonies).toHaveLength(count);
       }
     }
     expect(rows.flatMap(({ counts }) => counts).reduce((sum, one) => sum + one, 0)).toBe(found.causes.lost);
@@ -74,7 +65,7 @@ describe('the demo over the desk', () => {
   });
 
   test('what colonies are not grouped by is refused in a sentence', async () => {
-    const answer = await desk.call('losses.factorGroup', { scope: 'season', factor: 'colour', group: 'red' });
+    const answer = await at.desk.call('losses.factorGroup', { scope: 'season', factor: 'colour', group: 'red' });
     expect(answer).toMatchObject({ ok: false, code: 'unknown', sentence: 'Colonies are not grouped by “colour”.' });
   });
 });
@@ -86,7 +77,7 @@ describe('notes to oneself', () => {
     expect(await ask('losses.notes', { season: 2025 })).toEqual({ text: '', kept: null, before: null });
     await ask('losses.keepNotes', { season: 2024, text: 'More stands.' });
     await ask('losses.keepNotes', { season: 2025, text: '  Ünruly “quotes”\nand lines ' });
-    expect(await ask('losses.notes', { season: 2025 })).toEqual({ text: '  Ünruly “quotes”\nand lines ', kept: '2026-05-15 20:00', before: { season: 2024, name: '2024–25', text: 'More stands.' } });
+    expect(await ask('losses.notes', { season: 2025 })).toEqual({ text: '  Ünruly “quotes”\nand lines ', kept: '2026-11-25 21:00', before: { season: 2024, name: '2024–25', text: 'More stands.' } });
     expect((await ask('losses.notes', { season: 2030 })).before?.season).toBe(2025);
     await ask('losses.keepNotes', { season: 2025, text: '' });
     expect((await ask('losses.notes', { season: 2030 })).before?.season).toBe(2024);
@@ -95,7 +86,7 @@ describe('notes to oneself', () => {
 
   test('without a book they are refused, not lost in silence', async () => {
     await ask('book.close', {});
-    expect(await desk.call('losses.keepNotes', { season: 2025, text: 'x' })).toMatchObject({ ok: false, code: 'no-book' });
+    expect(await at.desk.call('losses.keepNotes', { season: 2025, text: 'x' })).toMatchObject({ ok: false, code: 'no-book' });
   });
 
   test('an empty book has words for every section', async () => {
