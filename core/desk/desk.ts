@@ -8,6 +8,7 @@ import { exchangeHandlers } from './exchangeHandlers.ts';
 import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
 import { lineHandlers } from './lineHandlers.ts';
+import { lossFactorHandlers } from './lossFactorHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { lossSectionHandlers } from './lossSectionHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
@@ -49,7 +50,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers,
 };
 
 const slow = 40;

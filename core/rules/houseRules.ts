@@ -2,6 +2,7 @@ import type { HouseRule } from '#shared/contract/order.ts';
 import { attentionRuleDefinitions } from './attentionRules.ts';
 import { lossRuleDefinitions } from './lossRules.ts';
 import { decisionRules } from './decisionRules.ts';
+import { factorRuleDefinitions } from './factorRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -19,6 +20,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   { key: 'season.start', label: 'The season begins on', room: 'losses', unit: 'month-day', type: 'month-day', default: '04-01', range: null, source: 'US national survey: year 1 April to 1 April (apiaryinspectors.org)', confidence: 'read' },
   { key: 'season.winter', label: 'The winter begins on', room: 'losses', unit: 'month-day', type: 'month-day', default: '10-01', range: null, source: 'US national survey: winter 1 October to 1 April', confidence: 'read' },
   ...lossRuleDefinitions,
+  ...factorRuleDefinitions,
   { key: 'order.confidence', label: 'How sure to be of the target', room: 'order', unit: 'share', type: 'number', default: 0.8, range: [0.5, 0.99], source: 'House choice', confidence: practice },
   { key: 'order.firstLossRate', label: 'Winter loss expected before any winter is recorded', room: 'order', unit: 'share', type: 'number', default: 0.288, range: [0.05, 0.8], source: '13-year average winter loss of the US national survey to 2018/19: 28.8 %', confidence: 'read' },
   { key: 'order.priorWeight', label: 'Weight of that expectation, in colonies', room: 'order', unit: 'colonies', type: 'number', default: 8, range: [1, 100], source: 'House choice for one winter or none', confidence: practice },

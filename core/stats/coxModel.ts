@@ -1,5 +1,6 @@
 import { coxLikelihood, type CoxLikelihood } from './coxLikelihood.ts';
 import { coxRows, type Covariate, type CoxRows } from './coxRows.ts';
+import type { GroupColumn } from './groupLevels.ts';
 import type { Interval } from './interval.ts';
 import { NORMAL_QUANTILE_975 } from './normalQuantile.ts';
 import type { SurvivalSpans } from './survivalSpans.ts';
@@ -22,6 +23,15 @@ export interface CoxTerm {
   readonly diverges: boolean;
 }
 
+/** A covariate that says nothing of its own. */
+export interface DroppedTerm {
+  readonly name: string;
+  /** `constant`: it does not differ between rows that are at risk together when one is lost. */
+  readonly why: 'constant' | 'follows from others';
+  /** The one covariate before it that alone says the same, if there is one. */
+  readonly sameAs: string | null;
+}
+
 export interface CoxModel {
   readonly n: number;
   readonly losses: number;
@@ -30,7 +40,7 @@ export interface CoxModel {
   readonly zeroLength: number;
   readonly terms: readonly CoxTerm[];
   /** Covariates left out because they are constant or follow from those before them. */
-  readonly dropped: readonly string[];
+  readonly dropped: readonly DroppedTerm[];
   readonly covariance: Matrix;
   readonly loglikNull: number;
   readonly loglik: number;
@@ -54,11 +64,13 @@ const WIDE_ERROR = 100;
  *
  * Source: Cox 1972, JRSS B 34:187-220; Efron 1977, JASA 72:557-565 (from memory); suggested for colonies by
  * Pirk et al. 2013, J Apic Res 52(4). Newton's method from 0 with step halving; covariates are centred and
- * scaled inside. A value used as covariate must have been known at entry; a colony may have several rows.
+ * scaled inside. A value used as covariate must have been known at entry; a colony may have several rows
+ * (`splitSpans`). With `stratum`, only rows of one level are compared with each other (a baseline of its own for
+ * each level, the same coefficients for all: Kalbfleisch and Prentice 1980, from memory).
  * Null if no row was lost or no covariate is left: there is nothing to fit. Errors as for `coxRows`.
  */
-export function coxModel(spans: SurvivalSpans, covariates: readonly Covariate[]): CoxModel | null {
-  const rows = coxRows(spans, covariates);
+export function coxModel(spans: SurvivalSpans, covariates: readonly Covariate[], stratum: GroupColumn | null = null): CoxModel | null {
+  const rows = coxRows(spans, covariates, stratum);
   const all = covariates.map((_, term) => term);
   const atZero = coxLikelihood(rows, all, all.map(() => 0));
   const kept = independentTerms(atZero.information, rows);
@@ -75,7 +87,7 @@ export function coxModel(spans: SurvivalSpans, covariates: readonly Covariate[])
     missing: rows.missing,
     zeroLength: rows.zeroLength,
     terms: kept.map((term, i) => termOf(covariates[term]?.name ?? '', fit.b[i] as number, (inverse[i] as readonly number[])[i] as number, scale[i] as number)),
-    dropped: covariates.flatMap(({ name }, term) => (kept.includes(term) ? [] : [name])),
+    dropped: all.filter((term) => !kept.includes(term)).map((term) => droppedTerm(term, kept, atZero.information, rows, covariates)),
     covariance: inverse.map((row, i) => row.map((value, j) => value / (scale[i] as number) / (scale[j] as number))),
     loglikNull: start.loglik,
     loglik: fit.at.loglik,
@@ -116,7 +128,7 @@ function stepAlong(rows: CoxRows, terms: readonly number[], b: readonly number[]
   for (let halving = 0, length = 1; halving < MOST_HALVINGS; halving++, length /= 2) {
     const tried = b.map((value, i) => value + length * (step[i] as number));
     const at = coxLikelihood(rows, terms, tried);
-    if (at.loglik >= from.loglik - slack && cholesky(at.information) !== null) return { b: tried, at };
+    if (Number.isFinite(at.loglik) && at.loglik >= from.loglik - slack && cholesky(at.information) !== null) return { b: tried, at };
   }
   return null;
 }
@@ -124,12 +136,26 @@ function stepAlong(rows: CoxRows, terms: readonly number[], b: readonly number[]
 /** Terms in order, without those that are constant or follow from the ones before. */
 function independentTerms(information: Matrix, rows: CoxRows): readonly number[] {
   const kept: number[] = [];
-  for (const term of information.keys()) {
-    const tried = [...kept, term];
-    const part = tried.map((i) => tried.map((j) => ((information[i] as readonly number[])[j] as number)));
-    if (rows.scale[term] !== 0 && cholesky(part) !== null) kept.push(term);
-  }
+  for (const term of information.keys()) if (!saysNothing(term, information, rows) && cholesky(part(information, [...kept, term])) !== null) kept.push(term);
   return kept;
+}
+
+/** Covariates have unit spread, so what a loss tells of one is about 1; rounding leaves a little of nothing. */
+const NOTHING = 1e-10;
+
+function saysNothing(term: number, information: Matrix, rows: CoxRows): boolean {
+  return rows.scale[term] === 0 || !(((information[term] as readonly number[])[term] as number) > NOTHING * rows.losses);
+}
+
+function part(matrix: Matrix, terms: readonly number[]): Matrix {
+  return terms.map((i) => terms.map((j) => (matrix[i] as readonly number[])[j] as number));
+}
+
+function droppedTerm(term: number, kept: readonly number[], information: Matrix, rows: CoxRows, covariates: readonly Covariate[]): DroppedTerm {
+  const name = covariates[term]?.name ?? '';
+  if (saysNothing(term, information, rows)) return { name, why: 'constant', sameAs: null };
+  const same = kept.find((other) => other < term && cholesky(part(information, [other, term])) === null);
+  return { name, why: 'follows from others', sameAs: same === undefined ? null : (covariates[same]?.name ?? '') };
 }
 
 function termOf(name: string, scaled: number, variance: number, scale: number): CoxTerm {

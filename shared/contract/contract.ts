@@ -6,6 +6,7 @@ import { decisionOperations } from './decision.ts';
 import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
 import { lineOperations } from './lines.ts';
+import { lossFactorOperations } from './lossFactors.ts';
 import { lossOperations } from './losses.ts';
 import { lossSectionOperations } from './lossSections.ts';
 import { mendingOperations } from './mending.ts';
@@ -26,6 +27,7 @@ export const contract = {
   ...lineOperations,
   ...lossOperations,
   ...lossSectionOperations,
+  ...lossFactorOperations,
   ...mendingOperations,
   ...orderOperations,
   ...roundOperations,

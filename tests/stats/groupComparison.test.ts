@@ -78,7 +78,7 @@ describe('coxModel', () => {
       { name: 'same', values: x.map((value) => (value === null ? null : 2 * value + 1)) },
       { name: 'constant', values: [7, 7, 7, 7, 7, 7, 7] },
     ]);
-    expect(model).toMatchObject({ n: 6, missing: 1, df: 1, dropped: ['same', 'constant'] });
+    expect(model).toMatchObject({ n: 6, missing: 1, df: 1, dropped: [{ name: 'same', why: 'follows from others', sameAs: 'x' }, { name: 'constant', why: 'constant', sameAs: null }] });
     expect(coxModel({ ...spans, status: [0, 0, 0, 0, 0, 0, 0] }, [{ name: 'yard', values: yard }])).toBeNull();
   });
 });

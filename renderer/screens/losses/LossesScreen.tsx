@@ -8,6 +8,7 @@ import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { FactorParts } from './FactorParts.tsx';
 import { LedgerSection } from './LedgerSection.tsx';
 import './losses.css';
 import { RatesSection } from './RatesSection.tsx';
@@ -75,7 +76,7 @@ export function LossesScreen() {
         <ReviewSection id="survival">
           <SurvivalSection key={season} frame={frame} />
         </ReviewSection>
-        {/* The sections that follow take their number and title from reviewContents.ts. */}
+        <FactorParts season={season} />
         <MarginContent heading={words.rangesHeading}>
           <p>{words.rangesText}</p>
           <p>{words.fewText}</p>

@@ -9,6 +9,7 @@ import { EquipmentSection } from './EquipmentSection.tsx';
 import { LadderSection } from './LadderSection.tsx';
 import { OrdersSection } from './OrdersSection.tsx';
 import { PlanChoices } from './PlanChoices.tsx';
+import { EarlierNotes } from '../losses/EarlierNotes.tsx';
 import { RulesMargin } from './RulesMargin.tsx';
 import { ShedSection } from './ShedSection.tsx';
 import './stock.css';
@@ -58,6 +59,7 @@ export function StockScreen() {
       )}
       {plan && nothingYet && <Empty sentence={words.empty} action={<Link href="/book">{words.emptyAction}</Link>} />}
       <ShedSection known={plan?.equipment.map(({ item }) => item) ?? []} />
+      {plan && <EarlierNotes today={plan.asOf} />}
       {plan && <RulesMargin rules={plan.rules} />}
     </Page>
   );
