@@ -10,6 +10,8 @@ import { NoticeProvider } from './parts/Notice.tsx';
 import { BookScreen } from './screens/book/BookScreen.tsx';
 import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
+import { DeadOutPick } from './screens/deadOut/DeadOutPick.tsx';
+import { DeadOutScreen } from './screens/deadOut/DeadOutScreen.tsx';
 import { EntryScreen } from './screens/entry/EntryScreen.tsx';
 import { HelpScreen } from './screens/help/HelpScreen.tsx';
 import { LinesPrint } from './screens/lines/LinesPrint.tsx';
@@ -68,6 +70,8 @@ function Screens() {
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />
             <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
+            <Route path="/colonies/:id/dead-out">{({ id }) => <DeadOutScreen key={id} id={id} />}</Route>
+            <Route path="/dead-out" component={DeadOutPick} />
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />

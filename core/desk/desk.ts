@@ -3,6 +3,7 @@ import type { Day } from '#shared/days.ts';
 import { FaultError, refuse, type Answer } from '#shared/faults.ts';
 import { bookHandlers } from './bookHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
+import { deadOutHandlers } from './deadOutHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
 import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
@@ -45,7 +46,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...deadOutHandlers,
 };
 
 const slow = 40;

@@ -48,6 +48,10 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.onScreen('open the entry form', '/colonies'),
   },
   {
+    id: 'deadOut.look', group: 'enter', name: 'Look at a dead-out', search: 'autopsy dead hive died cause loss lost why signs foulbrood starved mites',
+    enabled: withEntries, run: (hands) => hands.go('/dead-out'),
+  },
+  {
     id: 'act.undo', group: 'enter', name: 'Undo what was entered last', search: 'take back reverse mistake', shortcut: { key: 'z', alt: true },
     // Whether there is anything to take back the desk knows best: what the window last read may be a key press old.
     enabled: withBook, run: (hands) => hands.undo(),

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
+import { deadOutOperations } from './deadOut.ts';
 import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
 import { lineOperations } from './lines.ts';
@@ -27,6 +28,7 @@ export const contract = {
   ...stripOperations,
   ...yardOperations,
   ...findOperations,
+  ...deadOutOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

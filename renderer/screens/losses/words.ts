@@ -127,6 +127,7 @@ export const words = {
   colony: 'Colony',
   how: 'How',
   causes: 'Cause',
+  lookAt: 'look at the dead-out',
   endings: { alive: 'alive', lost: 'lost', sold: 'sold', given: 'given away', combined: 'united', absconded: 'absconded' } satisfies Record<Ending, string>,
   noCause: 'No cause was entered for this loss. It stays among the causes as unknown; enter it on the colony’s page when you know it.',
   causesAre: 'Causes are what you saw or believed; several may stand together.',
