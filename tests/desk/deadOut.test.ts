@@ -46,9 +46,11 @@ test('a loss is entered with its look, looked at again, struck, and goes through
   const story = await at.ask('colony.story', { id: 1 });
   expect(story.entries.filter(({ kind }) => kind === 'loss').map(({ struckReason }) => struckReason)).toEqual(['looked at the dead-out', null]);
 
-  const { text } = await at.ask('exchange.export', {});
+  const { text } = await at.ask('export.journal', {});
   await at.ask('book.create', { name: 'Again' });
-  await at.ask('exchange.import', { fileName: 'a.csv', text });
+  const file = { name: 'a.csv', base64: Buffer.from(text).toString('base64') };
+  const { sha256, position } = await at.ask('import.preview', { file });
+  await at.ask('import.enter', { file, sha256, position });
   expect((await open(1)).loss).toMatchObject({ causes: ['mites'], words: 'Quiet at the entrance.', signs: ['bees-few', 'mite-frass'] });
 });
 

@@ -82,7 +82,7 @@ export function DeadOutPick() {
                   </th>
                   <td>{row.yardName}</td>
                   <td>
-                    <Link href={`/colonies/${row.id}/dead-out`} aria-label={`${words.pickTitle}: ${row.label}`}>
+                    <Link href={`/colonies/${row.id}/dead-out`} aria-label={`${words.pickGo}: ${row.label}`}>
                       {words.pickGo}
                     </Link>
                   </td>
