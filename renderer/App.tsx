@@ -7,6 +7,7 @@ import { FaultBoundary } from './parts/FaultBoundary.tsx';
 import { Frame } from './parts/Frame.tsx';
 import { MarginProvider } from './parts/Margin.tsx';
 import { NoticeProvider } from './parts/Notice.tsx';
+import { AnswersScreen } from './screens/answers/AnswersScreen.tsx';
 import { BookScreen } from './screens/book/BookScreen.tsx';
 import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
@@ -75,6 +76,7 @@ function Screens() {
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />
+            <Route path="/losses/answers" component={AnswersScreen} />
             <Route path="/losses" component={LossesScreen} />
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />

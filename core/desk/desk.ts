@@ -1,6 +1,7 @@
 import { contract, isOperationName, type OperationName, type OutputOf, type ParsedInputOf } from '#shared/contract/contract.ts';
 import type { Day } from '#shared/days.ts';
 import { FaultError, refuse, type Answer } from '#shared/faults.ts';
+import { answerHandlers } from './answerHandlers.ts';
 import { bookHandlers } from './bookHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { deadOutHandlers } from './deadOutHandlers.ts';
@@ -46,7 +47,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...deadOutHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...deadOutHandlers, ...answerHandlers,
 };
 
 const slow = 40;

@@ -85,6 +85,10 @@ export const commands: readonly Command[] = [
     enabled: always, run: (hands) => hands.openDemo('tiny'),
   },
   {
+    id: 'answers.open', group: 'go', name: 'Answers for loss surveys', search: 'survey questionnaire census quarter report state counts colonies wintered',
+    enabled: withEntries, run: (hands) => hands.go('/losses/answers'),
+  },
+  {
     id: 'print.review', group: 'paper', name: 'Print the loss review', search: 'pdf paper losses season',
     enabled: withEntries, run: (hands) => hands.onScreen('print the review', '/losses'),
   },

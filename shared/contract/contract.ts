@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
+import { answerOperations } from './answers.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
 import { deadOutOperations } from './deadOut.ts';
@@ -29,6 +30,7 @@ export const contract = {
   ...yardOperations,
   ...findOperations,
   ...deadOutOperations,
+  ...answerOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

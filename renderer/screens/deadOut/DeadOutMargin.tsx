@@ -12,21 +12,15 @@ export function DeadOutMargin({ place, judgement, signs }: { readonly place: Dea
       <MarginContent heading={words.marginSigns}>
         {signs.length === 0 ? <p>{words.marginNone}</p> : <p>{sayings(signs)}.</p>}
       </MarginContent>
-      {judgement?.stop ? (
-        <MarginContent heading={words.marginStop}>
-          <p>{judgement.stop.why}</p>
-        </MarginContent>
-      ) : null}
-      {judgement && judgement.suggestions.length > 0 ? (
-        <MarginContent heading={words.margin}>
-          {judgement.suggestions.map((one) => (
-            <p key={one.cause}>
-              <strong>{one.cause}</strong>: {one.reasons.map(({ sentence }) => sentence).join(' ')}
-            </p>
-          ))}
-          <p className="soft">{words.neverDecides}</p>
-        </MarginContent>
-      ) : null}
+      <MarginContent heading={judgement?.stop ? words.marginStop : words.margin}>
+        {judgement?.stop ? <p>{judgement.stop.why}</p> : null}
+        {(judgement?.suggestions ?? []).map((one) => (
+          <p key={one.cause}>
+            <strong>{one.cause}</strong>: {one.reasons.map(({ sentence }) => sentence).join(' ')}
+          </p>
+        ))}
+        {judgement?.stop ? null : <p className="soft">{words.neverDecides}</p>}
+      </MarginContent>
       <MarginContent heading={words.marginRecord}>
         {place.record.map((sentence) => (
           <p key={sentence}>{sentence}</p>

@@ -57,6 +57,9 @@ export function LossesScreen() {
       >
         <p className="review-book">{book?.name}</p>
         <LossChoices review={review} onSeason={setSeason} period={period} onPeriod={setPeriod} onUnited={setUnited} />
+        <p className="no-print">
+          <Link href="/losses/answers">{words.answers}</Link>
+        </p>
         <FaultNote fault={fault} />
         {review.sentences.length > 0 && <p className="sentence">{review.sentences.join(' ')}</p>}
         <div className="loss-pair section">

@@ -7,6 +7,8 @@ export const words = {
   titleEmpty: 'Season review',
   line: 'What was lost, when and where, and how sure the numbers are.',
   print: 'Print the review',
+  answers: 'Answers for loss surveys',
+  paper: 'Print or share',
   empty: 'Once colonies are in the book, this page counts what each yard lost, summer and winter, with the range that so many colonies allow.',
   emptyAction: 'Bring records in on the Book page',
 
