@@ -19,6 +19,7 @@ import { LinesPrint } from './screens/lines/LinesPrint.tsx';
 import { LinesScreen } from './screens/lines/LinesScreen.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
+import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { OrderPrint } from './screens/stock/OrderPrint.tsx';
@@ -60,6 +61,10 @@ function Screens() {
       <Route path="/print/order" component={OrderPrint} />
       <Route path="/print/lines" component={LinesPrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
+      <Route path="/print/losses">
+        <ReviewPrint />
+      </Route>
+      <Route path="/print/losses/:season">{({ season }) => <ReviewPrint key={season} season={season} />}</Route>
       <Route>
         <Frame>
           <Switch>

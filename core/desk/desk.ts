@@ -13,6 +13,7 @@ import { lossHandlers } from './lossHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
 import { roundHandlers } from './roundHandlers.ts';
+import { paperHandlers } from './paperHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
@@ -47,7 +48,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...deadOutHandlers, ...answerHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers,
 };
 
 const slow = 40;

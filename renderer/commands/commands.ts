@@ -90,7 +90,7 @@ export const commands: readonly Command[] = [
   },
   {
     id: 'print.review', group: 'paper', name: 'Print the loss review', search: 'pdf paper losses season',
-    enabled: withEntries, run: (hands) => hands.onScreen('print the review', '/losses'),
+    enabled: withEntries, run: (hands) => hands.onScreen('print the review', '/print/losses'),
   },
   {
     id: 'print.order', group: 'paper', name: 'Print the order', search: 'pdf paper spring packages equipment',

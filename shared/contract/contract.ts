@@ -11,6 +11,7 @@ import { lossOperations } from './losses.ts';
 import { mendingOperations } from './mending.ts';
 import { orderOperations } from './order.ts';
 import { roundOperations } from './rounds.ts';
+import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
@@ -31,6 +32,7 @@ export const contract = {
   ...findOperations,
   ...deadOutOperations,
   ...answerOperations,
+  ...paperOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

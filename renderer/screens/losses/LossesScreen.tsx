@@ -1,9 +1,8 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import type { LossReview } from '#shared/contract/losses.ts';
 import { seasonName, type Period, type Season } from '#shared/seasons.ts';
 import '../../charts/charts.css';
-import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
@@ -23,12 +22,11 @@ import { words } from './words.ts';
 /** The season review: what was lost, when, where, and how sure the numbers are. */
 export function LossesScreen() {
   const { book } = useBook();
+  const [, go] = useLocation();
   const [season, setSeason] = useState<Season | undefined>(undefined);
   const [united, setUnited] = useUnited();
   const [period, setPeriod] = useState<Period>('winter');
   const { data: review, fault } = useRead('losses.review', { ...(season === undefined ? {} : { season }), united }, { keep: true });
-
-  useOffer('print the review', review && !isEmpty(review) ? () => window.print() : null);
   if (!review) {
     return (
       <Page title={words.titleEmpty} line={words.line}>
@@ -50,7 +48,7 @@ export function LossesScreen() {
         line={words.line}
         asOf={review.asOf}
         action={
-          <button type="button" className="main no-print" onClick={() => window.print()}>
+          <button type="button" className="main no-print" onClick={() => go(`/print/losses/${review.season}`)}>
             {words.print}
           </button>
         }

@@ -6,9 +6,8 @@ export const words = {
   title: (season: string) => `Season review, ${season}`,
   titleEmpty: 'Season review',
   line: 'What was lost, when and where, and how sure the numbers are.',
-  print: 'Print the review',
+  print: 'Print or share',
   answers: 'Answers for loss surveys',
-  paper: 'Print or share',
   empty: 'Once colonies are in the book, this page counts what each yard lost, summer and winter, with the range that so many colonies allow.',
   emptyAction: 'Bring records in on the Book page',
 
