@@ -33,9 +33,9 @@ export function drawCurve(name: string, curves: readonly NamedCurve[], origin: D
   }
   shown.forEach(({ name: label, curve }, at) => {
     const look = looks[at] ?? 'line';
-    if (at === 0) for (const d of bands(curve, x, y)) marks.push({ tag: 'path', d, look: 'band' });
+    const end = endOf(curve);
+    if (at === 0) for (const d of bands(curve, end, x, y)) marks.push({ tag: 'path', d, look: 'band' });
     const steps = curve.times.map((time, place) => `H${x(time)}V${y(curve.survival[place] ?? 0)}`).join('');
-    const end = Math.min(curve.last, Math.max(0, ...curve.times, ...curve.censored));
     marks.push({ tag: 'path', d: `M${left} ${y(1)}${steps}H${x(end)}`, look });
     for (const time of new Set(curve.censored)) marks.push({ tag: 'path', d: `M${x(time)} ${y(aliveAt(curve, time)) - 4}v8`, look: 'tick' });
     const row = top + 24 + at * 34;
@@ -45,21 +45,27 @@ export function drawCurve(name: string, curves: readonly NamedCurve[], origin: D
   });
   text(left, bottom + 38, 'Number at risk');
   shown.forEach(({ name: label, curve }, at) => {
-    for (const { time, atRisk } of curve.strip) text(x(time), bottom + 54 + at * 16, String(atRisk), 'middle');
+    // After the last day watched nobody is at risk, and a nought would read as if all had died.
+    for (const { time, atRisk } of curve.strip) if (time <= endOf(curve)) text(x(time), bottom + 54 + at * 16, String(atRisk), 'middle');
     text(right + 40, bottom + 54 + at * 16, label);
   });
   return { name, width, height: bottom + 62 + shown.length * 16, marks };
 }
 
 /** The band's stretches, each as one closed path; it stops where the limits are not defined. */
-function bands(curve: Curve, x: (time: number) => number, y: (share: number) => number): string[] {
+function bands(curve: Curve, end: number, x: (time: number) => number, y: (share: number) => number): string[] {
   const found: string[] = [];
   curve.times.forEach((time, at) => {
     const [low, high] = [curve.low[at] ?? null, curve.high[at] ?? null];
-    const until = curve.times[at + 1] ?? curve.last;
+    const until = curve.times[at + 1] ?? end;
     if (low !== null && high !== null && until > time) found.push(`M${x(time)} ${y(high)}H${x(until)}V${y(low)}H${x(time)}Z`);
   });
   return found;
+}
+
+/** The last day on which a colony was watched. */
+function endOf(curve: Curve): number {
+  return Math.min(curve.last, curve.times.reduce((latest, time) => Math.max(latest, time), curve.censored.reduce((latest, time) => Math.max(latest, time), 0)));
 }
 
 function aliveAt(curve: Curve, time: number): number {

@@ -68,7 +68,7 @@ function rateSection(period: Period): SectionMaker {
       notes: [
         ...(average === null ? [] : [`Mean of ${average.units} ${average.units === 1 ? 'yard' : 'yards'}, each weighing the same: ${inPercent(average.mean)}, middle one ${inPercent(average.median)}.`]),
         ...(all.quasiWhy === null ? [] : [`All yards with Wilson’s range. ${all.quasiWhy}`]),
-        `${unitedNote[review.united]} ${rangeNote} ${source}`,
+        ...(period === 'year' ? [`${unitedNote[review.united]} ${rangeNote} ${source}`] : []),
       ],
     };
   };
@@ -131,7 +131,7 @@ const ledgerColumns = [
 function ledgerSection({ review }: SectionFacts): PaperSection | null {
   const running = review.seasons.find(({ season }) => season === review.season)?.complete === false;
   const title = `The season’s account, ${seasonName(review.season)}${running ? ', so far' : ''}`;
-  if (review.ledger.length <= 1) return null;
+  if (review.seasons.length === 0) return null;
   return {
     key: 'ledger', title, sentences: review.balances ? [] : ['The account does not balance. No record is lost; check the book and keep a copy of it.'], drawings: [],
     tables: [{

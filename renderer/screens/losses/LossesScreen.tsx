@@ -55,7 +55,7 @@ export function LossesScreen() {
       >
         <p className="review-book">{book?.name}</p>
         <LossChoices review={review} onSeason={setSeason} period={period} onPeriod={setPeriod} onUnited={setUnited} />
-        <p className="no-print">
+        <p className="answers-link no-print">
           <Link href="/losses/answers">{words.answers}</Link>
         </p>
         <FaultNote fault={fault} />
