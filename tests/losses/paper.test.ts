@@ -43,7 +43,7 @@ test('every part stands on paper with the counts of the review', () => {
 describe('records with little in them', () => {
   test('an empty book has no parts, and a season without colonies none of its own', () => {
     expect(paperOf([], '2025-06-01').sections).toEqual([]);
-    expect(paperOf([hived('2024-05-01', 'A'), { date: '2024-06-01', entry: 'sale', colony: 'A' }], '2026-06-01', 2025).sections.map(({ key }) => key)).toEqual(['past', 'survival-age', 'ledger']);
+    expect(paperOf([hived('2024-05-01', 'A'), { date: '2024-06-01', entry: 'sale', colony: 'A' }], '2026-06-01', 2025).sections.map(({ key }) => key)).toEqual(['survival-age', 'ledger']);
   });
   test('one colony, lost', () => {
     const paper = paperOf([hived('2024-05-01', 'A'), lost('2024-12-01', 'A')], '2025-06-01', 2024);

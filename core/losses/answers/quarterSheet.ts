@@ -70,7 +70,7 @@ export function quarterSheet(facts: AnswerFacts, quarter: Quarter): AnswerSheet 
       row('lastDay', 'Colonies at the end', 'Alive when the quarter was over, for checking; sales and uniting are not in the table.', () => (stretch.complete ? known(counts.closing) : { value: counts.closing, text: `${counts.closing} on ${dayInWords(facts.asOf)}`, why: null })),
     ],
     remarks: [
-      ...(why === null ? takenForGranted(facts, stretch) : [why]),
+      ...(why === null ? takenForGranted(facts, stretch) : []),
       ...(why === null && united > 0 ? [`${plural(united, 'colony was', 'colonies were')} united into others in the quarter: neither lost nor renovated here.`] : []),
       'A state asks for the colonies that stand in it. If your yards lie in more than one, answer for each by itself.',
     ],

@@ -48,7 +48,7 @@ export function winteringSheet(facts: AnswerFacts, season: Season): AnswerSheet 
       row('youngLost', 'Lost of those with young queens', '', of(lost, queen('young'), 'None was wintered with a queen known to be young.')),
       row('olderLost', 'Lost of those with older queens', '', of(lost, queen('older'), 'None was wintered with a queen known to be older.')),
     ],
-    remarks: why === null ? [...takenForGranted(facts, stretch), ...remarksOn(cohort, stretch)] : [why],
+    remarks: why === null ? [...takenForGranted(facts, stretch), ...remarksOn(cohort, stretch)] : [],
   };
 }
 

@@ -78,7 +78,7 @@ function notKnownIn(sheet: AnswerSheet): string[] {
     const whys = new Set(sheet.rows.flatMap(({ cells }) => cells[at]?.why ?? []));
     return [...whys].map((why) => (sheet.columns.length === 1 ? `${words.why}: ${why}` : `${words.why}, ${column}: ${why}`));
   });
-  return [...new Set(said)].filter((sentence) => !sheet.remarks.some((remark) => sentence.endsWith(remark)));
+  return [...new Set(said)];
 }
 
 function AnswerNote({ sheet, row }: { readonly sheet: AnswerSheet; readonly row: AnswerRow }) {
