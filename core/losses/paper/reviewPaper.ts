@@ -12,7 +12,7 @@ export function reviewPaper(facts: ReviewFacts, season: Season | undefined, unit
     title: `Season review, ${seasonName(review.season)}`,
     seasons: review.seasons.map((one) => ({ season: one.season, name: one.name })),
     season: review.season,
-    sections: reviewSections.flatMap((make) => make({ review, borders: facts.borders }) ?? []),
+    sections: reviewSections.flatMap((make) => make({ review, facts }) ?? []),
   };
 }
 

@@ -1,14 +1,15 @@
 import type { CurveSet, LossReview, LossRow } from '#shared/contract/losses.ts';
 import type { PaperColumn, PaperSection, PaperTable } from '#shared/contract/paper.ts';
 import { addDays, type Day } from '#shared/days.ts';
-import { periodDays, seasonName, type Borders, type Period } from '#shared/seasons.ts';
+import { periodDays, seasonName, type Period } from '#shared/seasons.ts';
+import type { ReviewFacts } from '../lossReview.ts';
 import { drawCurve } from './drawCurve.ts';
 import { drawIntervals } from './drawIntervals.ts';
 
 /** What a section may be made from. */
 export interface SectionFacts {
   readonly review: LossReview;
-  readonly borders: Borders;
+  readonly facts: ReviewFacts;
 }
 
 /** A part of the review on paper; null where there is nothing to say. */
@@ -91,7 +92,7 @@ function pastSection({ review }: SectionFacts): PaperSection | null {
   };
 }
 
-function octoberSection({ review, borders }: SectionFacts): PaperSection | null {
+function octoberSection({ review, facts: { borders } }: SectionFacts): PaperSection | null {
   const { from } = periodDays(review.season, 'winter', borders);
   return survivalSection('survival-winter', `When they died: ${review.sinceOctober.axis}`, review.sinceOctober, from);
 }
