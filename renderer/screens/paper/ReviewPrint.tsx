@@ -21,9 +21,10 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
   const [united] = useUnited();
   const [chosen, setChosen] = useState<number | undefined>(season !== undefined && /^\d{4}$/.test(season) ? Number(season) : undefined);
   const [fault, setFault] = useState<Fault | undefined>();
+  const [opened, setOpened] = useState(false);
   const asked = { united, ...(chosen === undefined ? {} : { season: chosen }) };
   const { data: paper, fault: unread, stale } = useRead('losses.paper', asked, { keep: true });
-  const { data: found } = useRead('losses.files', asked, { keep: true });
+  const { data: found } = useRead('losses.files', asked, { keep: true, enabled: opened });
   // The title is the file's name when the page is printed into one.
   const title = paper && book ? `${paper.title}, ${book.name}` : words.loading;
   useEffect(() => {
@@ -70,14 +71,14 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
         ) : null}
         <Link href="/losses">{words.back}</Link>
       </div>
-      {ready && found && found.files.length > 0 ? (
-        <details className="no-print review-paper-files">
+      {ready ? (
+        <details className="no-print review-paper-files" onToggle={(event) => setOpened(event.currentTarget.open)}>
           <summary>{words.files}</summary>
-          <button type="button" onClick={saveAll}>
+          <button type="button" disabled={!found} onClick={saveAll}>
             {words.allFiles}
           </button>
           <ul>
-            {found.files.map(({ name, title: what, rows, text }) => (
+            {(found?.files ?? []).map(({ name, title: what, rows, text }) => (
               <li key={name}>
                 <button type="button" className="link" onClick={() => save(name, text)}>
                   {name}
