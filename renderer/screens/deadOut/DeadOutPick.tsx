@@ -32,7 +32,7 @@ export function DeadOutPick() {
   return (
     <Page title={words.pickTitle} line={words.pickLine} asOf={list.data?.asOf}>
       <FaultNote fault={list.fault} />
-      <form className="inline-form" onSubmit={submit} noValidate>
+      <form className="inline-form dead-out-pick" onSubmit={submit} noValidate>
         <div className="field">
           <label htmlFor={id}>{words.pick}</label>
           <input
