@@ -7,9 +7,12 @@ import { FaultBoundary } from './parts/FaultBoundary.tsx';
 import { Frame } from './parts/Frame.tsx';
 import { MarginProvider } from './parts/Margin.tsx';
 import { NoticeProvider } from './parts/Notice.tsx';
+import { AnswersScreen } from './screens/answers/AnswersScreen.tsx';
 import { BookScreen } from './screens/book/BookScreen.tsx';
 import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
+import { DeadOutPick } from './screens/deadOut/DeadOutPick.tsx';
+import { DeadOutScreen } from './screens/deadOut/DeadOutScreen.tsx';
 import { EntryScreen } from './screens/entry/EntryScreen.tsx';
 import { HelpScreen } from './screens/help/HelpScreen.tsx';
 import { LinesPrint } from './screens/lines/LinesPrint.tsx';
@@ -18,6 +21,7 @@ import { QueenScreen } from './screens/queens/QueenScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
+import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { OrderPrint } from './screens/stock/OrderPrint.tsx';
@@ -60,6 +64,10 @@ function Screens() {
       <Route path="/print/lines" component={LinesPrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
+      <Route path="/print/losses">
+        <ReviewPrint />
+      </Route>
+      <Route path="/print/losses/:season">{({ season }) => <ReviewPrint key={season} season={season} />}</Route>
       <Route>
         <Frame>
           <Switch>
@@ -72,9 +80,12 @@ function Screens() {
             <Route path="/colonies" component={ColoniesScreen} />
             <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
             <Route path="/queens/:id">{({ id }) => <QueenScreen key={id} id={id} />}</Route>
+            <Route path="/colonies/:id/dead-out">{({ id }) => <DeadOutScreen key={id} id={id} />}</Route>
+            <Route path="/dead-out" component={DeadOutPick} />
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />
+            <Route path="/losses/answers" component={AnswersScreen} />
             <Route path="/losses" component={LossesScreen} />
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />

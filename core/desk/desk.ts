@@ -1,9 +1,11 @@
 import { contract, isOperationName, type OperationName, type OutputOf, type ParsedInputOf } from '#shared/contract/contract.ts';
 import type { Day } from '#shared/days.ts';
 import { FaultError, refuse, type Answer } from '#shared/faults.ts';
+import { answerHandlers } from './answerHandlers.ts';
 import { bookHandlers } from './bookHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { decisionHandlers } from './decisionHandlers.ts';
+import { deadOutHandlers } from './deadOutHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
 import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
@@ -16,6 +18,7 @@ import { orderHandlers } from './orderHandlers.ts';
 import { roundHandlers } from './roundHandlers.ts';
 import { queenHandlers } from './queenHandlers.ts';
 import { dueHandlers } from './dueHandlers.ts';
+import { paperHandlers } from './paperHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
@@ -50,7 +53,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers,
 };
 
 const slow = 40;

@@ -13,6 +13,9 @@ import { ledgerRows, seasonYards } from '#core/losses/seasonLedger.ts';
 import { orderPlan } from '#core/order/orderPlan.ts';
 import { houseRules } from '#core/rules/houseRules.ts';
 import { shedCounts } from '#core/stock/shedCounts.ts';
+import type { ReviewPaper } from '#shared/contract/paper.ts';
+import type { Store } from '#core/book/store.ts';
+import { reviewPaper } from '#core/losses/paper/reviewPaper.ts';
 import { memoryStore } from '#core/book/memoryStore.ts';
 import { honeyBySeason } from './colonyHandlers.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
@@ -33,18 +36,28 @@ export interface ReportOptions {
   readonly today: Day;
 }
 
+/** What is asked of a report, wherever the records come from. */
+export type ReportChoices = Omit<ReportOptions, 'bytes' | 'fileName' | 'asOf'>;
+
+/** A report with the review as it goes on paper, which the page shows and the figures leave out. */
+export interface WholeReport {
+  readonly report: Report;
+  readonly paper: ReviewPaper;
+}
+
 type Loss = Pick<LossRow, 'season' | 'period' | 'group' | 'united' | 'atRisk' | 'lost' | 'rate' | 'wilson' | 'clopperPearson' | 'quasi' | 'complete'>;
 type ReportCurve = Pick<Curve, 'times' | 'atRisk' | 'lost' | 'survival' | 'low' | 'high'>;
 
 export interface Report {
   readonly asOf: Day | null;
+  /** Null for a report on a book, which reads no file. */
   readonly import: {
     readonly read: number;
     readonly entered: number;
     readonly living: number;
     readonly repeats: number;
     readonly toSortOut: readonly { line: number; column: string | null; value: string; sentence: string }[];
-  };
+  } | null;
   readonly living: number;
   readonly ledger: readonly LedgerRow[];
   readonly losses: readonly Loss[];
@@ -65,7 +78,7 @@ export interface Report {
 }
 
 /** Reads a journal file into a scratch book in memory and reports on it: the ledger, losses, survival and the order. */
-export async function reportFromJournal(options: ReportOptions): Promise<Answer<Report>> {
+export async function reportFromJournal(options: ReportOptions): Promise<Answer<WholeReport>> {
   const store = memoryStore();
   try {
     const found = await importBytes(store, options.bytes, options.fileName, 'month-first');
@@ -73,29 +86,51 @@ export async function reportFromJournal(options: ReportOptions): Promise<Answer<
       { at: `${options.today} 00:00`, kind: 'import', title: options.fileName, undoes: null, yards: found.newYards, entries: found.entries.map((entry) => ({ entry, replaces: null })), marks: [], states: found.states, vanished: [] },
       found.position,
     );
-    const picture = await readPicture(store);
     const last = found.entries.at(-1)?.day ?? null;
     const asOf = options.asOf ?? last ?? options.today;
-    // Seen from an earlier day, what was written down of later ones is not known yet.
-    const states = last !== null && asOf < last ? statesAsOf((await store.entries({ until: asOf })).map(({ entry }) => entry)) : picture.states;
-    const facts: ReviewFacts = { states, yards: picture.yardList, borders: picture.borders, asOf, today: options.today };
-    const seasons = seasonsOf(facts);
-    if (options.season !== undefined && !seasons.includes(options.season)) {
-      return refuse('unknown', `The journal has no records of the season ${options.season}.`, { mend: seasons.length === 0 ? 'It has no records at all.' : `It has the seasons ${seasons[0]} to ${seasons.at(-1)}.` });
-    }
-    const wanted = options.season === undefined ? seasons : [options.season];
-    const review = lossReview(facts, options.season, 'lost');
-    const entries = (await store.entries({ kinds: ['stock', 'purchase'] })).map(({ entry }) => entry);
-    const shed = shedCounts(entries, picture.names);
-    const plan = orderPlan(
-      { target: options.target, confidence: options.confidence, source: options.source ?? 'package', hiveFrames: options.hiveFrames ?? 10, united: 'lost', asOf, today: options.today },
-      { states, yards: picture.yardList, borders: picture.borders, rules: picture.rules, listed: houseRules(picture.rules), stock: (item) => stockOf(shed, item) },
-    );
-    return {
-      ok: true,
-      value: {
+    const imported = { read: found.read, entered: found.entries.length, living: found.living, repeats: found.repeats.length, toSortOut: found.toSortOut.map(({ line, column, value, sentence }) => ({ line, column, value, sentence })) };
+    return await reportOfStore(store, { ...options, asOf, lastDay: last, imported });
+  } catch (error) {
+    if (error instanceof FaultError) return error.fault;
+    throw error;
+  } finally {
+    await store.close();
+  }
+}
+
+export interface StoreReportOptions extends ReportChoices {
+  readonly asOf: Day;
+  /** The day of the last entry; null where there is none. */
+  readonly lastDay: Day | null;
+  readonly imported: Report['import'];
+}
+
+/** Reports on what a store holds: the ledger, losses, survival, the order, and the review as it goes on paper. */
+export async function reportOfStore(store: Store, options: StoreReportOptions): Promise<Answer<WholeReport>> {
+  const { asOf, lastDay: last, imported } = options;
+  const picture = await readPicture(store);
+  // Seen from an earlier day, what was written down of later ones is not known yet.
+  const states = last !== null && asOf < last ? statesAsOf((await store.entries({ until: asOf })).filter(({ struck }) => struck === null).map(({ entry }) => entry)) : picture.states;
+  const facts: ReviewFacts = { states, yards: picture.yardList, borders: picture.borders, asOf, today: options.today };
+  const seasons = seasonsOf(facts);
+  if (options.season !== undefined && !seasons.includes(options.season)) {
+    return refuse('unknown', `The journal has no records of the season ${options.season}.`, { mend: seasons.length === 0 ? 'It has no records at all.' : `It has the seasons ${seasons[0]} to ${seasons.at(-1)}.` });
+  }
+  const wanted = options.season === undefined ? seasons : [options.season];
+  const review = lossReview(facts, options.season, 'lost');
+  const entries = (await store.entries({ kinds: ['stock', 'purchase'] })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
+  const shed = shedCounts(entries, picture.names);
+  const plan = orderPlan(
+    { target: options.target, confidence: options.confidence, source: options.source ?? 'package', hiveFrames: options.hiveFrames ?? 10, united: 'lost', asOf, today: options.today },
+    { states, yards: picture.yardList, borders: picture.borders, rules: picture.rules, listed: houseRules(picture.rules), stock: (item) => stockOf(shed, item) },
+  );
+  return {
+    ok: true,
+    value: {
+      paper: reviewPaper(facts, options.season, 'lost'),
+      report: {
         asOf: last === null ? null : asOf,
-        import: { read: found.read, entered: found.entries.length, living: found.living, repeats: found.repeats.length, toSortOut: found.toSortOut.map(({ line, column, value, sentence }) => ({ line, column, value, sentence })) },
+        import: imported,
         living: picture.states.filter((state) => aliveOn(state, asOf)).length,
         ledger: wanted.flatMap((season) => ledgerRows(season, seasonYards(facts.states, facts.yards, season, asOf, facts.borders))),
         losses: wanted.flatMap((season) => lossesOf(facts, season)),
@@ -111,13 +146,8 @@ export async function reportFromJournal(options: ReportOptions): Promise<Answer<
         },
         sentences: { losses: review.sentences, order: plan.sentences },
       },
-    };
-  } catch (error) {
-    if (error instanceof FaultError) return error.fault;
-    throw error;
-  } finally {
-    await store.close();
-  }
+    },
+  };
 }
 
 function lossesOf(facts: ReviewFacts, season: Season): Loss[] {

@@ -1,7 +1,8 @@
 import { dayInWords } from '#shared/days.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { inHundred } from '#core/losses/lossWords.ts';
-import type { Report } from './report.ts';
+import { drawingRules, escapeHtml, sectionHtml } from '#core/losses/paper/paperText.ts';
+import type { Report, WholeReport } from './report.ts';
 
 interface Section {
   readonly title: string;
@@ -11,16 +12,23 @@ interface Section {
 
 /** The report in words and plain tables, the same for the terminal and the page. */
 function sections(report: Report): Section[] {
-  const sort = report.import.toSortOut;
+  return [opening(report), ...figures(report), order(report)];
+}
+
+function opening(report: Report): Section {
+  const sort = report.import?.toSortOut ?? [];
+  return {
+    title: report.import === null ? 'The book' : 'The journal',
+    sentences: [
+      ...(report.import === null ? [] : [`${report.import.read} rows read: ${report.import.entered} entered, ${report.import.repeats} repeats, ${sort.length} to sort out.`]),
+      `${report.living} ${report.living === 1 ? 'colony is' : 'colonies are'} alive${report.asOf === null ? '' : ` on ${dayInWords(report.asOf)}`}.`,
+    ],
+    table: sort.length === 0 ? null : { head: ['Line', 'Column', 'Value', 'What to do'], rows: sort.map((one) => [String(one.line), one.column ?? '', one.value, one.sentence]) },
+  };
+}
+
+function figures(report: Report): Section[] {
   return [
-    {
-      title: 'The journal',
-      sentences: [
-        `${report.import.read} rows read: ${report.import.entered} entered, ${report.import.repeats} repeats, ${sort.length} to sort out.`,
-        `${report.living} ${report.living === 1 ? 'colony is' : 'colonies are'} alive${report.asOf === null ? '' : ` on ${dayInWords(report.asOf)}`}.`,
-      ],
-      table: sort.length === 0 ? null : { head: ['Line', 'Column', 'Value', 'What to do'], rows: sort.map((one) => [String(one.line), one.column ?? '', one.value, one.sentence]) },
-    },
     {
       title: 'The account',
       sentences: [],
@@ -43,15 +51,18 @@ function sections(report: Report): Section[] {
         ]),
       },
     },
-    {
-      title: 'The order',
-      sentences: [
-        ...report.sentences.order,
-        ...report.order.orders.map((one) => `${one.quantity} ${one.quantity === 1 ? one.what.toLowerCase().replace(/s$/, '') : one.what.toLowerCase()}${one.seller === null ? '' : ` from ${one.seller}`}, order by ${dayInWords(one.orderBy)}.`),
-      ],
-      table: { head: ['Item', 'Need', 'Have', 'Order'], rows: report.order.equipment.map((one) => [one.item, String(one.need), String(one.have), String(one.order)]) },
-    },
   ];
+}
+
+function order(report: Report): Section {
+  return {
+    title: 'The order',
+    sentences: [
+      ...report.sentences.order,
+      ...report.order.orders.map((one) => `${one.quantity} ${one.quantity === 1 ? one.what.toLowerCase().replace(/s$/, '') : one.what.toLowerCase()}${one.seller === null ? '' : ` from ${one.seller}`}, order by ${dayInWords(one.orderBy)}.`),
+    ],
+    table: { head: ['Item', 'Need', 'Have', 'Order'], rows: report.order.equipment.map((one) => [one.item, String(one.need), String(one.have), String(one.order)]) },
+  };
 }
 
 function range(low: number, high: number): string {
@@ -70,36 +81,54 @@ export function reportText(report: Report): string {
   }).join('\n\n');
 }
 
-/** One self-contained page, black on white, without scripts. */
-export function reportHtml(report: Report): string {
-  const body = sections(report).map(({ title, sentences, table }) => {
-    const words = sentences.map((sentence) => `<p>${escape(sentence)}</p>`).join('\n');
-    if (table === null) return `<h2>${escape(title)}</h2>\n${words}`;
-    const head = table.head.map((cell) => `<th scope="col">${escape(cell)}</th>`).join('');
-    const rows = table.rows.map((row) => `<tr>${row.map((cell) => `<td>${escape(cell)}</td>`).join('')}</tr>`).join('\n');
-    return `<h2>${escape(title)}</h2>\n${words}\n<table><thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`;
-  });
+/** One self-contained page, black on white, without scripts: the review with its pictures, and the order. */
+export function reportHtml({ report, paper }: WholeReport, name: string): string {
+  const body = [opening(report), null, order(report)].flatMap((section) => (section === null ? paper.sections.map(sectionHtml) : [plainHtml(section)]));
+  const title = `${paper.title}${name === '' ? '' : `, ${name}`}`;
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<title>Outyard report</title>
+<meta name="viewport" content="width=device-width">
+<title>${escapeHtml(title)}</title>
 <style>
 body { font: 15px/1.45 'Source Sans 3', sans-serif; color: #000; background: #fff; max-width: 60rem; margin: 2rem auto; padding: 0 1rem; }
-h1, h2, p { font-family: 'Source Serif 4', serif; }
+h1, h2, .sentence { font-family: 'Source Serif 4', serif; }
+h1, h2, h3 { break-after: avoid; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums lining-nums; }
 th, td { border-bottom: 1px solid #999; padding: 0.2rem 0.6rem; text-align: left; vertical-align: top; }
+.number { text-align: right; }
+.totals td { border-top: 3px double #000; font-weight: 600; }
+.small { font-size: 13px; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
+@page { margin: 16mm 14mm; @bottom-right { content: counter(page) ' of ' counter(pages); font: 10pt sans-serif; } }${drawingRules}
 </style>
 </head>
 <body>
-<h1>Outyard report</h1>
+<h1>${escapeHtml(title)}</h1>
+<p>As of ${escapeHtml(dayInWords(paper.asOf))}.</p>
 ${body.join('\n')}
 </body>
 </html>`;
 }
 
-function escape(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
+function plainHtml({ title, sentences, table }: Section): string {
+  const words = sentences.map((sentence) => `<p>${escapeHtml(sentence)}</p>`).join('\n');
+  if (table === null) return `<h2>${escapeHtml(title)}</h2>\n${words}`;
+  const head = table.head.map((cell) => `<th scope="col">${escapeHtml(cell)}</th>`).join('');
+  const rows = table.rows.map((row) => `<tr>${row.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`).join('\n');
+  return `<h2>${escapeHtml(title)}</h2>\n${words}\n<table><thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`;
+}
+
+/** A report in the form that was asked for. */
+export function reportAs(format: 'text' | 'json' | 'html', whole: WholeReport, name: string): string {
+  switch (format) {
+    case 'json':
+      return JSON.stringify(whole.report, null, 1);
+    case 'html':
+      return reportHtml(whole, name);
+    case 'text':
+      return reportText(whole.report);
+  }
 }

@@ -48,6 +48,10 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.onScreen('open the entry form', '/colonies'),
   },
   {
+    id: 'deadOut.look', group: 'enter', name: 'Look at a dead-out', search: 'autopsy dead hive died cause loss lost why signs foulbrood starved mites',
+    enabled: withEntries, run: (hands) => hands.go('/dead-out'),
+  },
+  {
     id: 'act.undo', group: 'enter', name: 'Undo what was entered last', search: 'take back reverse mistake', shortcut: { key: 'z', alt: true },
     // Whether there is anything to take back the desk knows best: what the window last read may be a key press old.
     enabled: withBook, run: (hands) => hands.undo(),
@@ -81,8 +85,12 @@ export const commands: readonly Command[] = [
     enabled: always, run: (hands) => hands.openDemo('tiny'),
   },
   {
+    id: 'answers.open', group: 'go', name: 'Answers for loss surveys', search: 'survey questionnaire census quarter report state counts colonies wintered',
+    enabled: withEntries, run: (hands) => hands.go('/losses/answers'),
+  },
+  {
     id: 'print.review', group: 'paper', name: 'Print the loss review', search: 'pdf paper losses season',
-    enabled: withEntries, run: (hands) => hands.onScreen('print the review', '/losses'),
+    enabled: withEntries, run: (hands) => hands.onScreen('print the review', '/print/losses'),
   },
   {
     id: 'print.order', group: 'paper', name: 'Print the order', search: 'pdf paper spring packages equipment',

@@ -1,4 +1,5 @@
 import { useEffect, useId, useMemo, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
+import { Link } from 'wouter';
 import { entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { OpenBook } from '#shared/contract/book.ts';
 import type { Day } from '#shared/days.ts';
@@ -52,6 +53,8 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
   const several = severalAtOnce.has(kind);
   const named = several ? colonyLabels(cells.colony ?? '', new Set(labels)) : null;
   const many = named?.ok && named.labels.length > 1 ? named.labels : null;
+
+  const dead = kind === 'loss' && !many ? living.data?.rows.find((row) => row.label === cells.colony?.trim()) : undefined;
 
   const change = (column: Column, value: string) => {
     const next = { ...cells, [column]: value };
@@ -172,6 +175,11 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
         )}
       </div>
       {kind === 'treatment' ? <p className="caution">{entryWords.treatmentCaution}</p> : null}
+      {dead === undefined ? null : (
+        <p className="small">
+          <Link href={`/colonies/${dead.id}/dead-out`}>{entryWords.deadOut}</Link>
+        </p>
+      )}
       {kind === 'loss' && (cells.cause ?? '').split(';').includes('disease') ? (
         <p className="caution" role="alert">
           {entryWords.diseaseCaution}

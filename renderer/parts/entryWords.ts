@@ -31,6 +31,7 @@ export const entryWords = {
   atColony: (label: string, sentence: string) => `${label}: ${sentence}`,
   treatmentCaution:
     'The label is the law: dose, temperature and waiting time stand there. Wear gloves, and eye and breathing protection. Take honey supers off where the label says so.',
+  deadOut: 'Look at the dead-out first: a minute, and the cause with its reasons',
   diseaseCaution:
     'If you suspect foulbrood: it is notifiable. Leave the hive closed, move nothing, and call your local bee inspector before doing anything.',
 } as const;

@@ -1,8 +1,10 @@
 import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
+import { answerOperations } from './answers.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
 import { decisionOperations } from './decision.ts';
+import { deadOutOperations } from './deadOut.ts';
 import { findOperations } from './find.ts';
 import { journalOperations } from './journal.ts';
 import { lineOperations } from './lines.ts';
@@ -15,6 +17,7 @@ import { orderOperations } from './order.ts';
 import { roundOperations } from './rounds.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
+import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
@@ -39,6 +42,9 @@ export const contract = {
   ...findOperations,
   ...queenOperations,
   ...dueOperations,
+  ...deadOutOperations,
+  ...answerOperations,
+  ...paperOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

@@ -53,6 +53,8 @@ describe('the command line', () => {
     [['report', '--journal', 'good.csv', '--season', '20x5'], 'whole number'],
     [['report', '--journal', 'good.csv', '--confidence', '90'], '0.5 to 0.999'],
     [['report', '--journal', 'good.csv', '--as-of', '2025-02-30'], '--as-of'],
+    [['report', '--journal', 'good.csv', '--book', 'x.outyard'], 'not both'],
+    [['report', '--book', 'absent.outyard'], 'absent.outyard'],
     [['demo', '--which', 'other'], 'ossar, tiny'],
   ])('%j: code 2 and a sentence, and no file is made', (args, sentence) => {
     const before = readdirSync(trial.folder);
@@ -122,6 +124,21 @@ describe('the command line', () => {
     expect(page.code).toBe(0);
     expect(page.out).toMatch(/^<!doctype html>[\s\S]*<\/html>\n$/i);
     expect(page.out).not.toMatch(/<script|https?:/i);
+  });
+
+  test('reports on a book as on its journal, and leaves the book as it is', () => {
+    expect(outyard('import', 'good.csv', '--book', 'told.outyard').code).toBe(0);
+    const before = readFileSync(at('told.outyard'));
+    const page = outyard('report', '--book', 'told.outyard', '--format', 'html', '--as-of', '2025-03-31');
+    expect(page.code).toBe(0);
+    expect(page.out).toMatch(/^<!doctype html>[\s\S]*<svg[\s\S]*Season by season[\s\S]*<\/html>\n$/i);
+    expect(page.out).not.toMatch(/<script|https?:|<link|<img/i);
+    const [told, read] = [outyard('report', '--book', 'told.outyard', '--format', 'json', '--as-of', '2025-03-31'), outyard('report', '--journal', 'good.csv', '--format', 'json', '--as-of', '2025-03-31')];
+    const { import: none, ...figures } = JSON.parse(told.out) as Record<string, unknown>;
+    expect(none).toBeNull();
+    expect(JSON.parse(read.out)).toMatchObject(figures);
+    expect(readFileSync(at('told.outyard')).equals(before)).toBe(true);
+    expect(outyard('report', '--book', 'told.outyard', '--season', '1999').said).toContain('no records of the season 1999');
   });
 
   test('a report on a journal with rows to sort out is whole, and the code is 1', () => {

@@ -166,7 +166,7 @@ test('every command that can be given is in the box, and does what it says', asy
   await box.take('print the order');
   await expect.poll(() => page.evaluate(() => document.documentElement.dataset['printed'])).toBe('#/print/order');
   await box.take('print the loss');
-  await expect.poll(() => page.evaluate(() => document.documentElement.dataset['printed'])).toBe('#/losses');
+  await expect.poll(() => page.evaluate(() => document.documentElement.dataset['printed'])).toBe('#/print/losses');
   await box.take('check the book');
   await page.getByText('The book is sound').waitFor();
   const saved = page.waitForEvent('download');

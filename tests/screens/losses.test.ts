@@ -132,12 +132,12 @@ test('few losses: no test, the counts stand alone; the ended stand with their ca
   expect((await rows(ended)).slice(1)).toEqual([
     ['10 Jul', 'LB-05', 'Larch Bend', 'lost', 'queen failure'],
     ['5 Dec', 'QY-01', 'Quarry', 'lost', 'starvation; cold'],
-    ['20 Jan', 'QY-02', 'Quarry', 'lost', '–'],
+    ['20 Jan', 'QY-02', 'Quarry', 'lost', '– look at the dead-out'],
     ['22 Jan', 'QY-04', 'Quarry', 'united', '–'],
     ['14 Feb', 'QY-03', 'Quarry', 'lost', 'mites'],
     ['1 Mar', 'LB-01', 'Larch Bend', 'lost', 'queen failure'],
   ]);
-  await ended.getByRole('link', { name: 'QY-02' }).focus();
+  await ended.getByRole('link', { name: 'QY-02', exact: true }).focus();
   await margin(page).getByText('No cause was entered for this loss').waitFor();
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Colony QY-02', level: 1 }).waitFor();

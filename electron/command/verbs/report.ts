@@ -1,36 +1,40 @@
 import { basename } from 'node:path';
 import { reportFromJournal } from '#core/desk/report.ts';
-import { reportHtml, reportText } from '#core/desk/reportWords.ts';
+import { reportAs } from '#core/desk/reportWords.ts';
 import { dayFromIso, type Day } from '#shared/days.ts';
 import { readClock } from '#electron/keeper/clock.ts';
 import { readBytes } from '../files.ts';
+import { atBook } from '../openDesk.ts';
 import { numberOf, oneOf, readArguments } from '../readArguments.ts';
 import { asCommandError, CommandError, ended, type Verb } from '../verb.ts';
 
 export const report: Verb = {
-  usage: '--journal FILE.csv [--season 2025] [--target N] [--confidence 0.9] [--as-of DAY] [--format text|json|html]',
-  summary: 'Reads a journal into a scratch book and prints its account, losses and order. No book is touched.',
+  usage: '--journal FILE.csv|--book FILE.outyard [--season 2025] [--target N] [--confidence 0.9] [--as-of DAY] [--format text|json|html]',
+  summary: 'Prints the account, losses and order of a journal (read into a scratch book) or of a book, which is not changed.',
   async run(args, speech) {
-    const { options } = readArguments(args, ['journal', 'season', 'target', 'confidence', 'as-of', 'format'], 0);
+    const { options } = readArguments(args, ['journal', 'book', 'season', 'target', 'confidence', 'as-of', 'format'], 0);
     const format = oneOf('format', options.format, ['text', 'json', 'html']);
-    if (options.journal === undefined) throw new CommandError('Which journal?', 'Name it with --journal FILE.csv.');
+    if (options.journal !== undefined && options.book !== undefined) throw new CommandError('A journal or a book, not both.', 'Leave one of --journal and --book out.');
+    if (options.journal === undefined && options.book === undefined) throw new CommandError('Which journal?', 'Name it with --journal FILE.csv, or a book with --book FILE.outyard.');
     const season = numberOf('season', options.season, { min: 1900, max: 2200, whole: true });
     const target = numberOf('target', options.target, { min: 0, max: 100_000, whole: true });
     const confidence = numberOf('confidence', options.confidence, { min: 0.5, max: 0.999 });
     const asOf = dayOf(options['as-of']);
-    const answer = await reportFromJournal({
-      bytes: readBytes(options.journal),
-      fileName: basename(options.journal),
-      today: readClock().day,
+    const choices = {
       ...(season === undefined ? {} : { season }),
       ...(target === undefined ? {} : { target }),
       ...(confidence === undefined ? {} : { confidence }),
       ...(asOf === undefined ? {} : { asOf }),
-    });
+    };
+    if (options.journal === undefined) {
+      const made = await atBook(options.book, false, (desk) => desk.ask('losses.report', { format, ...choices }));
+      speech.print(made.text);
+      return ended.well;
+    }
+    const answer = await reportFromJournal({ bytes: readBytes(options.journal), fileName: basename(options.journal), today: readClock().day, ...choices });
     if (!answer.ok) throw asCommandError(answer);
-    const found = answer.value;
-    speech.print(format === 'json' ? JSON.stringify(found, null, 1) : format === 'html' ? reportHtml(found) : reportText(found));
-    return found.import.toSortOut.length === 0 ? ended.well : ended.withFindings;
+    speech.print(reportAs(format, answer.value, basename(options.journal)));
+    return (answer.value.report.import?.toSortOut.length ?? 0) === 0 ? ended.well : ended.withFindings;
   },
 };
 

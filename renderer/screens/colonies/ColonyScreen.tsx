@@ -54,6 +54,11 @@ export function ColonyScreen({ id }: { readonly id: string }) {
         <EntryForm book={book} today={today} firstKind="inspection" colony={colony.label} onClose={() => setEntering(false)} />
       ) : null}
       <p className="sentence">{sentence}</p>
+      {colony.how === 'alive' || colony.how === 'lost' ? (
+        <p>
+          <Link href={`/colonies/${colony.id}/dead-out`}>{words.deadOut[colony.how]}</Link>
+        </p>
+      ) : null}
       <ColonySeason id={colony.id} massUnit={book.massUnit} />
       <div className="pair section">
         <div className="stack">

@@ -7,6 +7,7 @@ export const storyWords = {
   livingLine: (yard: string, start: string) => `At ${yard}; in the book since ${start}.`,
   endedLine: (how: string, day: string, yard: string) => `${how} on ${day}, at ${yard}.`,
   enter: 'Enter a record',
+  deadOut: { alive: 'It died? Look at the dead-out', lost: 'Look at the dead-out' },
 
   queens: 'Queens',
   queensNone: 'The book knows of no queen in it.',

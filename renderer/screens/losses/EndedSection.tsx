@@ -44,7 +44,17 @@ export function EndedSection({ season }: { readonly season: Season }) {
                 </th>
                 <td>{names.get(colony.yard) ?? colony.yard}</td>
                 <td>{words.endings[colony.how]}</td>
-                <td>{colony.causes.length === 0 ? missing : colony.causes.join('; ')}</td>
+                <td>
+                  {colony.causes.length === 0 ? missing : colony.causes.join('; ')}
+                  {colony.how === 'lost' && colony.causes.every((cause) => cause === 'unknown') ? (
+                    <>
+                      {' '}
+                      <Link className="no-print" href={`/colonies/${colony.id}/dead-out`} aria-label={`${words.lookAt}: ${colony.label}`}>
+                        {words.lookAt}
+                      </Link>
+                    </>
+                  ) : null}
+                </td>
               </tr>
             ))}
           </tbody>

@@ -1,7 +1,6 @@
-import { Link } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { seasonName } from '#shared/seasons.ts';
 import '../../charts/charts.css';
-import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
@@ -21,10 +20,9 @@ import { words } from './words.ts';
 /** The season-end review: one season as a report that reads from top to bottom. */
 export function LossesScreen() {
   const { book } = useBook();
+  const [, go] = useLocation();
   const [chosen, choose] = useSeason();
   const { data: frame, fault } = useRead('losses.frame', chosen === undefined ? {} : { season: chosen }, { keep: true });
-
-  useOffer('print the review', frame && !frame.empty ? () => window.print() : null);
   if (!frame) {
     return (
       <Page title={words.titleEmpty} line={words.line}>
@@ -47,7 +45,7 @@ export function LossesScreen() {
         line={reviewWords.line}
         asOf={frame.asOf}
         action={
-          <button type="button" className="main no-print" onClick={() => window.print()}>
+          <button type="button" className="main no-print" onClick={() => go(`/print/losses/${season}`)}>
             {words.print}
           </button>
         }
@@ -64,6 +62,9 @@ export function LossesScreen() {
               ))}
             </select>
           </label>
+          <p className="answers-link no-print">
+            <Link href="/losses/answers">{words.answers}</Link>
+          </p>
           <ReviewContents />
         </div>
         <FaultNote fault={fault} />

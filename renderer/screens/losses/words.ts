@@ -6,7 +6,8 @@ export const words = {
   title: (season: string) => `Season review, ${season}`,
   titleEmpty: 'Season review',
   line: 'What was lost, when and where, and how sure the numbers are.',
-  print: 'Print the review',
+  print: 'Print or share',
+  answers: 'Answers for loss surveys',
   empty: 'Once colonies are in the book, this page counts what each yard lost, summer and winter, with the range that so many colonies allow.',
   emptyAction: 'Bring records in on the Book page',
 
@@ -129,6 +130,7 @@ export const words = {
   colony: 'Colony',
   how: 'How',
   causes: 'Cause',
+  lookAt: 'look at the dead-out',
   endings: { alive: 'alive', lost: 'lost', sold: 'sold', given: 'given away', combined: 'united', absconded: 'absconded' } satisfies Record<Ending, string>,
   noCause: 'No cause was entered for this loss. It stays among the causes as unknown; enter it on the colony’s page when you know it.',
   causesAre: 'Causes are what you saw or believed; several may stand together.',

@@ -1,0 +1,110 @@
+import { readFileSync } from 'node:fs';
+import { afterAll, afterEach, expect, test } from 'vitest';
+import { expectAccessible } from './support/axe.ts';
+import { goTo, notice, words } from './support/person.ts';
+import { closeBrowser, openWindow, type OpenedWindow, type WindowOptions } from './support/window.ts';
+
+const demo: WindowOptions = {
+  first: async (desk) => {
+    await desk('book.demo', { which: 'ossar' });
+  },
+};
+
+let window: OpenedWindow | undefined;
+const open = async (options: WindowOptions) => (window = await openWindow(options));
+afterEach(async () => {
+  await window?.close();
+  window = undefined;
+});
+afterAll(closeBrowser);
+
+test('answers are copied one by one and all together, for any season and quarter', async () => {
+  const { page, desk } = await open({ ...demo, at: '/losses' });
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  const copied = () => page.evaluate(() => navigator.clipboard.readText());
+  await page.getByRole('link', { name: 'Answers for loss surveys' }).press('Enter');
+  await page.getByRole('heading', { name: 'Answers for loss surveys', level: 1 }).waitFor();
+  const first = await desk('losses.answers', {});
+  expect(first.sheets.map(({ running }) => running)).toEqual([false, false, false]);
+  const [turnover, wintering] = first.sheets;
+  const atRisk = turnover!.rows.find(({ key }) => key === 'atRisk')!.cells.map(({ text }) => text);
+  await page.getByRole('button', { name: /^Copy: At risk, Colonies through the year/ }).press('Enter');
+  await notice(page).getByText('Copied: At risk.').waitFor();
+  expect(await copied()).toBe(atRisk.join('\t'));
+  await page.getByRole('button', { name: 'Copy all answers' }).press('Enter');
+  await notice(page).getByText('Copied: Answers for loss surveys.').waitFor();
+  const all = await copied();
+  for (const { title } of first.sheets) expect(all).toContain(`\n\n${title}\n`);
+  expect(all).toContain(`Winter loss: All: ${wintering!.rows.find(({ key }) => key === 'rate')!.cells[0]!.text}`);
+  await expectAccessible(page);
+
+  // A running season, and one without records: said, not filled with noughts.
+  await page.getByRole('combobox', { name: 'Season' }).selectOption('2026');
+  await page.getByRole('columnheader', { name: 'Winter, so far' }).waitFor();
+  expect(await words(page.locator('main'))).toContain('so far to 25 November 2026');
+  await page.getByRole('combobox', { name: 'Quarter' }).selectOption({ index: (await desk('losses.answers', {})).quarters.length - 1 });
+  await page.getByText(/^Not known: The book begins on/).waitFor();
+  expect(await page.locator('main').innerHTML()).not.toMatch(/NaN|undefined|Infinity/);
+});
+
+test('the review goes on paper page by page, into files, and into one page to send', async () => {
+  const { page, desk } = await open({ ...demo, at: '/losses' });
+  await page.getByRole('combobox', { name: 'Season' }).selectOption('2025');
+  await page.getByRole('heading', { name: 'Season review, 2025–26' }).waitFor();
+  await page.getByRole('button', { name: 'Print or share' }).press('Enter');
+  const paper = await desk('losses.paper', { season: 2025, united: 'lost' });
+  await page.getByRole('heading', { name: paper.sections.at(-1)!.title }).waitFor();
+  await expectAccessible(page);
+  for (const { title } of paper.sections) expect(await page.getByRole('heading', { name: title, exact: true }).count(), title).toBe(1);
+  expect(await page.locator('svg.drawing').count()).toBe(paper.sections.flatMap(({ drawings }) => drawings).length);
+
+  await page.getByText('Tables as CSV files').click();
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'losses-2025-ended.csv' }).press('Enter');
+  const csv = readFileSync(await (await saved).path(), 'utf8');
+  const ended = paper.sections.flatMap(({ tables }) => tables).find(({ key }) => key === 'ended')!;
+  expect(csv.trimEnd().split('\n')).toHaveLength(ended.rows.length + 1);
+  const sent = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as one HTML file' }).press('Enter');
+  const html = readFileSync(await (await sent).path(), 'utf8');
+  expect(html).toContain('<svg class="drawing"');
+  expect(html).not.toMatch(/<script|<link|<img|https?:/);
+
+  await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+  const looks = await page.evaluate(() => ({
+    ink: getComputedStyle(document.querySelector('.review-paper h1')!).color,
+    ground: getComputedStyle(document.body).backgroundColor,
+    heads: [...document.querySelectorAll('thead')].map((head) => getComputedStyle(head).display),
+    running: [...document.querySelectorAll('.paper-running')].map((row) => row.textContent?.replaceAll('\u00a0', ' ')),
+    wide: Math.max(...[...document.querySelectorAll('table')].map((table) => table.scrollWidth - document.documentElement.clientWidth)),
+    last: [...document.querySelectorAll('tbody tr')].at(-1)?.textContent ?? '',
+  }));
+  expect(looks).toMatchObject({ ink: 'rgb(0, 0, 0)', ground: 'rgb(255, 255, 255)' });
+  expect(new Set(looks.heads)).toEqual(new Set(['table-header-group']));
+  expect(new Set(looks.running)).toEqual(new Set(['Ossar Valley, as of 25 November 2026']));
+  expect(looks.wide).toBeLessThanOrEqual(0);
+  expect(looks.last).toContain(String(ended.rows.at(-1)![1]));
+  for (const [format, box] of [['Letter', '612 792'], ['A4', '595']] as const) {
+    const file = (await page.pdf({ format })).toString('latin1');
+    expect(file.match(/\/Type \/Page\b/g)?.length ?? 0).toBeGreaterThanOrEqual(4);
+    expect(file).toMatch(new RegExp(`/MediaBox \\[0 0 ${box}`));
+  }
+});
+
+test('an empty book has no answers and no paper, and says so', async () => {
+  const { page } = await open({
+    at: '/losses/answers',
+    first: async (desk) => {
+      await desk('book.create', { name: 'New book' });
+    },
+  });
+  await page.getByText('Once colonies are in the book').waitFor();
+  await expectAccessible(page);
+  await goTo(page, 'Losses');
+  await page.evaluate(() => {
+    location.hash = '/print/losses';
+  });
+  await page.getByText('Nothing is in the book yet').waitFor();
+  expect(await page.getByRole('button', { name: 'Print' }).isDisabled()).toBe(true);
+  await expectAccessible(page);
+});
