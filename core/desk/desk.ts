@@ -1,6 +1,7 @@
 import { contract, isOperationName, type OperationName, type OutputOf, type ParsedInputOf } from '#shared/contract/contract.ts';
 import type { Day } from '#shared/days.ts';
 import { FaultError, refuse, type Answer } from '#shared/faults.ts';
+import { actHandlers } from './actHandlers.ts';
 import { bookHandlers } from './bookHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { decisionHandlers } from './decisionHandlers.ts';
@@ -16,6 +17,7 @@ import { roundHandlers } from './roundHandlers.ts';
 import { queenHandlers } from './queenHandlers.ts';
 import { dueHandlers } from './dueHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
+import { sortOutHandlers } from './sortOutHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
 import type { Book } from './openBook.ts';
@@ -49,7 +51,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...actHandlers, ...sortOutHandlers,
 };
 
 const slow = 40;

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
+import { actOperations } from './acts.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
 import { decisionOperations } from './decision.ts';
@@ -15,11 +16,13 @@ import { roundOperations } from './rounds.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
 import { sheetOperations } from './sheets.ts';
+import { sortOutOperations } from './sortOut.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
 export const contract = {
+  ...actOperations,
   ...bookOperations,
   ...journalOperations,
   ...colonyOperations,
@@ -32,6 +35,7 @@ export const contract = {
   ...offerOperations,
   ...decisionOperations,
   ...sheetOperations,
+  ...sortOutOperations,
   ...stripOperations,
   ...yardOperations,
   ...findOperations,
