@@ -7,6 +7,7 @@ import { FaultBoundary } from './parts/FaultBoundary.tsx';
 import { Frame } from './parts/Frame.tsx';
 import { MarginProvider } from './parts/Margin.tsx';
 import { NoticeProvider } from './parts/Notice.tsx';
+import { ActScreen } from './screens/acts/ActScreen.tsx';
 import { BookScreen } from './screens/book/BookScreen.tsx';
 import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
@@ -19,6 +20,7 @@ import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
+import { SortOutScreen } from './screens/sortOut/SortOutScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { OrderPrint } from './screens/stock/OrderPrint.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
@@ -79,6 +81,8 @@ function Screens() {
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />
             <Route path="/book/sheet" component={SheetScreen} />
+            <Route path="/book/sort-out" component={SortOutScreen} />
+            <Route path="/acts/:id">{({ id }) => <ActScreen key={id} id={id} />}</Route>
             <Route component={NowhereScreen} />
           </Switch>
         </Frame>

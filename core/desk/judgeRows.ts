@@ -1,7 +1,7 @@
 import { FaultError } from '#shared/faults.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import type { RowJudgement } from '#shared/contract/sortOut.ts';
-import type { DateOrder } from '#shared/days.ts';
+import { dayInWords, type DateOrder } from '#shared/days.ts';
 import { importRows, readRows, yardsNamedByInstalls } from '#core/exchange/importRows.ts';
 import type { Names } from '#core/journal/kindRules.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
@@ -65,6 +65,9 @@ function namesWith(names: Names, working: WorkingSet): Names {
   return { ...names, colony: (id) => made.get(id) ?? names.colony(id) };
 }
 
-function sentenceOf(entry: Entry, names: Names): string {
-  return rulesOf(entry.kind).sentence(entry.body as never, names);
+/** "2 May 2026, LB-09: Looked at: 6 frames of bees." */
+function sentenceOf({ kind, body, day }: Entry, names: Names): string {
+  const { touches, sentence } = rulesOf(kind);
+  const labels = touches(body as never).map(({ colony }) => names.colony(colony));
+  return `${dayInWords(day)}${labels.length === 0 ? '' : `, ${labels.join(' and ')}`}: ${sentence(body as never, names)}`;
 }

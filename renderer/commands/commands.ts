@@ -61,6 +61,10 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.onScreen('choose a file', '/book'),
   },
   {
+    id: 'book.sortOut', group: 'book', name: 'Sort out rows of imported files', search: 'to sort out waiting mend repair refused',
+    enabled: withBook, run: (hands) => hands.go('/book/sort-out'),
+  },
+  {
     id: 'book.export', group: 'book', name: 'Export the journal', search: 'take records out csv save spreadsheet',
     enabled: withBook, run: (hands) => hands.onScreen('export', '/book'),
   },

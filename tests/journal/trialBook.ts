@@ -14,6 +14,7 @@ import { enterImport } from '#core/desk/importReport.ts';
 import { namesOf } from '#core/desk/names.ts';
 import { enterRows } from '#core/desk/enterRows.ts';
 import { redo, replaceEntry, strikeEntry, undo } from '#core/desk/strikeAndUndo.ts';
+import { enterAllReady, enterWaiting, keepAside } from '#core/desk/sortOut.ts';
 import { writeCsv } from '#core/exchange/writeCsv.ts';
 
 export const yardCodes = ['OO', 'LB', 'NS'] as const;
@@ -42,6 +43,9 @@ export const acts = {
   replace: (store: Store, id: EntryId, cells: Cells) => replaceEntry(store, id, cells, 'misread', 'month-first', stamp),
   undo: (store: Store, id?: GestureId) => undo(store, id, stamp),
   redo: (store: Store) => redo(store, stamp),
+  mend: (store: Store, key: string, cells: Cells) => enterWaiting(store, key, cells, 'month-first', stamp),
+  enterReady: (store: Store) => enterAllReady(store, stamp),
+  setAside: (store: Store, key: string) => keepAside(store, key, { reason: 'unclear', at: stamp }),
 };
 
 export async function standingEntries(store: Store): Promise<Entry[]> {

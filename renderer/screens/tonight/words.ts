@@ -188,6 +188,8 @@ export const words = {
     none: 'Nothing has been entered yet.',
     undo: 'undo',
     undone: 'taken back',
+    takeBack: 'take back…',
+    takeBackName: (title: string) => `Take back: ${title}`,
     undoName: (title: string) => `Undo: ${title}`,
     redoName: (title: string) => `Bring back: ${title}`,
   },
