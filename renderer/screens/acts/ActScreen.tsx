@@ -12,6 +12,7 @@ import { TakeBack } from '../../parts/TakeBack.tsx';
 import { takeBackWords } from '../../parts/takeBackWords.ts';
 import { words as frame } from '../../parts/words.ts';
 import { NowhereScreen } from '../nowhere/NowhereScreen.tsx';
+import './acts.css';
 import { words } from './words.ts';
 
 const pageLength = 200;

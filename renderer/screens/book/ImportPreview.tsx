@@ -57,7 +57,7 @@ export function ImportPreview({ report, entered, busy, onEnter, onPutAside, onTa
           <p>{report.toSortOut.length > 0 ? words.waitingAlready : words.nothingNew}</p>
         )}
         <button type="button" disabled={busy} onClick={onPutAside}>
-          {words.putAside}
+          {entered ? words.doneWith : words.putAside}
         </button>
       </div>
       {report.toSortOut.length > 0 ? <SortOutList file={report.file} items={report.toSortOut} /> : null}

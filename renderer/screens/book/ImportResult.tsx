@@ -20,7 +20,7 @@ export function ImportResult({ report, onTakenBack }: ImportResultProps) {
   // Undo is everywhere; what is said here stays true.
   if (data?.act.undone) return <p className="needs">{words.takenBack(report.file)}</p>;
   return (
-    <div className="stack" role="group" aria-label={words.resultOf(report.file)}>
+    <div role="group" aria-label={words.resultOf(report.file)}>
       <p className="said">{words.entered(counted(report.entered, words.record, words.records), report.file)}</p>
       {report.toSortOut.length > 0 ? (
         <p>
@@ -32,7 +32,9 @@ export function ImportResult({ report, onTakenBack }: ImportResultProps) {
           <Link href={`/acts/${report.gesture}`}>{words.seeEntries}</Link>
         </p>
       ) : null}
-      <TakeBack act={report.gesture} label={takeBackWords.openImport} onDone={onTakenBack} />
+      <div className="acts">
+        <TakeBack act={report.gesture} label={takeBackWords.openImport} onDone={onTakenBack} />
+      </div>
     </div>
   );
 }

@@ -65,7 +65,7 @@ export const words = {
   sortCounts: (waiting: number, ready: number, aside: number) =>
     `${waiting === 0 ? 'No row of an imported file waits' : `${waiting.toLocaleString('en-US')} ${waiting === 1 ? 'row of an imported file waits' : 'rows of imported files wait'} to be mended`}${ready > 0 ? `; ${ready.toLocaleString('en-US')} can be entered now` : ''}${aside > 0 ? `; ${aside.toLocaleString('en-US')} set aside` : ''}.`,
   sortThem: 'Sort them out',
-  waits: (count: string) => `${count} could not be entered and wait to be sorted out.`,
+  waits: (count: string) => `${count} could not be entered; what is kept can be mended.`,
   resultOf: (file: string) => `What was brought in from ${file}`,
   takenBack: (file: string) => `The import of ${file} was taken back. Choose the file again to enter it anew.`,
   seeEntries: 'See what was entered',
@@ -81,6 +81,7 @@ export const words = {
   enter: (count: string) => `Enter ${count}`,
   nothingNew: 'There is nothing in the file to enter.',
   putAside: 'Put the file aside',
+  doneWith: 'Done with this file',
   again: 'Look at the file again',
   entered: (count: string, file: string) => `${count} entered from ${file}.`,
   enteredRest: (count: string) => ` ${count} still to sort out, in the list below.`,

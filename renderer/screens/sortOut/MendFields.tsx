@@ -90,6 +90,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
             : shown.map((column) => (
                 <EntryField
                   key={column}
+                  one
                   kind={kind}
                   column={column}
                   name={`${id}-${column}`}
@@ -106,8 +107,8 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
         <div className={stands ? 'consequence' : 'consequence needs'} role="status">
           {judged?.says == null ? (
             <>
-              {elsewhere.length > 0 || judged !== undefined ? <p>{words.notYet}</p> : null}
-              {(elsewhere.length > 0 ? elsewhere : (judged?.refusals ?? [])).map(({ column, sentence }) => (
+              {judged === undefined ? null : <p>{elsewhere.length > 0 ? words.notYet : words.notYetAt}</p>}
+              {elsewhere.map(({ column, sentence }) => (
                 <p key={`${column ?? ''} ${sentence}`}>{sentence}</p>
               ))}
             </>

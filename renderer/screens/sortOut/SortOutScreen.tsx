@@ -10,6 +10,7 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { MendForm } from './MendForm.tsx';
+import './sortOut.css';
 import { words } from './words.ts';
 
 const pageLength = 100;
@@ -102,7 +103,7 @@ export function SortOutScreen() {
       {rows.length === 0 ? (
         which === 'waiting' ? <Empty sentence={words.none} action={<Link href="/book">{words.toBook}</Link>} /> : <p>{words.noneAside}</p>
       ) : (
-        <div ref={table}>
+        <div ref={table} className="sort-out-list">
           {[...files].map(([file, of]) => (
             <section key={file} className="section" aria-label={file}>
               <h2>
@@ -137,7 +138,7 @@ export function SortOutScreen() {
                           {row.aside ? (
                             <bdi>{words.asideSince(row.aside.at, row.aside.reason)}</bdi>
                           ) : (
-                            <span className={row.ready === null ? '' : 'said'}>
+                            <span className={row.ready === null ? '' : 'ready'}>
                               <bdi>{row.ready === null ? row.sentence : words.ready(row.ready)}</bdi>
                             </span>
                           )}

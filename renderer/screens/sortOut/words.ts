@@ -33,6 +33,7 @@ export const words = {
   typed: 'In the file',
   wouldSay: 'It would stand:',
   notYet: 'It cannot stand yet:',
+  notYetAt: 'It cannot stand yet; the sentence is at its field.',
   enter: 'Enter this row',
   setAside: 'Set aside',
   why: 'Why it is set aside',
