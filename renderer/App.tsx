@@ -8,6 +8,7 @@ import { Frame } from './parts/Frame.tsx';
 import { MarginProvider } from './parts/Margin.tsx';
 import { NoticeProvider } from './parts/Notice.tsx';
 import { ActScreen } from './screens/acts/ActScreen.tsx';
+import { ActsScreen } from './screens/acts/ActsScreen.tsx';
 import { BookScreen } from './screens/book/BookScreen.tsx';
 import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
@@ -82,6 +83,7 @@ function Screens() {
             <Route path="/book" component={BookScreen} />
             <Route path="/book/sheet" component={SheetScreen} />
             <Route path="/book/sort-out" component={SortOutScreen} />
+            <Route path="/acts" component={ActsScreen} />
             <Route path="/acts/:id">{({ id }) => <ActScreen key={id} id={id} />}</Route>
             <Route component={NowhereScreen} />
           </Switch>

@@ -57,6 +57,10 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.redo(),
   },
   {
+    id: 'act.list', group: 'enter', name: 'See what was entered', search: 'acts last undo take back import history journal',
+    enabled: withBook, run: (hands) => hands.go('/acts'),
+  },
+  {
     id: 'book.import', group: 'book', name: 'Bring records in', search: 'import csv file spreadsheet',
     enabled: withBook, run: (hands) => hands.onScreen('choose a file', '/book'),
   },

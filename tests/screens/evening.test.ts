@@ -125,7 +125,11 @@ test('an evening: a round, a strike and its undo, the lines on paper, three spre
 
   // An import that others rest on stays; another is taken back whole, with what that does said first.
   await goTo(page, 'Tonight');
-  await page.getByRole('link', { name: 'Take back: Import of bees.xlsx, Inspections' }).press('Enter');
+  await page.getByRole('link', { name: 'Take back: Import of honey.csv' }).waitFor();
+  await page.getByRole('link', { name: 'All that was entered' }).press('Enter');
+  await page.getByRole('heading', { level: 1, name: 'What was entered' }).waitFor();
+  await expectAccessible(page);
+  await page.getByRole('link', { name: 'Import of bees.xlsx, Inspections' }).press('Enter');
   await page.getByRole('button', { name: 'Take this import back…' }).press('Enter');
   const group = page.getByRole('group', { name: 'If it is taken back:' });
   await expect.poll(() => words(group)).toContain('2 entries no longer count. 2 colonies are again as before.');
@@ -203,4 +207,16 @@ test('rows that wait: all that can stand now go in at once, one is set aside and
   await page.getByRole('button', { name: 'Enter this row' }).press('Enter');
   await notice(page).getByText('Sorted out: line 422 of large.csv').waitFor();
   expect(await opened.desk('sortOut.counts', {})).toEqual({ waiting: 2, ready: 0, aside: 0, entered: 1 });
+
+  // A record for a day to come is asked about once.
+  await page.keyboard.press('Alt+n');
+  await page.getByRole('heading', { name: 'Enter a record' }).waitFor();
+  await page.getByLabel('What happened').selectOption('Note');
+  await page.getByLabel('Day', { exact: true }).fill('2026-12-03');
+  await page.getByRole('textbox', { name: /^Note/ }).fill('queens ordered');
+  await page.keyboard.press('Control+Enter');
+  await page.getByText('3 December 2026 is still to come; today is 25 November 2026.').waitFor();
+  expect((await opened.desk('export.journal', {})).text).not.toContain('queens ordered');
+  await page.keyboard.press('Control+Enter');
+  await notice(page).getByText('Note of 3 December 2026: 1 entry in the book.').waitFor();
 });

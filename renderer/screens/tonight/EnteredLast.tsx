@@ -56,6 +56,13 @@ export function EnteredLast({ shown }: { readonly shown: number }) {
           </li>
         ))}
       </ul>
+      {gestures.length > shown ? (
+        <p>
+          <Link href="/acts" className="quiet-link">
+            {words.recent.all}
+          </Link>
+        </p>
+      ) : null}
       {canRedo !== null ? (
         <p className="round-redo">
           <button type="button" className="link" disabled={busy} onClick={() => void bringBack()}>

@@ -188,6 +188,7 @@ export const words = {
     none: 'Nothing has been entered yet.',
     undo: 'undo',
     undone: 'taken back',
+    all: 'All that was entered',
     takeBack: 'take back…',
     takeBackName: (title: string) => `Take back: ${title}`,
     undoName: (title: string) => `Undo: ${title}`,
