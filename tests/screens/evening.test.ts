@@ -3,7 +3,7 @@ import { afterAll, afterEach, expect, test } from 'vitest';
 import { dayFirst, unitsInHeaders, workbook } from '../exchange/threeSheets.ts';
 import { sheetOn } from './roundSheet.ts';
 import { expectAccessible } from './support/axe.ts';
-import { pdfPages } from './support/pdfText.ts';
+import { pdfText } from './support/pdfText.ts';
 import { chooseRecords, goTo, notice, words } from './support/person.ts';
 import { closeBrowser, openWindow, type OpenedWindow, type WindowOptions } from './support/window.ts';
 
@@ -70,7 +70,7 @@ test('an evening: a round, a strike and its undo, the lines on paper, three spre
   await page.getByRole('link', { name: 'Print' }).press('Enter');
   const sheets = page.getByRole('region', { name: /, sheet \d+ of \d+$/ });
   await expect.poll(() => sheets.count()).toBe(3);
-  const printed = pdfPages(await page.pdf({ preferCSSPageSize: true }));
+  const printed = pdfText(await page.pdf({ preferCSSPageSize: true }));
   expect(printed).toHaveLength(3);
   expect(labels.filter((label) => !printed.some((text) => text.includes(label)))).toEqual([]);
   expect(printed[2]).toContain(labels.at(-1));
