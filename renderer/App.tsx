@@ -8,6 +8,8 @@ import { Frame } from './parts/Frame.tsx';
 import { MarginProvider } from './parts/Margin.tsx';
 import { NoticeProvider } from './parts/Notice.tsx';
 import { AnswersScreen } from './screens/answers/AnswersScreen.tsx';
+import { ActScreen } from './screens/acts/ActScreen.tsx';
+import { ActsScreen } from './screens/acts/ActsScreen.tsx';
 import { BookScreen } from './screens/book/BookScreen.tsx';
 import { ColoniesScreen } from './screens/colonies/ColoniesScreen.tsx';
 import { ColonyScreen } from './screens/colonies/ColonyScreen.tsx';
@@ -23,6 +25,7 @@ import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
+import { SortOutScreen } from './screens/sortOut/SortOutScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { OrderPrint } from './screens/stock/OrderPrint.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
@@ -90,6 +93,9 @@ function Screens() {
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />
             <Route path="/book/sheet" component={SheetScreen} />
+            <Route path="/book/sort-out" component={SortOutScreen} />
+            <Route path="/acts" component={ActsScreen} />
+            <Route path="/acts/:id">{({ id }) => <ActScreen key={id} id={id} />}</Route>
             <Route component={NowhereScreen} />
           </Switch>
         </Frame>

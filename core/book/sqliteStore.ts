@@ -105,7 +105,7 @@ export function sqliteStore(database: Database, path: string): Store {
       }
       for (const id of change.vanished) db.run(build.deleteFrom('colony').where('id', '=', id));
       keepStates(change.states.map(colonyToRow));
-      for (const paper of change.papers ?? []) keepPaper(paper);
+      for (const paper of typeof change.papers === 'function' ? change.papers(gesture as GestureId) : (change.papers ?? [])) keepPaper(paper);
       return { gesture: gesture as GestureId, position: advance() };
     });
   };

@@ -45,8 +45,8 @@ export interface Change {
   readonly states: readonly ColonyState[];
   /** Colonies that nothing brings into being any more. */
   readonly vanished: readonly ColonyId[];
-  /** Papers that change with the act. Undo does not bring them back. */
-  readonly papers?: readonly Paper[];
+  /** Papers that change with the act; they may name it. Undo does not bring them back. */
+  readonly papers?: readonly Paper[] | ((gesture: GestureId) => readonly Paper[]);
 }
 
 export interface EntryQuery {

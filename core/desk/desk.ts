@@ -2,6 +2,7 @@ import { contract, isOperationName, type OperationName, type OutputOf, type Pars
 import type { Day } from '#shared/days.ts';
 import { FaultError, refuse, type Answer } from '#shared/faults.ts';
 import { answerHandlers } from './answerHandlers.ts';
+import { actHandlers } from './actHandlers.ts';
 import { bookHandlers } from './bookHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { decisionHandlers } from './decisionHandlers.ts';
@@ -20,6 +21,7 @@ import { queenHandlers } from './queenHandlers.ts';
 import { dueHandlers } from './dueHandlers.ts';
 import { paperHandlers } from './paperHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
+import { sortOutHandlers } from './sortOutHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
 import type { Book } from './openBook.ts';
@@ -53,7 +55,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers,
 };
 
 const slow = 40;

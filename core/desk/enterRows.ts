@@ -2,13 +2,15 @@ import { dayInWords, type DateOrder } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse, type RowFault } from '#shared/faults.ts';
 import type { Written } from '#shared/contract/journal.ts';
-import type { Store, StoredEntry } from '#core/book/store.ts';
+import type { Paper, Store, StoredEntry } from '#core/book/store.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
 import { keyOf } from '#core/exchange/keyOf.ts';
 import { readRow } from '#core/journal/readRow.ts';
 import { labelClashSentence } from '#core/journal/refold.ts';
 import type { TypedRow } from '#core/journal/typedRow.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
-import { YardBook } from '#core/journal/yardBook.ts';
+import type { WorkingSet } from '#core/journal/workingSet.ts';
+import { YardBook, type Yard } from '#core/journal/yardBook.ts';
 import { rowKey, writeRow } from '#core/journal/writeRow.ts';
 import { loadWorking } from './loadWorking.ts';
 import { namesOf } from './names.ts';
@@ -18,8 +20,36 @@ interface Placed {
   readonly row: TypedRow;
 }
 
-/** Enters rows typed at the desk: all of them in one act or, if any is refused, none. */
-export async function enterRows(store: Store, typed: readonly Cells[], title: string | undefined, order: DateOrder, at: string): Promise<Written> {
+export interface EntryPlan {
+  readonly entries: readonly Entry[];
+  readonly states: readonly ColonyState[];
+  readonly yards: readonly Yard[];
+  /** The book's position that the plan holds for. */
+  readonly expected: number;
+}
+
+export type PapersFor = (entries: readonly Entry[]) => readonly Paper[];
+
+/** Enters rows typed at the desk: all of them in one act or, if any is refused, none. Papers may be kept with the entries. */
+export async function enterRows(store: Store, typed: readonly Cells[], title: string | undefined, order: DateOrder, at: string, papers?: PapersFor): Promise<Written> {
+  return enterPlanned(store, await planRows(store, typed, order), title, at, papers);
+}
+
+export async function enterPlanned(store: Store, { entries, states, yards, expected }: EntryPlan, title: string | undefined, at: string, papers?: PapersFor): Promise<Written> {
+  const words = title ?? actTitle(entries);
+  const { gesture, position } = await store.commit(
+    {
+      at, kind: 'enter', title: words, undoes: null, yards, entries: entries.map((entry) => ({ entry, replaces: null })), marks: [], states, vanished: [],
+      ...(papers === undefined ? {} : { papers: papers(entries) }),
+    },
+    expected,
+  );
+  const colonies = [...new Set(entries.flatMap((entry) => rulesOf(entry.kind).touches(entry.body).map((touch) => touch.colony)))];
+  return { gesture, sentence: `${words}: ${countWords(entries.length, 'entry', 'entries')} in the book.`, entered: entries.length, struck: 0, colonies, position };
+}
+
+/** What entering the rows would do; nothing is changed. Throws a FaultError that names every row that cannot stand. */
+export async function planRows(store: Store, typed: readonly Cells[], order: DateOrder): Promise<EntryPlan & { working: WorkingSet }> {
   const expected = await store.position();
   const yards = new YardBook(await store.yards());
   const faults: RowFault[] = [];
@@ -59,17 +89,7 @@ export async function enterRows(store: Store, typed: readonly Cells[], title: st
   }
   if (faults.length > 0) throw refusedRows(faults);
 
-  const states = working.changed();
-  const words = title ?? actTitle(entries);
-  const { gesture, position } = await store.commit(
-    {
-      at, kind: 'enter', title: words, undoes: null, yards: [],
-      entries: entries.map((entry) => ({ entry, replaces: null })), marks: [], states, vanished: [],
-    },
-    expected,
-  );
-  const colonies = [...new Set(entries.flatMap((entry) => rulesOf(entry.kind).touches(entry.body).map((touch) => touch.colony)))];
-  return { gesture, sentence: `${words}: ${countWords(entries.length, 'entry', 'entries')} in the book.`, entered: entries.length, struck: 0, colonies, position };
+  return { entries, states: working.changed(), yards: [], expected, working };
 }
 
 /** Texts of the rows that stand on the days of the given ones. */

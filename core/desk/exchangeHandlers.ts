@@ -30,8 +30,7 @@ export const exchangeHandlers: Handlers<Names> = {
     const kept = previewed.get(book);
     previewed.delete(book);
     const found = kept?.hash === hash && kept.found.position === position ? kept.found : await importFile(book, bytes, file.name);
-    await enterImport(book, found, file.name, context.options.now().stamp);
-    return importReport(file.name, hash, found);
+    return importReport(file.name, hash, found, await enterImport(book.store, found, file.name, context.options.now().stamp));
   },
   'export.journal': async (_, context) => {
     const book = context.open();

@@ -1,4 +1,5 @@
 import type { DateOrder } from '#shared/days.ts';
+import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, type RowFault } from '#shared/faults.ts';
 import { importRows, readRows, yardsNamedByInstalls, yardsUsed } from '#core/exchange/importRows.ts';
 import { readCsv, type CsvRow } from '#core/exchange/readCsv.ts';
@@ -8,14 +9,21 @@ import { YardBook, type Yard } from '#core/journal/yardBook.ts';
 import { rowKey, writeRow } from '#core/journal/writeRow.ts';
 import type { Store } from '#core/book/store.ts';
 import { loadWorking } from './loadWorking.ts';
+import { isInJournal, keptRows, unsortedRows, type RowAt, type UnsortedRow } from './keptRows.ts';
 import { namesOf } from './names.ts';
 import type { Book } from './openBook.ts';
 
 export interface FileImport {
   readonly read: number;
   readonly entries: readonly Entry[];
+  /** The line of each entry's row. */
+  readonly lines: readonly number[];
   readonly repeats: readonly number[];
   readonly toSortOut: readonly RowFault[];
+  /** What stands in each row to sort out, to be kept until it is. */
+  readonly unsorted: readonly UnsortedRow[];
+  /** How many of them the book does not hold yet. */
+  readonly toKeep: number;
   readonly newYards: readonly Yard[];
   readonly states: readonly ColonyState[];
   /** Colonies alive after the last entry, the file's rows included. */
@@ -36,7 +44,7 @@ export async function importBytes(store: Store, bytes: Uint8Array, fileName: str
 }
 
 /** What entering rows of the exchange form would do to the book. `aside` are rows that could not be brought into that form; they are counted and listed with the rest. */
-export async function importRead(store: Store, file: readonly CsvRow[], order: DateOrder, aside: readonly RowFault[] = []): Promise<FileImport> {
+export async function importRead(store: Store, file: readonly CsvRow[], order: DateOrder, aside: readonly RowFault[] = [], rowAt: RowAt = rowsOf(file, order)): Promise<FileImport> {
   const position = await store.position();
   const before = new YardBook(await store.yards());
   const read = readRows(file, order, before);
@@ -51,11 +59,19 @@ export async function importRead(store: Store, file: readonly CsvRow[], order: D
   const changed = outcome.working.changed();
   const stateBefore = new Map((await store.states(changed.map((state) => state.id))).map((state) => [state.id, state]));
   const difference = changed.reduce((sum, state) => sum + (state.end === null ? 1 : 0) - (stateBefore.get(state.id)?.end === null ? 1 : 0), 0);
+  const faults = [...outcome.toSortOut, ...aside].toSorted((a, b) => a.line - b.line);
+  const unsorted = unsortedRows(faults, rowAt);
+  const kept = new Map((await keptRows(store)).map((row) => [row.key, row.state]));
+  // A row that was mended and entered is in the book, whatever the file still says.
+  const mended = new Set(unsorted.filter(({ key }) => kept.get(key) === 'entered').map(({ fault }) => fault.line));
   return {
     read: file.length + aside.length,
     entries: outcome.entries.map(({ entry }) => entry),
-    repeats: outcome.repeats,
-    toSortOut: [...outcome.toSortOut, ...aside].toSorted((a, b) => a.line - b.line),
+    lines: outcome.entries.map(({ line }) => line),
+    repeats: [...outcome.repeats, ...mended].toSorted((a, b) => a - b),
+    toSortOut: faults.filter(({ line }) => !mended.has(line)),
+    unsorted: unsorted.filter(({ fault }) => !mended.has(fault.line)),
+    toKeep: unsorted.filter(({ key }) => !kept.has(key) || kept.get(key) === 'taken back').length,
     newYards: yards.list().filter((yard) => !old.has(yard.id) && used.has(yard.id)),
     states: changed,
     living: counts.living + difference,
@@ -67,8 +83,26 @@ export async function importRead(store: Store, file: readonly CsvRow[], order: D
  * Texts of the rows already in the journal: those that stand, and those a person struck (also when the strike was
  * undone and brought back), which must not come back by importing the file again. What was undone is not in the journal any more and may be imported anew.
  */
-async function knownKeys(store: Store, yards: YardBook): Promise<Set<string>> {
+export async function knownKeys(store: Store, yards: YardBook): Promise<Set<string>> {
   const names = await namesOf(store, yards);
   const stored = await store.entries({});
-  return new Set(stored.filter(({ struck }) => struck === null || struck.by !== 'undo').map(({ entry }) => rowKey(writeRow(entry, names))));
+  return new Set(stored.filter(isInJournal).map(({ entry }) => rowKey(writeRow(entry, names))));
+}
+
+/** The rows of a file in the exchange form as they were typed. */
+function rowsOf(file: readonly CsvRow[], order: DateOrder): RowAt {
+  const byLine = new Map(file.map((row) => [row.line, row]));
+  return (line) => {
+    const row = byLine.get(line);
+    if (row === undefined) throw new Error(`the file has no row on line ${line}`);
+    const cells = Object.entries(row.cells).map(([column, value]) => ({ column, value }));
+    return { cells: withStray(row), typed: [...cells, ...(row.stray?.each ?? [])], order, unread: row.stray !== null };
+  };
+}
+
+/** What stands outside the known columns goes to the note, so that mending the row does not lose it. */
+function withStray({ cells, stray }: CsvRow): Cells {
+  if (stray === null) return cells;
+  const beside = stray.each.map(({ column, value }) => (column === '' ? value : `${column}: ${value}`));
+  return { ...cells, note: [cells.note, ...beside].filter((text) => text !== undefined).join('; ') };
 }

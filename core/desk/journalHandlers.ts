@@ -7,7 +7,8 @@ import { byStand } from '#core/lineage/standOrder.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { lookSentence, queenOn } from '#core/lineage/colonyWords.ts';
 import { enterRows } from './enterRows.ts';
-import { redo, replaceEntry, strikeEntry, undo, undoState } from './strikeAndUndo.ts';
+import { redo, replaceEntry, strikeEntry, undo } from './strikeAndUndo.ts';
+import { undoState } from './undoState.ts';
 
 type Names =
   | 'journal.recent' | 'journal.enter' | 'journal.undo' | 'journal.redo' | 'journal.strike' | 'journal.replace' | 'round.sheet' | 'draft.keep' | 'draft.fetch' | 'draft.drop';

@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
-import { applyMapping, readSheetRow } from '#core/exchange/mapping/applyMapping.ts';
+import { applyMapping, readSheetRow, type MappedRow } from '#core/exchange/mapping/applyMapping.ts';
 import { dataOf, findings } from '#core/exchange/mapping/findings.ts';
 import { guessMapping } from '#core/exchange/mapping/guessMapping.ts';
 import { openQuestions } from '#core/exchange/mapping/openQuestions.ts';
 import { readDelimited } from '#core/exchange/mapping/readDelimited.ts';
+import { typedCells } from '#core/exchange/mapping/typedCells.ts';
 import { savedFor, savedKey, withSaved } from '#core/exchange/mapping/savedMappings.ts';
 import { findHeader, type RawSheet, type Sheet } from '#core/exchange/mapping/sheet.ts';
 import { largestFile } from '#core/exchange/readCsv.ts';
@@ -14,6 +15,7 @@ import { FaultError, refuse, type Answer, type RowFault } from '#shared/faults.t
 import type { Handlers } from './desk.ts';
 import { importRead, type FileImport } from './importFile.ts';
 import { enterImport, importReport } from './importReport.ts';
+import type { RowAt } from './keptRows.ts';
 import type { Book } from './openBook.ts';
 import { isOldOffice, isZip, readXlsx } from './readXlsx.ts';
 
@@ -58,9 +60,9 @@ export const sheetHandlers: Handlers<Names> = {
     }
     const found = await importSheet(book, chosenSheet(read, sheet), mapping);
     const called = calledBy(read, sheet);
-    await enterImport(book, found, called, context.options.now().stamp);
+    const gesture = await enterImport(book.store, found, called, context.options.now().stamp);
     await book.store.keepSettings(new Map([[savedKey, withSaved((await book.store.settings()).get(savedKey), mapping)]]));
-    return importReport(called, read.hash, found);
+    return importReport(called, read.hash, found, gesture);
   },
 };
 
@@ -108,8 +110,21 @@ async function importSheet(book: Book, sheet: Sheet, mapping: SheetMapping): Pro
   const [question] = openQuestions(sheet, mapping);
   if (question !== undefined) throw new FaultError(refuse('refused', question.sentence, { mend: 'Decide it on the page, then look at the records again.' }));
   const { rows, aside } = applyMapping(sheet, mapping);
-  const found = await importRead(book.store, rows.map(({ line, cells }) => ({ line, cells, stray: null })), 'month-first', aside);
-  return { ...found, toSortOut: found.toSortOut.map((fault) => inTheirWords(fault, mapping)) };
+  const found = await importRead(book.store, rows.map(({ line, cells }) => ({ line, cells, stray: null })), 'month-first', aside, rowsOf(sheet, mapping, rows));
+  return { ...found, toSortOut: found.toSortOut.map((fault) => inTheirWords(fault, mapping)), unsorted: found.unsorted.map((row) => ({ ...row, fault: inTheirWords(row.fault, mapping) })) };
+}
+
+/** The rows of the sheet as they were typed; one that could not be read keeps each cell under what its column becomes. */
+function rowsOf(sheet: Sheet, mapping: SheetMapping, mapped: readonly MappedRow[]): RowAt {
+  const own = new Map(sheet.rows.map((row) => [row.line, row]));
+  const readable = new Map(mapped.map((row) => [row.line, row.cells]));
+  return (line) => {
+    const row = own.get(line);
+    if (row === undefined) throw new Error(`the sheet has no row on line ${line}`);
+    const typed = mapping.columns.flatMap(({ header }, at) => (row.cells[at] == null ? [] : [{ column: header, value: row.cells[at].text }]));
+    const cells = readable.get(line);
+    return { cells: cells ?? typedCells(row, mapping), typed, order: cells === undefined ? (mapping.dateOrder ?? 'month-first') : 'month-first', unread: cells === undefined };
+  };
 }
 
 /** A fault names the exchange form's column; the person knows it by their own header. */

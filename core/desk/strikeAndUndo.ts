@@ -12,6 +12,7 @@ import type { Gesture, Store, StoredEntry } from '#core/book/store.ts';
 import { changeStanding, type StandingChange } from './changeStanding.ts';
 import { countWords, refusedRows } from './enterRows.ts';
 import { namesOf } from './names.ts';
+import { changedStanding, undoState } from './undoState.ts';
 
 export async function strikeEntry(store: Store, id: EntryId, reason: string, at: string): Promise<Written> {
   const change = await strikePlan(store, id, reason);
@@ -65,87 +66,41 @@ function createdBy(entry: Entry): ColonyId | null {
   return entry.kind === 'split' ? entry.body.child : null;
 }
 
-export interface UndoState {
-  readonly undone: ReadonlySet<GestureId>;
-  readonly next: Gesture | null;
-  readonly redo: Gesture | null;
-}
-
-/** Which acts stand, which was undone last: read from the journal itself, so it survives a restart. */
-export function undoState(gestures: readonly Gesture[]): UndoState {
-  const undoStack: Gesture[] = [];
-  let redoStack: Gesture[] = [];
-  const undone = new Set<GestureId>();
-  const byId = new Map(gestures.map((gesture) => [gesture.id, gesture]));
-  for (const gesture of gestures) {
-    const about = gesture.undoes === null ? undefined : byId.get(gesture.undoes);
-    if (gesture.kind === 'undo' && about !== undefined) {
-      undone.add(about.id);
-      const at = undoStack.findLastIndex((one) => one.id === about.id);
-      if (at >= 0) undoStack.splice(at, 1);
-      redoStack.push(about);
-    } else if (gesture.kind === 'redo' && about !== undefined) {
-      undone.delete(about.id);
-      redoStack = redoStack.filter((one) => one.id !== about.id);
-      undoStack.push(about);
-    } else {
-      undoStack.push(gesture);
-      redoStack = [];
-    }
-  }
-  return { undone, next: undoStack.at(-1) ?? null, redo: redoStack.at(-1) ?? null };
-}
-
-export async function undo(store: Store, id: GestureId | undefined, at: string): Promise<Written> {
+/** What undo of the given act, or of the last one that still stands, would change. Refused where there is nothing to take back. */
+export async function undoPlan(store: Store, id: GestureId | undefined): Promise<{ about: Gesture; change: StandingChange }> {
   const gestures = await store.gestures();
   const state = undoState(gestures);
   const about = id === undefined ? state.next : (gestures.find((gesture) => gesture.id === id) ?? null);
   if (about === null) throw new FaultError(refuse('nothing-to-enter', 'There is nothing to undo.'));
   if (about.kind === 'undo' || about.kind === 'redo') throw new FaultError(refuse('refused', 'An undo is taken back with Redo.'));
   if (state.undone.has(about.id)) throw new FaultError(refuse('refused', `“${about.title}” was undone already.`));
-  const own = await store.entries({ gesture: about.id });
-  const marked = await markedEntries(store, about.id);
-  const strike = [...own.filter(({ struck }) => struck === null), ...marked.filter(({ what, struck }) => what === 'lift' && struck === null)].map(({ entry }) => ({ entry, reason: 'undone' }));
-  const lift = marked.filter(({ what, struck }) => what === 'strike' && struck !== null).map(({ entry }) => ({ entry, reason: 'undone' }));
-  await refuseTwins(store, lift.map(({ entry }) => entry), strike.map(({ entry }) => entry));
-  return changeStanding(
-    store,
-    { kind: 'undo', title: `Undone: ${about.title}`, undoes: about.id, strike, lift, add: [] },
-    `Undone: ${about.title}${countOf(about)}.`,
-    at,
-  );
+  return { about, change: await standingChange(store, gestures, about, 'undo', new Set([...state.undone, about.id])) };
+}
+
+export async function undo(store: Store, id: GestureId | undefined, at: string): Promise<Written> {
+  const { about, change } = await undoPlan(store, id);
+  return changeStanding(store, change, `Undone: ${about.title}${countOf(about)}.`, at);
 }
 
 export async function redo(store: Store, at: string): Promise<Written> {
   const gestures = await store.gestures();
-  const about = undoState(gestures).redo;
+  const { redo: about, undone } = undoState(gestures);
   if (about === null) throw new FaultError(refuse('nothing-to-enter', 'There is nothing to redo.'));
-  const last = gestures.findLast((gesture) => gesture.kind === 'undo' && gesture.undoes === about.id);
-  if (last === undefined) throw new Error(`gesture ${about.id} was never undone`);
-  const marked = await markedEntries(store, last.id);
-  const lift = marked.filter(({ what, struck }) => what === 'strike' && struck !== null).map(({ entry }) => ({ entry, reason: 'brought back' }));
-  const strike = marked.filter(({ what, struck }) => what === 'lift' && struck === null).map(({ entry }) => ({ entry, reason: 'brought back' }));
+  const change = await standingChange(store, gestures, about, 'redo', new Set([...undone].filter((id) => id !== about.id)));
+  return changeStanding(store, change, `Brought back: ${about.title}${countOf(about)}.`, at);
+}
+
+async function standingChange(store: Store, gestures: readonly Gesture[], about: Gesture, kind: 'undo' | 'redo', undone: ReadonlySet<GestureId>): Promise<StandingChange> {
+  const { strike, lift } = await changedStanding(store, gestures, about.id, undone);
   await refuseTwins(store, lift.map(({ entry }) => entry), strike.map(({ entry }) => entry));
-  return changeStanding(
-    store,
-    { kind: 'redo', title: `Brought back: ${about.title}`, undoes: about.id, strike, lift, add: [] },
-    `Brought back: ${about.title}${countOf(about)}.`,
-    at,
-  );
+  const reason = kind === 'undo' ? 'undone' : 'brought back';
+  const title = `${kind === 'undo' ? 'Undone' : 'Brought back'}: ${about.title}`;
+  return { kind, title, undoes: about.id, strike: strike.map(({ entry }) => ({ entry, reason })), lift: lift.map(({ entry }) => ({ entry, reason })), add: [] };
 }
 
 /** A strike made no entries of its own to count. */
 function countOf({ entries }: Gesture): string {
   return entries === 0 ? '' : ` (${countWords(entries, 'entry', 'entries')})`;
-}
-
-async function markedEntries(store: Store, gesture: GestureId): Promise<(StoredEntry & { what: 'strike' | 'lift' })[]> {
-  const marks = await store.marksOf(gesture);
-  const found = new Map((await store.entries({ ids: marks.map((mark) => mark.entry) })).map((stored) => [stored.entry.id, stored]));
-  return marks.flatMap((mark) => {
-    const stored = found.get(mark.entry);
-    return stored === undefined ? [] : [{ ...stored, what: mark.what }];
-  });
 }
 
 /** No two standing entries are equal in every cell; else an export would lose one of them on its way back in. */

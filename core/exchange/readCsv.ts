@@ -2,11 +2,11 @@ import { CsvError, parse } from 'csv-parse/sync';
 import { columns, type Cells, type Column } from '#shared/entryForms.ts';
 import { refuse, type Answer } from '#shared/faults.ts';
 
-/** One record of the file with the line it begins on; `stray` holds what stands outside the known columns: the first such cell, and all of them as one text. */
+/** One record of the file with the line it begins on; `stray` holds what stands outside the known columns: the first such cell, all of them as one text, and each. */
 export interface CsvRow {
   readonly line: number;
   readonly cells: Cells;
-  readonly stray: { readonly column: string; readonly value: string; readonly all: string } | null;
+  readonly stray: { readonly column: string; readonly value: string; readonly all: string; readonly each: readonly { readonly column: string; readonly value: string }[] } | null;
 }
 
 const byteOrderMark = '\uFEFF';
@@ -87,7 +87,7 @@ function readRecord(record: readonly string[], heads: readonly string[], line: n
     if (value === '') return;
     const head = heads[at];
     if (head !== undefined && known.has(head)) cells[head as Column] = value;
-    else stray = { column: stray?.column ?? head ?? '', value: stray?.value ?? value, all: `${stray?.all ?? ''}\u001f${at}\u001f${value}` };
+    else stray = { column: stray?.column ?? head ?? '', value: stray?.value ?? value, all: `${stray?.all ?? ''}\u001f${at}\u001f${value}`, each: [...(stray?.each ?? []), { column: head ?? '', value }] };
   });
   return { line, cells, stray };
 }

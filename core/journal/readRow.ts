@@ -12,6 +12,9 @@ const longestCell = 4000;
 const reserved: ReadonlySet<string> = new Set([...fixedPlaces, 'all']);
 
 /** A year that a record of today's keepers can speak of; anything else is a slip of the finger. */
+/** A label stands in tables, on sheets and on the hive; longer ones are notes. */
+const longestLabel = 80;
+
 function isLikelyYear(year: number): boolean {
   return year >= 1900 && year <= 2200;
 }
@@ -56,6 +59,9 @@ function readCells(cells: Cells, day: Day, kind: Kind, order: DateOrder): RowRea
     if (typed === '') continue;
     if (column !== 'note' && !form.must.includes(column) && !form.may.includes(column)) {
       return trouble(column, typed, `A row of kind “${kind}” has no ${column}. Clear the cell, or put it in a row of the kind that has it.`);
+    }
+    if ((column === 'new_colony' || (column === 'colony' && kind === 'install')) && [...typed].length > longestLabel) {
+      return trouble(column, typed, `A label has at most ${longestLabel} characters; this one has ${[...typed].length}. Shorten it, and put the rest in the note.`);
     }
     const reading = readCell(typed, fields[column], column, order);
     if (!reading.ok) return trouble(column, typed, reading.sentence);

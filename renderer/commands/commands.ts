@@ -61,8 +61,16 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.redo(),
   },
   {
+    id: 'act.list', group: 'enter', name: 'See what was entered', search: 'acts last undo take back import history journal',
+    enabled: withBook, run: (hands) => hands.go('/acts'),
+  },
+  {
     id: 'book.import', group: 'book', name: 'Bring records in', search: 'import csv file spreadsheet',
     enabled: withBook, run: (hands) => hands.onScreen('choose a file', '/book'),
+  },
+  {
+    id: 'book.sortOut', group: 'book', name: 'Sort out rows of imported files', search: 'to sort out waiting mend repair refused',
+    enabled: withBook, run: (hands) => hands.go('/book/sort-out'),
   },
   {
     id: 'book.export', group: 'book', name: 'Export the journal', search: 'take records out csv save spreadsheet',

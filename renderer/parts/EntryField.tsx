@@ -15,14 +15,16 @@ export interface EntryFieldProps {
   readonly name: string;
   readonly onChange: (value: string) => void;
   readonly below?: ReactNode;
+  /** The form is of one record that is there already, so several colonies cannot be named. */
+  readonly one?: boolean;
 }
 
 /** One cell of a record, asked for in the way its type wants. */
 export function EntryField(props: EntryFieldProps) {
-  const { kind, column, must, value, fault, onChange, name, below } = props;
+  const { kind, column, must, value, fault, onChange, name, below, one = false } = props;
   const id = useId();
   const field = fields[column];
-  const help = helpFor(kind, column);
+  const help = one && column === 'colony' ? null : helpFor(kind, column);
   const describedBy = [help ? `${id}-help` : '', fault ? `${id}-fault` : ''].filter(Boolean).join(' ') || undefined;
   const common = {
     id,

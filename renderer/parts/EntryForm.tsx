@@ -2,7 +2,7 @@ import { useEffect, useId, useMemo, useRef, useState, type FormEvent, type Keybo
 import { Link } from 'wouter';
 import { entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { OpenBook } from '#shared/contract/book.ts';
-import type { Day } from '#shared/days.ts';
+import { dayFromTyped, type Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../desk/useDesk.ts';
 import { colonyLabels } from './colonyLabels.ts';
@@ -12,7 +12,7 @@ import { EntryField } from './EntryField.tsx';
 import { readDraft, refusalsOf, type Refusals } from './entryRefusals.ts';
 import { entryWords, severalAtOnce } from './entryWords.ts';
 import { FaultNote } from './FaultNote.tsx';
-import { counted } from './format.ts';
+import { counted, dayText } from './format.ts';
 import { useNotice } from './Notice.tsx';
 import { byLabel } from './searchText.ts';
 import { useDraft } from './useDraft.ts';
@@ -40,6 +40,7 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
   const [fault, setFault] = useState<Fault | undefined>();
   const [restored, setRestored] = useState(false);
   const form = useRef<HTMLFormElement>(null);
+  const keptAhead = useRef<Day | null>(null);
   const id = useId();
 
   const draft = useDraft(`entry ${colony ?? ''}`, (body) => {
@@ -85,6 +86,13 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
   const send = async () => {
     if (enter.busy) return;
     setFault(undefined);
+    const understood = dayFromTyped(cells.date ?? '', book.dateOrder);
+    if (understood !== null && understood > today && keptAhead.current !== understood) {
+      // Asked once for each day: said again, it is entered.
+      keptAhead.current = understood;
+      setRefusals({ date: entryWords.ahead(dayText(understood), dayText(today)) });
+      return focusOn('date');
+    }
     if (named && !named.ok) {
       setRefusals({ colony: named.sentence });
       return focusOn('colony');

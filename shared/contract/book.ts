@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { read, write } from './operation.ts';
-import { dayValue, kindValue, nothing, yardId } from './values.ts';
+import { dayValue, gestureId, kindValue, nothing, yardId } from './values.ts';
 
 export const yardRow = z.object({
   id: yardId,
@@ -55,6 +55,10 @@ export const importReport = z.object({
   /** Line numbers of the repeats, the first 1,000. */
   repeatLines: z.array(z.number().int()),
   toSortOut: z.array(sortOut),
+  /** How many of them the book does not keep yet; entering the file keeps them. */
+  toKeep: z.number().int(),
+  /** The act that entered it; null while it is only looked at. */
+  gesture: gestureId.nullable(),
   kinds: z.array(z.object({ kind: kindValue, rows: z.number().int() })),
   newYards: z.array(z.string()),
   firstDay: dayValue.nullable(),

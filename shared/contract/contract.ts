@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
 import { answerOperations } from './answers.ts';
+import { actOperations } from './acts.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
 import { decisionOperations } from './decision.ts';
@@ -19,11 +20,13 @@ import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
+import { sortOutOperations } from './sortOut.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
 export const contract = {
+  ...actOperations,
   ...bookOperations,
   ...journalOperations,
   ...colonyOperations,
@@ -37,6 +40,7 @@ export const contract = {
   ...offerOperations,
   ...decisionOperations,
   ...sheetOperations,
+  ...sortOutOperations,
   ...stripOperations,
   ...yardOperations,
   ...findOperations,

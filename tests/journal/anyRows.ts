@@ -67,7 +67,10 @@ export type Act =
   | { readonly what: 'replace'; readonly at: number; readonly cells: Cells }
   | { readonly what: 'undo' }
   | { readonly what: 'undo that'; readonly at: number }
-  | { readonly what: 'redo' };
+  | { readonly what: 'redo' }
+  | { readonly what: 'mend'; readonly at: number; readonly cells: Cells }
+  | { readonly what: 'enter ready' }
+  | { readonly what: 'set aside'; readonly at: number };
 
 const at = fc.nat({ max: 1000 });
 export const anyAct: fc.Arbitrary<Act> = fc.oneof(
@@ -78,4 +81,7 @@ export const anyAct: fc.Arbitrary<Act> = fc.oneof(
   { weight: 2, arbitrary: fc.constant({ what: 'undo' as const }) },
   { weight: 1, arbitrary: fc.record({ what: fc.constant('undo that' as const), at }) },
   { weight: 2, arbitrary: fc.constant({ what: 'redo' as const }) },
+  { weight: 2, arbitrary: fc.record({ what: fc.constant('mend' as const), at, cells: anyRow }) },
+  { weight: 1, arbitrary: fc.constant({ what: 'enter ready' as const }) },
+  { weight: 1, arbitrary: fc.record({ what: fc.constant('set aside' as const), at }) },
 );

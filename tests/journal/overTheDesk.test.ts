@@ -16,6 +16,10 @@ async function attempt({ answer }: Trial, act: Act): Promise<void> {
   // Ids run from one, so a number within what was ever entered is an entry, standing or struck.
   const entryAt = (at: number) => ((at % (4 + recent.value.gestures.length)) + 1) as EntryId;
   const gesture = (at: number) => recent.value.gestures[at % recent.value.gestures.length]?.id;
+  const waiting = async (at: number) => {
+    const list = await answer('sortOut.list', { which: 'waiting', from: 0, limit: 500 });
+    return (list.ok ? list.value.rows[at % list.value.rows.length]?.key : undefined) ?? 'none';
+  };
   const doIt = () => {
     switch (act.what) {
       case 'enter':
@@ -34,6 +38,12 @@ async function attempt({ answer }: Trial, act: Act): Promise<void> {
         return answer('journal.undo', { gesture: gesture(act.at) });
       case 'redo':
         return answer('journal.redo', {});
+      case 'mend':
+        return waiting(act.at).then((key) => answer('sortOut.enter', { key, cells: act.cells }));
+      case 'enter ready':
+        return answer('sortOut.enterReady', {});
+      case 'set aside':
+        return waiting(act.at).then((key) => answer('sortOut.setAside', { key, reason: 'unclear' }));
     }
   };
   const found = await doIt();
@@ -47,7 +57,8 @@ async function shown({ ask }: Trial): Promise<string> {
   const colonies = await ask('colonies.list', { which: 'all' });
   const review = await ask('losses.review', { united: 'lost' });
   expect(review.balances).toBe(true);
-  return JSON.stringify([book?.living, book?.entries, book?.yards, text, colonies, review]);
+  const waiting = await ask('sortOut.list', { which: 'waiting', from: 0, limit: 500 });
+  return JSON.stringify([book?.living, book?.entries, book?.yards, text, colonies, review, waiting]);
 }
 
 test('what the desk shows after any acts is what it shows when the book is opened anew', async () => {

@@ -107,3 +107,20 @@ test('a replacement by the same cells can be undone and brought back', async () 
   await acts.redo(store);
   expect(await exported(store)).toBe(text);
 });
+
+test('an act taken back first does not come back when the strike of its entry is taken back after it', async () => {
+  const store = await trialBook();
+  const made = await acts.enter(store, founding.slice(0, 1));
+  const [entry] = await standingEntries(store);
+  if (entry === undefined) throw new Error('nothing was entered');
+  const struck = await acts.strike(store, entry.id);
+  await acts.undo(store, made.gesture);
+  await acts.undo(store, struck.gesture);
+  expect([await standingEntries(store), await store.states()]).toEqual([[], []]);
+  // Brought back in the other order: the strike first, which strikes nothing yet, then what it struck.
+  await acts.redo(store);
+  await acts.redo(store);
+  expect(await standingEntries(store)).toEqual([]);
+  await acts.undo(store, struck.gesture);
+  expect((await standingEntries(store)).map(({ id }) => id)).toEqual([entry.id]);
+});

@@ -10,9 +10,11 @@ import { writeRow } from '#core/journal/writeRow.ts';
 import type { YardId } from '#shared/brands.ts';
 import { memoryStore } from '#core/book/memoryStore.ts';
 import { importBytes, type FileImport } from '#core/desk/importFile.ts';
+import { enterImport } from '#core/desk/importReport.ts';
 import { namesOf } from '#core/desk/names.ts';
 import { enterRows } from '#core/desk/enterRows.ts';
 import { redo, replaceEntry, strikeEntry, undo } from '#core/desk/strikeAndUndo.ts';
+import { enterAllReady, enterWaiting, keepAside } from '#core/desk/sortOut.ts';
 import { writeCsv } from '#core/exchange/writeCsv.ts';
 
 export const yardCodes = ['OO', 'LB', 'NS'] as const;
@@ -41,6 +43,9 @@ export const acts = {
   replace: (store: Store, id: EntryId, cells: Cells) => replaceEntry(store, id, cells, 'misread', 'month-first', stamp),
   undo: (store: Store, id?: GestureId) => undo(store, id, stamp),
   redo: (store: Store) => redo(store, stamp),
+  mend: (store: Store, key: string, cells: Cells) => enterWaiting(store, key, cells, 'month-first', stamp),
+  enterReady: (store: Store) => enterAllReady(store, stamp),
+  setAside: (store: Store, key: string) => keepAside(store, key, { reason: 'unclear', at: stamp }),
 };
 
 export async function standingEntries(store: Store): Promise<Entry[]> {
@@ -60,11 +65,8 @@ export function previewed(store: Store, text: string, order: DateOrder = 'month-
 /** Reads a file and enters what can be entered. */
 export async function imported(store: Store, text: string, order: DateOrder = 'month-first'): Promise<FileImport> {
   const found = await previewed(store, text, order);
-  if (found.entries.length === 0) return found;
-  await store.commit(
-    { at: stamp, kind: 'import', title: 'Import of journal.csv', undoes: null, yards: found.newYards, entries: found.entries.map((entry) => ({ entry, replaces: null })), marks: [], states: found.states, vanished: [] },
-    found.position,
-  );
+  if (found.entries.length === 0 && found.toKeep === 0) return found;
+  await enterImport(store, found, 'journal.csv', stamp);
   return found;
 }
 

@@ -83,3 +83,35 @@ test('without a book only what needs none is offered', () => {
   const none: CommandSetting = { book: null, offered: new Set() };
   expect(commandsFor('', none).map(({ id }) => id)).toEqual(['demo.ossar', 'demo.tiny', 'paper.light', 'paper.dark', 'paper.system']);
 });
+
+test('every command does one thing, and every address it leads to is a page of the program', () => {
+  const app = readFileSync(new URL('../../renderer/App.tsx', import.meta.url), 'utf8');
+  const routes = [...app.matchAll(/path="([^"]+)"/g)].map((match) => (match[1] ?? '').replace(/\/:\w+\?$/, ''));
+  expect(routes).toContain('/book/sort-out');
+  const asked = new Set<string>();
+  for (const command of commands) {
+    const done: string[] = [];
+    const goes = (address: string) => {
+      expect(routes, command.id).toContain(address);
+      return address;
+    };
+    command.run({
+      go: (address) => done.push(`go ${goes(address)}`),
+      onScreen: (offer, address) => done.push(`${offer} ${address === undefined ? '' : goes(address)}`),
+      undo: () => done.push('undo'),
+      redo: () => done.push('redo'),
+      closeBook: () => done.push('close'),
+      openDemo: (which) => done.push(`demo ${which}`),
+      paper: (theme) => done.push(`paper ${theme}`),
+      find: () => done.push('find'),
+    });
+    expect(done, command.id).toHaveLength(1);
+    asked.add(done[0] ?? '');
+  }
+  // No two commands are one under two names, and the box that has them all opens by a key.
+  expect(asked.size).toBe(commands.length);
+  expect(findCommand.shortcut).toBeDefined();
+  // A command that only an open screen offers has the key, or its own button there; any other can be given from anywhere.
+  const elsewhere: CommandSetting = { ...able, offered: new Set() };
+  for (const command of commands) if (!command.enabled(elsewhere)) expect(command.shortcut, command.id).toBeDefined();
+});

@@ -47,7 +47,7 @@ test('the sample is looked at, entered, taken back and entered again; a second t
   await page.getByRole('button', { name: /^Enter \d+ records$/ }).click();
   await notice(page).getByText(/entered from ossar-journal.csv/).waitFor();
   await chooseRecords(page, sample);
-  await page.getByText('There is nothing in the file to enter.').waitFor();
+  await page.getByText('There is nothing new to enter; its rows to sort out wait in the book already.').waitFor();
   await opened.restart();
   expect(await words(page.locator('dl').first())).toContain(`Entries ${entered}, `);
   expect((await status(opened))?.entries).toBe(entered);

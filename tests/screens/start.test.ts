@@ -69,6 +69,6 @@ test('records chosen at the start are looked at in a new book before anything is
   await page.getByRole('button', { name: 'Enter 1 record' }).waitFor();
   expect((await window.desk('book.status', {})).book?.entries).toBe(0);
   await page.getByRole('button', { name: 'Enter 1 record' }).click();
-  await page.getByText('1 record entered from spring.csv.').waitFor();
+  await page.getByRole('status').getByText('1 record entered from spring.csv.').waitFor();
   expect((await window.desk('book.status', {})).book?.living).toBe(1);
 });

@@ -74,7 +74,7 @@ export function readSheetRow(row: SheetRow, mapping: SheetMapping): MappedRow | 
 
 type CellReading = { readonly text: string } | { readonly sentence: string };
 
-function readCell(cell: SheetCell, column: Column, mapping: SheetMapping): CellReading {
+export function readCell(cell: SheetCell, column: Column, mapping: SheetMapping): CellReading {
   if (isDayColumn(column)) {
     const day = readDay(cell, mapping.dateOrder);
     if (day === null && mapping.dateOrder === null && readDay(cell, 'day-first') !== readDay(cell, 'month-first')) return { sentence: `“${shown(cell.text)}” is read once it is said whether the month or the day stands first.` };
@@ -99,7 +99,7 @@ function readCell(cell: SheetCell, column: Column, mapping: SheetMapping): CellR
 }
 
 /** The exchange form has one unit a row: the first weighed column's; the others are brought to it. */
-function oneUnit(cells: Cells, units: ReadonlyMap<Column, AmountUnit>): { value: string; sentence: string } | null {
+export function oneUnit(cells: Cells, units: ReadonlyMap<Column, AmountUnit>): { value: string; sentence: string } | null {
   const first = [...units.values()][0];
   if (first === undefined) return null;
   const said = cells.unit;

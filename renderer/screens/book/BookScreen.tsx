@@ -5,6 +5,7 @@ import { BookFile } from './BookFile.tsx';
 import { CheckBook } from './CheckBook.tsx';
 import { ExportJournal } from './ExportJournal.tsx';
 import { ImportRecords } from './ImportRecords.tsx';
+import { SortOutSection } from './SortOutSection.tsx';
 import { words } from './words.ts';
 import { Yards } from './Yards.tsx';
 
@@ -16,6 +17,7 @@ export function BookScreen() {
       <BookFile key={book.path} book={book} program={status.program} />
       <Yards yards={book.yards} />
       <ImportRecords />
+      <SortOutSection />
       <div className="pair">
         <ExportJournal />
         <CheckBook />

@@ -1,6 +1,7 @@
 import { entryForms } from '#shared/entryForms.ts';
 import type { ImportReport } from '#shared/contract/book.ts';
 import { counted, dayText, number } from '../../parts/format.ts';
+import { ImportResult } from './ImportResult.tsx';
 import { SortOutList } from './SortOutList.tsx';
 import { words } from './words.ts';
 
@@ -11,14 +12,17 @@ export interface ImportPreviewProps {
   readonly busy: boolean;
   readonly onEnter: () => void;
   readonly onPutAside: () => void;
+  readonly onTakenBack: () => void;
 }
 
 /** What a file holds, counted so that it adds up, before or after it is entered. */
-export function ImportPreview({ report, entered, busy, onEnter, onPutAside }: ImportPreviewProps) {
+export function ImportPreview({ report, entered, busy, onEnter, onPutAside, onTakenBack }: ImportPreviewProps) {
   return (
     <div className="preview">
-      <h3>{words.found(report.file)}</h3>
-      {entered ? null : (
+      {entered ? null : <h3>{words.found(report.file)}</h3>}
+      {entered ? (
+        <ImportResult report={report} onTakenBack={onTakenBack} />
+      ) : (
         <div className="pair">
           <div className="stack">
             <Counts report={report} />
@@ -45,11 +49,15 @@ export function ImportPreview({ report, entered, busy, onEnter, onPutAside }: Im
           <button type="button" className="main" disabled={busy} onClick={onEnter}>
             {words.enter(counted(report.entered, words.record, words.records))}
           </button>
+        ) : report.toKeep > 0 ? (
+          <button type="button" className="main" disabled={busy} onClick={onEnter}>
+            {words.keep(counted(report.toKeep, 'row', 'rows'))}
+          </button>
         ) : (
-          <p>{words.nothingNew}</p>
+          <p>{report.toSortOut.length > 0 ? words.waitingAlready : words.nothingNew}</p>
         )}
         <button type="button" disabled={busy} onClick={onPutAside}>
-          {words.putAside}
+          {entered ? words.doneWith : words.putAside}
         </button>
       </div>
       {report.toSortOut.length > 0 ? <SortOutList file={report.file} items={report.toSortOut} /> : null}

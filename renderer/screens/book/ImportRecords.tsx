@@ -98,12 +98,9 @@ export function ImportRecords() {
     setProgress(null);
     if (!answer.ok) return setFault(answer);
     const done = answer.value;
-    const last = await desk.call('journal.recent', { limit: 1 });
-    const gesture = last.ok ? last.value.gestures[0] : undefined;
     const rest = done.toSortOut.length > 0 ? words.enteredRest(counted(done.toSortOut.length, 'row', 'rows')) : '';
-    const undo = gesture?.kind === 'import' && !gesture.undone ? { undoGesture: gesture.id } : {};
-    say(words.entered(counted(done.entered, words.record, words.records), done.file) + rest, undo);
-    if (done.toSortOut.length === 0) return putAside();
+    const said = done.entered > 0 ? words.entered(counted(done.entered, words.record, words.records), done.file) + rest : words.kept(counted(done.toKeep, 'row', 'rows'), done.file);
+    say(said, done.gesture === null ? {} : { undoGesture: done.gesture });
     setReport(done);
     setEntered(true);
   };
@@ -167,6 +164,7 @@ export function ImportRecords() {
             entered={entered}
             busy={enter.busy}
             onEnter={() => void send(report, chosen)}
+            onTakenBack={putAside}
             onPutAside={() => {
               putAside();
               if (picker.current) picker.current.value = '';

@@ -84,6 +84,7 @@ export function ReplaceForm({ entry, kind, first, book, today, onDone }: Replace
           column === 'date' || column === 'entry' ? null : (
             <EntryField
               key={column}
+              one
               kind={kind}
               column={column}
               name={`${id}-${column}`}

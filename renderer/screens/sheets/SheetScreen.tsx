@@ -91,16 +91,11 @@ function SheetPage({ file }: { readonly file: SheetFile }) {
     setProgress(null);
     if (!answer.ok) return setRefusal(answer);
     const done = answer.value;
-    const last = await desk.call('journal.recent', { limit: 1 });
-    const gesture = last.ok ? last.value.gestures[0] : undefined;
     const rest = done.toSortOut.length > 0 ? bookWords.enteredRest(counted(done.toSortOut.length, 'row', 'rows')) : '';
-    const undo = gesture?.kind === 'import' && !gesture.undone ? { undoGesture: gesture.id } : {};
-    say(bookWords.entered(counted(done.entered, bookWords.record, bookWords.records), done.file) + rest, undo);
-    if (done.toSortOut.length > 0) {
-      setReport(done);
-      setEntered(true);
-    } else if (look.sheets.length > 1) clear();
-    else putAside();
+    const said = done.entered > 0 ? bookWords.entered(counted(done.entered, bookWords.record, bookWords.records), done.file) + rest : bookWords.kept(counted(done.toKeep, 'row', 'rows'), done.file);
+    say(said, done.gesture === null ? {} : { undoGesture: done.gesture });
+    setReport(done);
+    setEntered(true);
   };
 
   const rows = look.sheets.find(({ name }) => name === look.sheet)?.rows ?? 0;
@@ -159,7 +154,7 @@ function SheetPage({ file }: { readonly file: SheetFile }) {
             {bookWords.again}
           </button>
         ) : null}
-        {report ? <ImportPreview report={report} entered={entered} busy={enter.busy} onEnter={() => void send(report)} onPutAside={putAside} /> : null}
+        {report ? <ImportPreview report={report} entered={entered} busy={enter.busy} onEnter={() => void send(report)} onPutAside={putAside} onTakenBack={clear} /> : null}
       </section>
       <MarginContent heading={words.marginHow}>
         <p>{words.marginHowText}</p>

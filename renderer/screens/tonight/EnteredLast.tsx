@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import type { GestureRow } from '#shared/contract/journal.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { dayShort } from '../../parts/format.ts';
@@ -37,9 +38,16 @@ export function EnteredLast({ shown }: { readonly shown: number }) {
           <li key={row.id}>
             <span>{daysOf(row)}</span>
             <span>
-              <span className={row.undone ? 'struck soft' : ''}>{row.title}</span>{' '}
+              <Link href={`/acts/${row.id}`} className={row.undone ? 'quiet-link struck soft' : 'quiet-link'}>
+                {row.title}
+              </Link>{' '}
               {row.undone ? <span className="soft">{words.recent.undone}</span> : null}
-              {row === last && recent.data?.canUndo ? (
+              {row.kind === 'import' && !row.undone ? (
+                // So much at once is taken back on its own page, which says first what that does.
+                <Link href={`/acts/${row.id}`} aria-label={words.recent.takeBackName(row.title)}>
+                  {words.recent.takeBack}
+                </Link>
+              ) : row === last && recent.data?.canUndo ? (
                 <button type="button" className="link" disabled={busy} aria-label={words.recent.undoName(row.title)} onClick={() => void takeBack(row)}>
                   {words.recent.undo}
                 </button>
@@ -48,6 +56,13 @@ export function EnteredLast({ shown }: { readonly shown: number }) {
           </li>
         ))}
       </ul>
+      {gestures.length > shown ? (
+        <p>
+          <Link href="/acts" className="quiet-link">
+            {words.recent.all}
+          </Link>
+        </p>
+      ) : null}
       {canRedo !== null ? (
         <p className="round-redo">
           <button type="button" className="link" disabled={busy} onClick={() => void bringBack()}>

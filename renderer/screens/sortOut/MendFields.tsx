@@ -1,0 +1,157 @@
+import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
+import { columns, entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { DayField } from '../../parts/DayField.tsx';
+import { columnsOf } from '../../parts/entryColumns.ts';
+import { EntryField } from '../../parts/EntryField.tsx';
+import { entryWords } from '../../parts/entryWords.ts';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { faultText, useNotice } from '../../parts/Notice.tsx';
+import { byLabel } from '../../parts/searchText.ts';
+import { YardOffer } from '../../parts/YardOffer.tsx';
+import type { KeptCells, MendProps } from './MendForm.tsx';
+import { SetAside } from './SetAside.tsx';
+import { words } from './words.ts';
+
+/** The cells of a waiting row. None is left out of sight: one that its kind has no place for is shown and must be cleared. */
+export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProps & { readonly kept: KeptCells }) {
+  const enter = useWrite('sortOut.enter');
+  const { say } = useNotice();
+  const all = useRead('colonies.list', { which: 'all' });
+  const labels = useMemo(() => [...new Set((all.data?.rows ?? []).map(({ label }) => label))].sort(byLabel), [all.data]);
+  const [cells, setCells] = useState<Cells>(kept.cells);
+  const [fault, setFault] = useState<Fault | undefined>();
+  const form = useRef<HTMLFormElement>(null);
+  const id = useId();
+  const kind = kinds.find((known) => known === cells.entry?.trim().toLowerCase()) ?? null;
+  const sent = filled(cells);
+  const asked = useDeferredValue(JSON.stringify(sent));
+  const { data: judged, fault: unread, stale } = useRead('sortOut.judge', { key: row.key, cells: JSON.parse(asked) as Cells }, { keep: true });
+  const shown = kind === null ? [] : shownColumns(kind, kept.cells);
+  const refused = new Map((judged?.refusals ?? []).map((one) => [one.column ?? '', one.sentence]));
+  const elsewhere = (judged?.refusals ?? []).filter(({ column }) => kind === null || column === null || (column !== 'date' && !shown.some((one) => one === column)));
+  const stands = judged?.says != null && !stale;
+
+  // To the cell that is wrong, else to the first.
+  const wrong = judged?.refusals[0]?.column;
+  const began = useRef(false);
+  useEffect(() => {
+    if (began.current || judged === undefined) return;
+    began.current = true;
+    const field = wrong == null ? null : form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${wrong}`)}"]`);
+    (field ?? form.current?.querySelector<HTMLElement>('select, input'))?.focus();
+  }, [judged, wrong, id]);
+
+  const change = (column: Column, value: string) => {
+    setCells((before) => ({ ...before, [column]: value }));
+    setFault(undefined);
+  };
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    if (enter.busy) return;
+    const answer = await enter.send({ key: row.key, cells: sent });
+    if (!answer.ok) return setFault(answer);
+    say(answer.value.sentence, { undoGesture: answer.value.gesture });
+    onDone();
+  };
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key === 'Escape') onLeave();
+  };
+
+  return (
+    <div onKeyDown={onKey}>
+      <form ref={form} className="entry-form strike" aria-label={words.form(row.line, row.file)} onSubmit={(event) => void submit(event)} noValidate>
+        <p className="soft small">
+          {words.typed}:{' '}
+          {kept.typed.map(({ column, value }, at) => (
+            <bdi key={`${at} ${column}`}>
+              {at > 0 ? '; ' : ''}
+              {column === '' ? '' : `${column}: `}
+              <b>{value.slice(0, 200)}</b>
+            </bdi>
+          ))}
+        </p>
+        <div className="fields">
+          <div className="field">
+            <label htmlFor={`${id}-kind`}>{entryWords.kind}</label>
+            <select id={`${id}-kind`} name={`${id}-entry`} value={kind ?? ''} aria-invalid={kind === null} onChange={(event) => change('entry', event.target.value)}>
+              {kind === null ? <option value="">{words.chooseKind}</option> : null}
+              {kinds.map((known) => (
+                <option key={known} value={known}>
+                  {entryForms[known].label}
+                </option>
+              ))}
+            </select>
+          </div>
+          <DayField label={entryWords.day} name={`${id}-date`} value={cells.date ?? ''} today={today} order={book.dateOrder} fault={refused.get('date') ?? null} onChange={(value) => change('date', value)} />
+          {kind === null
+            ? null
+            : shown.map((column) => (
+                <EntryField
+                  key={column}
+                  one
+                  kind={kind}
+                  column={column}
+                  name={`${id}-${column}`}
+                  must={entryForms[kind].must.includes(column)}
+                  value={cells[column] ?? ''}
+                  fault={refused.get(column) ?? null}
+                  yards={book.yards}
+                  colonies={labels}
+                  onChange={(value) => change(column, value)}
+                  below={fields[column].type === 'yard' ? <YardOffer typed={cells[column] ?? ''} yards={book.yards} onAdded={() => undefined} /> : null}
+                />
+              ))}
+        </div>
+        <div className={stands ? 'consequence' : 'consequence needs'} role="status">
+          {judged?.says == null ? (
+            <>
+              {judged === undefined ? null : <p>{elsewhere.length > 0 ? words.notYet : words.notYetAt}</p>}
+              {elsewhere.map(({ column, sentence }) => (
+                <p key={`${column ?? ''} ${sentence}`}>{sentence}</p>
+              ))}
+            </>
+          ) : (
+            <p>
+              {words.wouldSay} <bdi>{judged.says}</bdi>
+            </p>
+          )}
+        </div>
+        <FaultNote fault={unread ?? fault} />
+        <div className="acts">
+          <button type="submit" className="main" disabled={!stands || enter.busy}>
+            {words.enter}
+          </button>
+          <button type="button" onClick={onLeave}>
+            {words.leave}
+          </button>
+        </div>
+      </form>
+      <SetAside
+        row={row}
+        onSet={() => {
+          say(words.asideDone(row.line, row.file));
+          onDone();
+        }}
+        onRefused={(answer) => say(faultText(answer))}
+      />
+    </div>
+  );
+}
+
+/** The kind's own columns, and whatever else the row has something in. */
+function shownColumns(kind: Kind, typed: Cells): Exclude<Column, 'date' | 'entry'>[] {
+  const own = columnsOf(kind);
+  const also = columns.filter((column) => !own.includes(column) && (typed[column] ?? '').trim() !== '');
+  return [...own, ...also].filter((column): column is Exclude<Column, 'date' | 'entry'> => column !== 'date' && column !== 'entry');
+}
+
+function filled(cells: Cells): Cells {
+  const row: Cells = {};
+  for (const column of columns) {
+    const value = cells[column]?.trim() ?? '';
+    if (value !== '') row[column] = value;
+  }
+  return row;
+}
