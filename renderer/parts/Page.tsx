@@ -47,14 +47,16 @@ export function Page({ title, line, action, asOf, fill = false, children }: Page
           </h1>
           <p className="page-line">{line}</p>
         </div>
-        {day ? (
-          <p className="page-as-of">
-            <button type="button" className="link as-of-button" title={hint} aria-label={words.asOfButton(dayText(day), anotherDay.name)} onClick={asOfDay.choose}>
-              {words.asOf(dayText(day))}
-            </button>
-          </p>
-        ) : null}
-        {action ? <div className="page-action">{action}</div> : null}
+        <div className="page-side">
+          {day ? (
+            <p className="page-as-of">
+              <button type="button" className="link" title={hint} aria-label={words.asOfButton(dayText(day), anotherDay.name)} onClick={asOfDay.choose}>
+                {words.asOf(dayText(day))}
+              </button>
+            </p>
+          ) : null}
+          {action ? <div className="page-action">{action}</div> : null}
+        </div>
       </header>
       {children}
     </div>

@@ -3,6 +3,7 @@ import { asOfDay } from '../../desk/asOfDay.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
+import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { words } from './words.ts';
 
@@ -16,7 +17,7 @@ export function PastTonight() {
     <Page title={words.title} line={words.line}>
       <p className="sentence">{words.resting}</p>
       <p className="section">
-        <button type="button" className="main" onClick={asOfDay.backToToday}>
+        <button type="button" onClick={asOfDay.backToToday}>
           {words.back}
         </button>
       </p>
@@ -33,6 +34,10 @@ export function PastTonight() {
           ))}
         </ol>
       </section>
+      <MarginContent heading={words.margin}>
+        <p>{words.marginText}</p>
+        <p>{words.marginNow}</p>
+      </MarginContent>
     </Page>
   );
 }
