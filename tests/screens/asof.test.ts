@@ -57,7 +57,8 @@ test('a day is chosen by keyboard, every screen says so and shows the operation 
     await page.getByRole('heading', { level: 1 }).waitFor();
     await expect.poll(() => words(banner(opened)), { message: screen }).toContain('You are looking at 14 February 2025. Nothing can be entered.');
     await expect.poll(() => words(page.locator('.page-as-of')), { message: screen }).toContain('as of 14 February 2025');
-    await expectAccessible(page);
+    // The other screens differ from their own tests by the banner alone.
+    if (screen === 'Tonight' || screen === 'Book') await expectAccessible(page);
   }
   await expect.poll(() => words(size)).toContain(`${then?.living} colonies`);
 
