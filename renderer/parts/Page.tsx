@@ -50,7 +50,7 @@ export function Page({ title, line, action, asOf, fill = false, children }: Page
         <div className="page-side">
           {day ? (
             <p className="page-as-of">
-              <button type="button" className="link" title={hint} aria-label={words.asOfButton(dayText(day), anotherDay.name)} onClick={asOfDay.choose}>
+              <button type="button" className="link" title={hint} onClick={asOfDay.choose}>
                 {words.asOf(dayText(day))}
               </button>
             </p>

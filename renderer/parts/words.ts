@@ -11,7 +11,6 @@ export const words = {
   foldMargin: 'Fold the margin',
   openMargin: 'Open the margin',
   asOf: (day: string) => `as of ${day}`,
-  asOfButton: (day: string, name: string) => `as of ${day}: ${name}`,
   lookingAt: 'You are looking at',
   nothingEntered: 'Nothing can be entered.',
   anotherDay: 'Another day',
