@@ -150,7 +150,8 @@ async function doIt({ store }: Book, act: Act): Promise<unknown> {
   if (act.what === 'undo') return acts.undo(store);
   if (act.what === 'redo') return acts.redo(store);
   if (chosen === undefined || act.what === 'undo that') return null;
-  return act.what === 'strike' ? acts.strike(store, chosen.id) : acts.replace(store, chosen.id, act.cells);
+  if (act.what === 'strike') return acts.strike(store, chosen.id);
+  return act.what === 'replace' ? acts.replace(store, chosen.id, act.cells) : null;
 }
 
 const rows = [

@@ -106,6 +106,8 @@ test('every command does one thing, and every address it leads to is a page of t
     command.run({
       go: (address) => done.push(`go ${goes(address)}`),
       onScreen: (offer, address) => done.push(`${offer} ${address === undefined ? '' : goes(address)}`),
+      chooseDay: () => done.push('choose a day'),
+      backToToday: () => done.push('today'),
       undo: () => done.push('undo'),
       redo: () => done.push('redo'),
       closeBook: () => done.push('close'),
