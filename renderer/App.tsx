@@ -1,8 +1,11 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
-import { Redirect, Route, Router, Switch } from 'wouter';
+import { Redirect, Route, Router, Switch, useRoute } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { CommandsProvider } from './commands/CommandsProvider.tsx';
+import { useAsOf } from './desk/asOfDay.ts';
 import { useBook } from './desk/useBook.ts';
+import { AsOfBar } from './parts/AsOfBar.tsx';
+import { Entering } from './parts/Entering.tsx';
 import { FaultBoundary } from './parts/FaultBoundary.tsx';
 import { Frame } from './parts/Frame.tsx';
 import { MarginProvider } from './parts/Margin.tsx';
@@ -24,6 +27,7 @@ import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
+import { PastTonight } from './screens/past/PastTonight.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { SortOutScreen } from './screens/sortOut/SortOutScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
@@ -47,6 +51,7 @@ export function App() {
           <NoticeProvider>
             <FaultBoundary>
               <CommandsProvider>
+                <PrintBar />
                 <Screens />
               </CommandsProvider>
             </FaultBoundary>
@@ -57,8 +62,15 @@ export function App() {
   );
 }
 
+/** The frame has the banner of its own screens; pages for printing stand outside it. */
+function PrintBar() {
+  const [printing] = useRoute('/print/*');
+  return printing ? <AsOfBar /> : null;
+}
+
 function Screens() {
   const { status, book, fault, loading } = useBook();
+  const asOf = useAsOf();
   if (loading) return null;
   if (!status || !book) return <StartScreen status={status} fault={fault} />;
   return (
@@ -77,13 +89,19 @@ function Screens() {
             <Route path="/">
               <Redirect to="/tonight" replace />
             </Route>
-            <Route path="/tonight" component={TonightScreen} />
+            <Route path="/tonight">{asOf === null ? <TonightScreen /> : <PastTonight />}</Route>
             <Route path="/yards" component={YardsScreen} />
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />
             <Route path="/colonies/:id">{({ id }) => <ColonyScreen key={id} id={id} />}</Route>
             <Route path="/queens/:id">{({ id }) => <QueenScreen key={id} id={id} />}</Route>
-            <Route path="/colonies/:id/dead-out">{({ id }) => <DeadOutScreen key={id} id={id} />}</Route>
+            <Route path="/colonies/:id/dead-out">
+              {({ id }) => (
+                <Entering>
+                  <DeadOutScreen key={id} id={id} />
+                </Entering>
+              )}
+            </Route>
             <Route path="/dead-out" component={DeadOutPick} />
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
             <Route path="/help" component={HelpScreen} />
@@ -92,8 +110,16 @@ function Screens() {
             <Route path="/losses" component={LossesScreen} />
             <Route path="/stock" component={StockScreen} />
             <Route path="/book" component={BookScreen} />
-            <Route path="/book/sheet" component={SheetScreen} />
-            <Route path="/book/sort-out" component={SortOutScreen} />
+            <Route path="/book/sheet">
+              <Entering>
+                <SheetScreen />
+              </Entering>
+            </Route>
+            <Route path="/book/sort-out">
+              <Entering>
+                <SortOutScreen />
+              </Entering>
+            </Route>
             <Route path="/acts" component={ActsScreen} />
             <Route path="/acts/:id">{({ id }) => <ActScreen key={id} id={id} />}</Route>
             <Route component={NowhereScreen} />

@@ -7,7 +7,6 @@ import { gramsPerPound, roundTo } from '#shared/units.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import { ancestorsOf } from '#core/lineage/ancestors.ts';
 import { colonySentence, queenOn, queenView } from '#core/lineage/colonyWords.ts';
-import { statesAsOf } from '#core/lineage/statesAsOf.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { proportion } from '#core/stats/proportion.ts';
 import type { Handlers } from './desk.ts';
@@ -15,13 +14,11 @@ import { storyEntries } from './mendingHandlers.ts';
 import type { Picture } from './picture.ts';
 
 export const colonyHandlers: Handlers<'colonies.list' | 'colony.story'> = {
-  'colonies.list': async ({ which, asOf, yard }, context) => {
+  'colonies.list': async ({ which, yard }, context) => {
     const book = context.open();
     const picture = await book.picture();
-    const today = await book.today(context.options.now().day);
-    const day = asOf ?? today;
-    const states = asOf === undefined ? picture.states : statesAsOf((await book.store.entries({ until: day })).filter(({ struck }) => struck === null).map(({ entry }) => entry));
-    const rows = states
+    const day = await book.today(context.options.now().day);
+    const rows = picture.states
       .filter((state) => (which === 'all' ? true : aliveOn(state, day) === (which === 'living')) && (yard === undefined || yardOn(state, day) === yard))
       .map((state) => colonyRow(state, day, picture))
       .toSorted((a, b) => a.yard.localeCompare(b.yard, 'en') || a.label.localeCompare(b.label, 'en', { numeric: true }));

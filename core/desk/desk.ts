@@ -24,6 +24,7 @@ import { sheetHandlers } from './sheetHandlers.ts';
 import { sortOutHandlers } from './sortOutHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
+import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
 import type { Book } from './openBook.ts';
 
 export interface DeskOptions {
@@ -86,7 +87,10 @@ export function createDesk(options: DeskOptions): Desk {
 
   const call = async (name: unknown, input: unknown): Promise<Answer<unknown>> => {
     if (!isOperationName(name)) return refuse('unknown', `The desk knows no operation called “${String(name).slice(0, 80)}”.`);
-    const parsed = contract[name].input.safeParse(input);
+    const asked = takeAsOf(name, input);
+    if (!asked.ok) return asked;
+    const { asOf, own } = asked.value;
+    const parsed = contract[name].input.safeParse(own);
     if (!parsed.success) {
       const [issue] = parsed.error.issues;
       const field = issue?.path.join('.') ?? '';
@@ -95,9 +99,9 @@ export function createDesk(options: DeskOptions): Desk {
     const started = performance.now();
     try {
       const handler = handlers[name] as unknown as (input: unknown, context: DeskContext) => Promise<unknown>;
-      return { ok: true, value: await handler(parsed.data, context) };
+      return { ok: true, value: await handler(parsed.data, asOf === null ? context : await lookingBack(context, asOf)) };
     } catch (error) {
-      if (error instanceof FaultError) return error.fault;
+      if (error instanceof FaultError) return asOf === null ? error.fault : lateComer(error.fault, asOf);
       const id = crypto.randomUUID().slice(0, 8);
       options.log(`defect ${id} in ${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
       return refuse('defect', `Something went wrong inside the program (${id}). What was saved before is safe.`, { mend: 'Try again; if it comes back, the log file has the number.' });

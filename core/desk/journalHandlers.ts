@@ -15,12 +15,14 @@ type Names =
 
 export const journalHandlers: Handlers<Names> = {
   'journal.recent': async ({ limit }, context) => {
-    const gestures = await context.open().store.gestures();
+    const { store, day } = context.open();
+    const gestures = await store.gestures();
     const { undone, next, redo: redoable } = undoState(gestures);
     return {
       gestures: gestures.slice(-limit).reverse().map(({ undoes: _, ...gesture }) => ({ ...gesture, undone: undone.has(gesture.id) })),
-      canUndo: next?.title ?? null,
-      canRedo: redoable?.title ?? null,
+      // An act is taken back today, not on a day that is only looked at.
+      canUndo: day === null ? (next?.title ?? null) : null,
+      canRedo: day === null ? (redoable?.title ?? null) : null,
     };
   },
   'journal.enter': async ({ rows, title }, context) => {

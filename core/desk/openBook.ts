@@ -8,17 +8,25 @@ import { createDatabase, openDatabase } from '#core/book/openDatabase.ts';
 import { foldVersion } from '#core/journal/colonyState.ts';
 import { sqliteStore } from '#core/book/sqliteStore.ts';
 import type { Store } from '#core/book/store.ts';
+import { pastStore } from './pastStore.ts';
 import { readPicture, type Picture } from './picture.ts';
+
+/** Days that were looked at last and are kept, each with its picture. */
+const keptDays = 4;
 
 /** The open book: its store, its settings, and the day that records are judged by. */
 export class Book {
   readonly path: string;
   readonly store: Store;
+  /** The day whose evening this book shows; null where it shows all that is recorded. */
+  readonly day: Day | null;
   #picture: Picture | null = null;
+  readonly #past = new Map<Day, Book>();
 
-  private constructor(path: string, store: Store) {
+  private constructor(path: string, store: Store, asOf: Day | null = null) {
     this.path = path;
     this.store = store;
+    this.day = asOf;
   }
 
   static async create(path: string, settings: ReadonlyMap<string, string>): Promise<Book> {
@@ -50,9 +58,20 @@ export class Book {
     };
   }
 
-  /** The demo's records end on a fixed day, and are judged by it; every other book by the clock. */
+  /** The demo's records end on a fixed day, and are judged by it; every other book by the clock. One of an earlier day is judged by that day. */
   async today(clock: Day): Promise<Day> {
-    return (await this.settings()).demoDay ?? clock;
+    return this.day ?? (await this.settings()).demoDay ?? clock;
+  }
+
+  /** This book as it was on the evening of that day, to read from. */
+  asOf(asked: Day): Book {
+    const past = this.#past.get(asked) ?? new Book(this.path, pastStore(this.store, asked), asked);
+    // The one asked for last goes last, so that the first is the one to forget.
+    this.#past.delete(asked);
+    this.#past.set(asked, past);
+    const [oldest] = this.#past.keys();
+    if (this.#past.size > keptDays && oldest !== undefined) this.#past.delete(oldest);
+    return past;
   }
 
   async picture(): Promise<Picture> {

@@ -1,6 +1,7 @@
 import { createContext, useCallback, useContext, useEffect, useLayoutEffect, useMemo, useRef, useState, useSyncExternalStore, type ReactNode } from 'react';
 import { useLocation } from 'wouter';
 import type { Answer } from '#shared/faults.ts';
+import { asOfDay, useAsOf } from '../desk/asOfDay.ts';
 import { useBook } from '../desk/useBook.ts';
 import { useWrite } from '../desk/useDesk.ts';
 import { useNotice } from '../parts/Notice.tsx';
@@ -57,7 +58,8 @@ export function CommandsProvider({ children }: { readonly children: ReactNode })
 function useSetting(): CommandSetting {
   const { book } = useBook();
   const offered = useSyncExternalStore(offers.subscribe, offers.names);
-  return useMemo(() => ({ book: book ?? null, offered }), [book, offered]);
+  const asOf = useAsOf();
+  return useMemo(() => ({ book: book ?? null, offered, asOf }), [book, offered, asOf]);
 }
 
 function useHands(find: () => void): CommandHands {
@@ -78,6 +80,8 @@ function useHands(find: () => void): CommandHands {
       if (address !== undefined && address !== location) go(address);
       offers.ask(offer, address ?? location);
     },
+    chooseDay: asOfDay.choose,
+    backToToday: asOfDay.backToToday,
     undo: () =>
       void undo.send({}).then((answer) => {
         if (answer.ok) say(answer.value.sentence);

@@ -1,4 +1,5 @@
 import type { OpenBook } from '#shared/contract/book.ts';
+import type { Day } from '#shared/days.ts';
 import type { Theme } from '../parts/theme.ts';
 import type { Shortcut } from './shortcut.ts';
 
@@ -9,6 +10,8 @@ export interface CommandSetting {
   readonly book: OpenBook | null;
   /** What the screen that is open offers to do. */
   readonly offered: ReadonlySet<Offer>;
+  /** The day that is looked at; null for today. */
+  readonly asOf: Day | null;
 }
 
 /** What a command may do. */
@@ -16,6 +19,8 @@ export interface CommandHands {
   go(address: string): void;
   /** Lets the screen at the address do what it offers, after going there; without an address, the screen that is open. */
   onScreen(offer: Offer, address?: string): void;
+  chooseDay(): void;
+  backToToday(): void;
   undo(): void;
   redo(): void;
   closeBook(): void;

@@ -2,6 +2,7 @@ import { words as frame } from '../parts/words.ts';
 import type { Command, CommandSetting } from './command.ts';
 
 const withBook = ({ book }: CommandSetting) => book !== null;
+const toEnter = ({ book, asOf }: CommandSetting) => book !== null && asOf === null;
 const withEntries = ({ book }: CommandSetting) => book !== null && book.entries > 0;
 const always = () => true;
 
@@ -32,9 +33,20 @@ export const helpCommand: Command = {
   enabled: withBook, run: (hands) => hands.go('/help'),
 };
 
+export const anotherDay: Command = {
+  id: 'day.choose', group: 'go', name: 'Look at another day', search: 'as of back then past earlier history', shortcut: { key: 'l', alt: true },
+  // A book looked at on its first evening may hold nothing, and other days still do.
+  enabled: (setting) => withEntries(setting) || setting.asOf !== null, run: (hands) => hands.chooseDay(),
+};
+
+export const backToToday: Command = {
+  id: 'day.today', group: 'go', name: 'Back to today', search: 'as of now present leave the day', shortcut: { key: 'l', alt: true, shift: true },
+  enabled: ({ asOf }) => asOf !== null, run: (hands) => hands.backToToday(),
+};
+
 export const enterRound: Command = {
   id: 'round.enter', group: 'enter', name: 'Enter the round', search: 'save sheet', shortcut: { key: 'Enter', ctrl: true },
-  enabled: ({ offered }) => offered.has('enter the round'), run: (hands) => hands.onScreen('enter the round'),
+  enabled: ({ offered, asOf }) => asOf === null && offered.has('enter the round'), run: (hands) => hands.onScreen('enter the round'),
 };
 
 /** Every command of the program, in the order of the help page. */
@@ -42,10 +54,12 @@ export const commands: readonly Command[] = [
   findCommand,
   ...screenCommands.map(({ command }) => command),
   helpCommand,
+  anotherDay,
+  backToToday,
   enterRound,
   {
     id: 'entry.new', group: 'enter', name: 'Enter a record', search: 'new install hive colony split feed treatment harvest loss form', shortcut: { key: 'n', alt: true },
-    enabled: withBook, run: (hands) => hands.onScreen('open the entry form', '/colonies'),
+    enabled: toEnter, run: (hands) => hands.onScreen('open the entry form', '/colonies'),
   },
   {
     id: 'deadOut.look', group: 'enter', name: 'Look at a dead-out', search: 'autopsy dead hive died cause loss lost why signs foulbrood starved mites',
@@ -66,7 +80,7 @@ export const commands: readonly Command[] = [
   },
   {
     id: 'book.import', group: 'book', name: 'Bring records in', search: 'import csv file spreadsheet',
-    enabled: withBook, run: (hands) => hands.onScreen('choose a file', '/book'),
+    enabled: toEnter, run: (hands) => hands.onScreen('choose a file', '/book'),
   },
   {
     id: 'book.sortOut', group: 'book', name: 'Sort out rows of imported files', search: 'to sort out waiting mend repair refused',

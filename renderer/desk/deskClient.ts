@@ -1,12 +1,16 @@
 import type { DeskClient, InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import type { Answer, Fault } from '#shared/faults.ts';
+import { asOfDay, refusedWhileLooking } from './asOfDay.ts';
 
 /**
  * The window's way to the desk: the bridge where there is one, else the loopback host that served this page.
- * Never throws: a desk that does not answer is a fault like any other.
+ * Never throws: a desk that does not answer is a fault like any other. While another day is looked at, nothing that
+ * enters or changes anything gets past here, whichever screen asks.
  */
 export const desk: DeskClient = {
   async call<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<Answer<OutputOf<Name>>> {
+    const refused = refusedWhileLooking(name, asOfDay.day());
+    if (refused !== null) return refused;
     try {
       const answer = window.outyard ? await window.outyard.call(name, input) : await post(name, input);
       // The keeper made the value from the contract's own schema; the window does not parse it a second time.

@@ -1,7 +1,9 @@
 import { keepPreviousData, useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
 import { useCallback, useState } from 'react';
+import { answersAsOf } from '#shared/contract/asOf.ts';
 import type { contract, InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import type { Answer, Fault } from '#shared/faults.ts';
+import { asOfDay, useAsOf } from './asOfDay.ts';
 import { desk } from './deskClient.ts';
 
 type NamesOf<Kind extends 'read' | 'write'> = {
@@ -15,6 +17,8 @@ export interface ReadOptions {
   readonly enabled?: boolean;
   /** Keep showing the last answer while the next one, for another input, is on its way. */
   readonly keep?: boolean;
+  /** Answered as of today, whatever day is looked at. */
+  readonly now?: boolean;
 }
 
 export interface Reading<Value> {
@@ -27,11 +31,13 @@ export interface Reading<Value> {
   readonly stale: boolean;
 }
 
-/** Reads from the desk; read again by itself after every write. */
+/** Reads from the desk, as of the day that is looked at; read again by itself after every write. */
 export function useRead<Name extends ReadName>(name: Name, input: InputOf<Name>, options: ReadOptions = {}): Reading<OutputOf<Name>> {
+  const day = useAsOf();
+  const asked: InputOf<Name> = day !== null && options.now !== true && answersAsOf(name) ? { ...input, asOf: day } : input;
   const query = useQuery<Answer<OutputOf<Name>>>({
-    queryKey: [name, input],
-    queryFn: () => desk.call(name, input),
+    queryKey: [name, asked],
+    queryFn: () => desk.call(name, asked),
     enabled: options.enabled ?? true,
     ...(options.keep ? { placeholderData: keepPreviousData } : {}),
     // A draft is written behind the reads' back, so an old one must not be shown to the next screen.
@@ -79,6 +85,7 @@ function refresh(client: QueryClient, name: OperationName, answer: Answer<unknow
   }
   if (unseen.has(name)) return;
   if (anotherBook.has(name)) {
+    asOfDay.backToToday();
     client.setQueryData(['book.status', {}], answer);
     void client.resetQueries({ predicate: (query) => query.queryKey[0] !== 'book.status' });
     return;

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { useLocation } from 'wouter';
 import { useOffer } from '../commands/offers.ts';
+import { AsOfBar } from './AsOfBar.tsx';
 import { FaultBoundary } from './FaultBoundary.tsx';
 import { Margin, OpenMargin, useFold, useFreshMargin } from './Margin.tsx';
 import { Rail } from './Rail.tsx';
@@ -30,6 +31,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
       </a>
       <Rail />
       <main id="page" tabIndex={-1}>
+        <AsOfBar />
         <OpenMargin onFold={setFold} />
         <FaultBoundary key={location}>{children}</FaultBoundary>
       </main>

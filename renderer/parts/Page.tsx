@@ -1,5 +1,9 @@
 import { useEffect, useRef, type ReactNode } from 'react';
 import type { Day } from '#shared/days.ts';
+import { anotherDay } from '../commands/commands.ts';
+import { shortcutText } from '../commands/shortcut.ts';
+import { asOfDay } from '../desk/asOfDay.ts';
+import { useBook } from '../desk/useBook.ts';
 import { dayText } from './format.ts';
 import { words } from './words.ts';
 
@@ -9,15 +13,20 @@ export interface PageProps {
   readonly line: ReactNode;
   /** At most one main button. */
   readonly action?: ReactNode;
+  /** The day the page's answer is of, where it names one itself. */
   readonly asOf?: Day | undefined;
   /** The page fills the window's height and its table scrolls inside. */
   readonly fill?: boolean;
   readonly children?: ReactNode;
 }
 
+const hint = anotherDay.shortcut ? `${anotherDay.name} (${shortcutText(anotherDay.shortcut)})` : anotherDay.name;
+
 /** Head and body of a screen. */
 export function Page({ title, line, action, asOf, fill = false, children }: PageProps) {
   const head = useRef<HTMLHeadingElement>(null);
+  const { book, today } = useBook();
+  const day = asOf ?? (book === undefined ? undefined : today);
 
   useEffect(() => {
     document.title = `${title} · ${words.product}`;
@@ -38,8 +47,16 @@ export function Page({ title, line, action, asOf, fill = false, children }: Page
           </h1>
           <p className="page-line">{line}</p>
         </div>
-        {asOf ? <p className="page-as-of">{words.asOf(dayText(asOf))}</p> : null}
-        {action ? <div className="page-action">{action}</div> : null}
+        <div className="page-side">
+          {day ? (
+            <p className="page-as-of">
+              <button type="button" className="link" title={hint} onClick={asOfDay.choose}>
+                {words.asOf(dayText(day))}
+              </button>
+            </p>
+          ) : null}
+          {action ? <div className="page-action">{action}</div> : null}
+        </div>
       </header>
       {children}
     </div>

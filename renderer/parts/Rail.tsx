@@ -16,7 +16,7 @@ export function Rail() {
   const { book } = useBook();
   const find = useFinder();
   const [location] = useLocation();
-  const recent = useRead('journal.recent', { limit: 1 }, { enabled: book !== undefined });
+  const recent = useRead('journal.recent', { limit: 1 }, { enabled: book !== undefined, now: true });
   const last = recent.data?.gestures[0];
   return (
     <header className="rail">

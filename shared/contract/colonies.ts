@@ -55,8 +55,6 @@ export const colonyOperations = {
   'colonies.list': read(
     z.strictObject({
       which: z.enum(['living', 'ended', 'all']),
-      /** The operation as it was at the end of that day; absent: today. */
-      asOf: dayValue.optional(),
       yard: yardId.optional(),
     }),
     z.object({ asOf: dayValue, rows: z.array(colonyRow), yards: z.array(z.object({ id: yardId, code: z.string(), name: z.string() })) }),

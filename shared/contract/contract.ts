@@ -52,8 +52,9 @@ export const contract = {
 } as const;
 
 export type OperationName = keyof typeof contract;
-/** What a caller may pass. */
-export type InputOf<Name extends OperationName> = z.input<(typeof contract)[Name]['input']>;
+/** What a caller may pass. Reads that show the operation take the day to show it as of; see `asOf.ts`. */
+export type InputOf<Name extends OperationName> = (typeof contract)[Name]['kind'] extends 'read' ? WithDay<z.input<(typeof contract)[Name]['input']>> : z.input<(typeof contract)[Name]['input']>;
+type WithDay<Own> = (Own extends Record<string, never> ? unknown : Own) & { readonly asOf?: string | undefined };
 /** What the desk receives after parsing. */
 export type ParsedInputOf<Name extends OperationName> = z.output<(typeof contract)[Name]['input']>;
 export type OutputOf<Name extends OperationName> = z.output<(typeof contract)[Name]['output']>;

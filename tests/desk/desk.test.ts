@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
-import { day } from '#shared/days.ts';
+import { addDays, day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import type { Answer, Fault } from '#shared/faults.ts';
 import { createDesk, type Desk } from '#core/desk/desk.ts';
@@ -46,7 +46,7 @@ async function readAll(): Promise<void> {
   await ask('export.journal', {});
   await ask('journal.recent', { limit: 50 });
   const { rows } = await ask('colonies.list', { which: 'all' });
-  await ask('colonies.list', { which: 'living', asOf: '2025-01-15' });
+  if (book?.firstDay) await ask('colonies.list', { which: 'living', asOf: addDays(book.firstDay, 20) });
   for (const row of rows.slice(0, 15)) await ask('colony.story', { id: row.id });
   for (const yard of book?.yards ?? []) await ask('round.sheet', { yard: yard.id, day: '2026-11-20' });
   for (const united of ['lost', 'takenOut'] as const) {

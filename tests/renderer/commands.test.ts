@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { CommandSetting, Offer } from '../../renderer/commands/command.ts';
-import { commands, findCommand } from '../../renderer/commands/commands.ts';
+import { backToToday, commands, findCommand } from '../../renderer/commands/commands.ts';
 import { commandsFor } from '../../renderer/commands/findChoices.tsx';
 import { isPressed, shortcutText, type Press, type Shortcut } from '../../renderer/commands/shortcut.ts';
 import { dayKeys, sheetKeys, standKeys } from '../../renderer/commands/sheetKeys.ts';
@@ -16,6 +16,7 @@ const able: CommandSetting = {
     path: '/b', name: 'b', position: 1, entries: 3, living: 1, yards: [], firstDay: null, lastDay: null, dateOrder: 'day-first', massUnit: 'kg', demo: false,
   },
   offered: new Set(offers),
+  asOf: null,
 };
 const withKeys = commands.flatMap(({ id, shortcut }) => (shortcut ? [{ id, shortcut }] : []));
 
@@ -72,15 +73,22 @@ test('no shortcut is one of the window’s own menu', () => {
 });
 
 test('every command is in the box by its name, once it can be given', () => {
-  expect(commandsFor('', able)).toEqual(commands.filter((command) => command !== findCommand));
+  const looking: CommandSetting = { ...able, asOf: day('2026-05-01') };
+  expect(commandsFor('', able)).toEqual(commands.filter((command) => command !== findCommand && command !== backToToday));
   for (const command of commands) {
-    if (command !== findCommand) expect(commandsFor(command.name, able)[0], command.name).toBe(command);
+    if (command !== findCommand) expect(commandsFor(command.name, command === backToToday ? looking : able)[0], command.name).toBe(command);
   }
   expect(commandsFor('csv', able).map(({ id }) => id)).toEqual(['book.import', 'book.export']);
 });
 
+test('while another day is looked at, the way back is offered and nothing that enters is', () => {
+  const then = commandsFor('', { ...able, asOf: day('2026-05-01') }).map(({ id }) => id);
+  expect(then).toContain('day.today');
+  expect(commandsFor('', able).map(({ id }) => id).filter((id) => !then.includes(id))).toEqual(['round.enter', 'entry.new', 'book.import']);
+});
+
 test('without a book only what needs none is offered', () => {
-  const none: CommandSetting = { book: null, offered: new Set() };
+  const none: CommandSetting = { book: null, offered: new Set(), asOf: null };
   expect(commandsFor('', none).map(({ id }) => id)).toEqual(['demo.ossar', 'demo.tiny', 'paper.light', 'paper.dark', 'paper.system']);
 });
 
@@ -98,6 +106,8 @@ test('every command does one thing, and every address it leads to is a page of t
     command.run({
       go: (address) => done.push(`go ${goes(address)}`),
       onScreen: (offer, address) => done.push(`${offer} ${address === undefined ? '' : goes(address)}`),
+      chooseDay: () => done.push('choose a day'),
+      backToToday: () => done.push('today'),
       undo: () => done.push('undo'),
       redo: () => done.push('redo'),
       closeBook: () => done.push('close'),

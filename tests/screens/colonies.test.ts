@@ -148,10 +148,10 @@ test('the list is searched, narrowed and sorted without the mouse, and explains 
 test('the list shows the colonies as they were on an earlier day', async () => {
   const opened = await open(threeColonies);
   const { page } = opened;
-  await page.getByLabel('As of').fill('5/1/2025');
+  await page.getByRole('button', { name: /^as of/ }).click();
+  await page.keyboard.type('5/1/2025');
+  await page.keyboard.press('Enter');
   await expect.poll(() => labels(opened)).toEqual(['LB-02', 'LB-10']);
-  await page.getByLabel('As of').fill('5/32/2025');
-  await page.getByText('This is no day yet').waitFor();
 });
 
 test('a colony’s page tells its story, and takes a record for it', async () => {

@@ -1,4 +1,5 @@
 import { useBook } from '../../desk/useBook.ts';
+import { Entering } from '../../parts/Entering.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { BookFile } from './BookFile.tsx';
@@ -15,9 +16,11 @@ export function BookScreen() {
   return (
     <Page title={words.title} line={words.line}>
       <BookFile key={book.path} book={book} program={status.program} />
-      <Yards yards={book.yards} />
-      <ImportRecords />
-      <SortOutSection />
+      <Entering>
+        <Yards yards={book.yards} />
+        <ImportRecords />
+        <SortOutSection />
+      </Entering>
       <div className="pair">
         <ExportJournal />
         <CheckBook />

@@ -1,10 +1,11 @@
 import { useDeferredValue, useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import { dayFromTyped } from '#shared/days.ts';
 import { useOffer } from '../../commands/offers.ts';
+import { useAsOf } from '../../desk/asOfDay.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
+import { Entering } from '../../parts/Entering.tsx';
 import { EntryForm } from '../../parts/EntryForm.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
@@ -21,17 +22,16 @@ let lastView: ColonyView = firstView;
 
 export function ColoniesScreen() {
   const { book, today } = useBook();
+  const asOf = useAsOf();
   const [view, setView] = useState<ColonyView>(lastView);
   const [entering, setEntering] = useState(false);
-  useOffer('open the entry form', book && today ? () => setEntering(true) : null);
+  useOffer('open the entry form', book && today && asOf === null ? () => setEntering(true) : null);
   const change = (part: Partial<ColonyView>) => {
     lastView = { ...view, ...part };
     setView(lastView);
   };
 
-  const typedDay = view.asOf.trim();
-  const asOf = typedDay === '' || !book ? null : dayFromTyped(typedDay, book.dateOrder);
-  const list = useRead('colonies.list', { which: view.which, ...(asOf ? { asOf } : {}) }, { keep: true });
+  const list = useRead('colonies.list', { which: view.which }, { keep: true });
   const massUnit = book?.massUnit ?? 'lb';
   const columns = useMemo(() => columnsFor(view.which, massUnit), [view.which, massUnit]);
   const yards = list.data?.yards ?? [];
@@ -52,14 +52,18 @@ export function ColoniesScreen() {
       fill={!entering && rows.length > 0}
       action={
         entering || empty ? undefined : (
-          <button type="button" className="main" onClick={() => setEntering(true)}>
-            {words.enter}
-          </button>
+          <Entering>
+            <button type="button" className="main" onClick={() => setEntering(true)}>
+              {words.enter}
+            </button>
+          </Entering>
         )
       }
     >
       {entering ? (
-        <EntryForm book={book} today={today} firstKind="install" onClose={() => setEntering(false)} />
+        <Entering>
+          <EntryForm book={book} today={today} firstKind="install" onClose={() => setEntering(false)} />
+        </Entering>
       ) : null}
       {empty ? (
         entering ? null : (
@@ -74,7 +78,7 @@ export function ColoniesScreen() {
         )
       ) : (
         <>
-          <ColonyChoices view={{ ...view, yard }} yards={yards} badDay={typedDay !== '' && asOf === null} onChange={change} />
+          <ColonyChoices view={{ ...view, yard }} yards={yards} onChange={change} />
           <FaultNote fault={list.fault} />
           {list.loading ? <p role="status">{frameWords.loading}</p> : null}
           {rows.length > 0 ? (

@@ -6,14 +6,13 @@ import { words } from './words.ts';
 export interface ColonyChoicesProps {
   readonly view: ColonyView;
   readonly yards: readonly { readonly code: string; readonly name: string }[];
-  readonly badDay: boolean;
   readonly onChange: (change: Partial<ColonyView>) => void;
 }
 
 const whiches: readonly Which[] = ['living', 'ended', 'all'];
 
 /** The filter row; `/` goes to the search from anywhere on the page but a field. */
-export function ColonyChoices({ view, yards, badDay, onChange }: ColonyChoicesProps) {
+export function ColonyChoices({ view, yards, onChange }: ColonyChoicesProps) {
   const search = useRef<HTMLInputElement>(null);
 
   useEffect(() => {
@@ -52,18 +51,6 @@ export function ColonyChoices({ view, yards, badDay, onChange }: ColonyChoicesPr
           ))}
         </select>
       </label>
-      <label className="inline-choice">
-        {words.asOf}{' '}
-        <input
-          type="text"
-          size={11}
-          autoComplete="off"
-          placeholder={words.asOfHint}
-          value={view.asOf}
-          aria-invalid={badDay}
-          onChange={(event) => onChange({ asOf: event.target.value })}
-        />
-      </label>
       <label className="inline-choice push">
         {words.search}{' '}
         <input
@@ -79,11 +66,6 @@ export function ColonyChoices({ view, yards, badDay, onChange }: ColonyChoicesPr
           onChange={(event) => onChange({ typed: event.target.value })}
         />
       </label>
-      {badDay ? (
-        <p className="field-fault" role="alert">
-          {words.asOfBad}
-        </p>
-      ) : null}
     </search>
   );
 }

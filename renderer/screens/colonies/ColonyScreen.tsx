@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { ColonyStory } from '#shared/contract/colonies.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { Entering } from '../../parts/Entering.tsx';
 import { EntryForm } from '../../parts/EntryForm.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
@@ -44,14 +45,18 @@ export function ColonyScreen({ id }: { readonly id: string }) {
       line={lineOf(story.data)}
       action={
         entering ? undefined : (
-          <button type="button" className="main" onClick={() => setEntering(true)}>
-            {words.enter}
-          </button>
+          <Entering>
+            <button type="button" className="main" onClick={() => setEntering(true)}>
+              {words.enter}
+            </button>
+          </Entering>
         )
       }
     >
       {entering ? (
-        <EntryForm book={book} today={today} firstKind="inspection" colony={colony.label} onClose={() => setEntering(false)} />
+        <Entering>
+          <EntryForm book={book} today={today} firstKind="inspection" colony={colony.label} onClose={() => setEntering(false)} />
+        </Entering>
       ) : null}
       <p className="sentence">{sentence}</p>
       {colony.how === 'alive' || colony.how === 'lost' ? (
@@ -72,7 +77,9 @@ export function ColonyScreen({ id }: { readonly id: string }) {
         </div>
       </div>
       <DueSection id={colony.id} />
-      <StoryEntries entries={entries} />
+      <Entering>
+        <StoryEntries entries={entries} />
+      </Entering>
       <p className="section">
         <Link href="/colonies">{words.back}</Link>
       </p>

@@ -10,13 +10,11 @@ export interface ColonyView {
   /** Code of a yard; empty for all. */
   readonly yard: string;
   readonly typed: string;
-  /** The as-of day as typed; empty for today. */
-  readonly asOf: string;
   readonly sortBy: string;
   readonly down: boolean;
 }
 
-export const firstView: ColonyView = { which: 'living', yard: '', typed: '', asOf: '', sortBy: 'label', down: false };
+export const firstView: ColonyView = { which: 'living', yard: '', typed: '', sortBy: 'label', down: false };
 
 /** Rows that fit the yard and the typed words, sorted; what is not known stands last in either direction. */
 export function rowsOf(rows: readonly ColonyRow[], view: ColonyView, columns: readonly ColonyColumn[]): ColonyRow[] {

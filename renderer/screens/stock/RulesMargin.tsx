@@ -2,6 +2,7 @@ import { useState, type FormEvent } from 'react';
 import type { HouseRule } from '#shared/contract/order.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useWrite } from '../../desk/useDesk.ts';
+import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
@@ -35,7 +36,9 @@ export function RuleList({ rules }: { readonly rules: readonly HouseRule[] }) {
     <ul className="rules">
       {rules.map((rule) => (
         <li key={rule.key}>
-          <Rule rule={rule} />
+          <Entering>
+            <Rule rule={rule} />
+          </Entering>
         </li>
       ))}
     </ul>

@@ -1,5 +1,6 @@
 import type { ShedCount } from '#shared/contract/order.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayTight, number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
@@ -27,7 +28,9 @@ export function ShedSection({ known }: { readonly known: readonly string[] }) {
       {shed && (shed.items.length === 0 ? <p className="soft">{words.shedEmpty}</p> : <ShedTable shed={shed} />)}
       {shed && (
         <div className="pair section">
-          <MovementForm items={[...new Set([...shed.items.map(({ item }) => item), ...known])]} places={shed.places} />
+          <Entering>
+            <MovementForm items={[...new Set([...shed.items.map(({ item }) => item), ...known])]} places={shed.places} />
+          </Entering>
           <Movements shed={shed} />
         </div>
       )}

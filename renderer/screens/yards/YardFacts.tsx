@@ -4,6 +4,7 @@ import type { YardDetails } from '#shared/contract/yards.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useWrite } from '../../desk/useDesk.ts';
+import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayWithWeekday } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
@@ -37,7 +38,9 @@ export function YardFacts(props: YardFactsProps) {
     <section aria-labelledby={id}>
       <h2 id={id}>{words.details}</h2>
       {changing ? (
-        <FactsForm {...props} onDone={done} />
+        <Entering>
+          <FactsForm {...props} onDone={done} />
+        </Entering>
       ) : (
         <>
           <dl className="facts">
@@ -46,11 +49,13 @@ export function YardFacts(props: YardFactsProps) {
             <Fact name={words.registration}>{details.registration}</Fact>
             <Fact name={words.renewalDay}>{details.renewal === null ? null : <Renewal day={details.renewal} today={today} />}</Fact>
           </dl>
-          <div className="acts">
-            <button ref={button} type="button" aria-label={words.changeLabel} onClick={() => setChanging(true)}>
-              {words.change}
-            </button>
-          </div>
+          <Entering>
+            <div className="acts">
+              <button ref={button} type="button" aria-label={words.changeLabel} onClick={() => setChanging(true)}>
+                {words.change}
+              </button>
+            </div>
+          </Entering>
         </>
       )}
     </section>

@@ -2,6 +2,7 @@ import { useRef, useState } from 'react';
 import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { ColonyRow } from '#shared/contract/colonies.ts';
 import type { Fault } from '#shared/faults.ts';
+import { asOfDay, refusedWhileLooking } from '../../desk/asOfDay.ts';
 import { useWrite } from '../../desk/useDesk.ts';
 import { useNotice } from '../../parts/Notice.tsx';
 import { inOrder, movedTo } from './standMoves.ts';
@@ -36,6 +37,8 @@ export function useStandOrder(yard: { readonly id: YardId; readonly name: string
     const next = movedTo(rows, from, to);
     const one = rows[from];
     if (one === undefined || next === rows) return;
+    const refused = refusedWhileLooking('yard.stand', asOfDay.day());
+    if (refused !== null) return setFault(refused);
     const ids = next.map((row) => row.id);
     setFault(undefined);
     setOrder(ids);
