@@ -2,8 +2,8 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { TallyReporter } from './testing/tallyReporter.ts';
 
-/** These drive a real browser, a real shell or real processes: one file at a time, so that none starves another. */
-const oneAtATime = ['tests/screens/**/*.test.{ts,tsx}', 'tests/shell/**/*.test.{ts,tsx}', 'tests/hosts/**/*.test.{ts,tsx}'];
+/** These drive a real browser, a real shell or real processes: after all others and two files at a time, so that none starves another. */
+const windows = ['tests/screens/**/*.test.{ts,tsx}', 'tests/shell/**/*.test.{ts,tsx}', 'tests/hosts/**/*.test.{ts,tsx}'];
 const all = ['tests/**/*.test.{ts,tsx}'];
 
 const common = {
@@ -22,9 +22,9 @@ export default defineConfig({
   test: {
     reporters: tallyFile === undefined ? ['default'] : ['default', new TallyReporter(tallyFile)],
     projects: [
-      { test: { ...common, name: 'rooms', include: all, exclude: oneAtATime, sequence: { groupOrder: 0 } } },
+      { test: { ...common, name: 'rooms', include: all, exclude: windows, sequence: { groupOrder: 0 } } },
       ...zones.map((zone) => ({ test: { ...common, name: zone, include: aboutDays, env: { TZ: zone }, sequence: { groupOrder: 0 } } })),
-      { test: { ...common, name: 'windows', include: oneAtATime, fileParallelism: false, sequence: { groupOrder: 1 } } },
+      { test: { ...common, name: 'windows', include: windows, maxWorkers: 2, sequence: { groupOrder: 1 } } },
     ],
   },
 });

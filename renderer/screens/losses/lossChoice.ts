@@ -1,6 +1,7 @@
 import type { LossRow } from '#shared/contract/losses.ts';
 import type { LossRates } from '#shared/contract/lossSections.ts';
 import type { Period } from '#shared/seasons.ts';
+import { grouped } from '#shared/grouped.ts';
 
 /** Below this many colonies at risk the counts and the range lead, not the rate. */
 export const fewColonies = 10;
@@ -48,7 +49,7 @@ export interface PublishedLine {
 }
 
 export function publishedLines(published: LossRates['published']): PublishedLine[] {
-  const lines = Map.groupBy(published, ({ season, place, what }) => `${season} ${place} ${what}`);
+  const lines = grouped(published, ({ season, place, what }) => `${season} ${place} ${what}`);
   return [...lines].flatMap(([key, rows]) => {
     const [first] = rows;
     if (first === undefined) return [];

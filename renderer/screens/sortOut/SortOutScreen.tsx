@@ -1,6 +1,7 @@
 import { Fragment, useEffect, useId, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { WaitingRow } from '#shared/contract/sortOut.ts';
+import { grouped } from '#shared/grouped.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
@@ -65,7 +66,7 @@ export function SortOutScreen() {
     say(answer.ok ? words.backDone(row.line, row.file) : faultText(answer));
   };
   const more = Math.min(pageLength, total - rows.length, most - rows.length);
-  const files = Map.groupBy(rows, (row) => row.file);
+  const files = grouped(rows, (row) => row.file);
 
   return (
     <Page

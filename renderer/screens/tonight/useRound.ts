@@ -6,6 +6,7 @@ import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { marksFrom } from '#shared/roundMarks.ts';
 import type { RoundColumn, RoundKind } from '#shared/roundSheets.ts';
+import { grouped } from '#shared/grouped.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { useNotice } from '../../parts/Notice.tsx';
 import { readCell } from './sheetCell.ts';
@@ -173,7 +174,7 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
     const answer = await send.send({ title: round.title, rows: round.rows });
     if (!answer.ok) {
       const placed = placeFaults(answer.rows ?? [], round.sources);
-      setRefused(Object.groupBy(placed, (remark) => String(remark.colony)) as Record<string, readonly Remark[]>);
+      setRefused(Object.fromEntries(grouped(placed, (remark) => String(remark.colony))));
       if (placed[0]) return stop(words.before.rowsRefused(new Set(placed.map((remark) => remark.colony)).size), placed[0]);
       return stop(words.before.notRead([answer.sentence, answer.mend].filter(Boolean).join(' ')));
     }
