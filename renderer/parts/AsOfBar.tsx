@@ -23,10 +23,11 @@ export function AsOfBar() {
   // Asked as of today whatever is looked at; kept asked, so that going back finds it at hand.
   const { data } = useRead('book.status', {}, { now: true });
   const book = data?.book ?? null;
-  if (data === undefined || book === null || (day === null && !choosing)) return <div role="status" />;
+  // Kept off paper even while it is empty: anything before a document with pages of its own would take a page.
+  if (data === undefined || book === null || (day === null && !choosing)) return <div className="no-print" role="status" />;
   return (
     <>
-      <div className={day === null ? '' : 'looking no-print'} role="status">
+      <div className={day === null ? 'no-print' : 'looking no-print'} role="status">
         {day === null ? null : (
           <>
             <p id={lookingId}>

@@ -65,6 +65,16 @@ test('an evening: a round, a strike and its undo, the lines on paper, three spre
   await page.keyboard.press('Control+z');
   await expect.poll(() => words(page.locator('.story'))).not.toContain('struck');
 
+  // As it was on the evening after the packages came: the same colony, without this evening's round.
+  await page.keyboard.press('Alt+l');
+  await page.getByRole('textbox', { name: 'Look at the operation as it was' }).waitFor();
+  await page.keyboard.type('2026-04-21');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => words(page.locator('.looking'))).toContain('You are looking at 21 April 2026. Nothing can be entered.');
+  await expect.poll(() => words(page.locator('.story'))).not.toContain('frames of bees');
+  await page.keyboard.press('Alt+Shift+L');
+  await expect.poll(() => words(page.locator('.story'))).toContain('6 frames of bees');
+
   // The family lines, on paper to the last colony.
   await goTo(page, 'Family lines');
   await page.getByRole('link', { name: 'Print' }).press('Enter');
@@ -75,6 +85,16 @@ test('an evening: a round, a strike and its undo, the lines on paper, three spre
   expect(labels.filter((label) => !printed.some((text) => text.includes(label)))).toEqual([]);
   expect(printed[2]).toContain(labels.at(-1));
   await page.getByRole('link', { name: 'Back to Family lines' }).press('Enter');
+
+  // The sheet to write on in the yard, to the last colony.
+  await goTo(page, 'Tonight');
+  await page.getByRole('link', { name: 'Print this sheet' }).press('Enter');
+  await page.getByRole('heading', { level: 1, name: /^Old Orchard/ }).waitFor();
+  const field = pdfText(await page.pdf({ preferCSSPageSize: true }));
+  expect(field.length).toBeGreaterThan(1);
+  expect(labels.filter((label) => !field.some((text) => text.includes(label)))).toEqual([]);
+  expect(field.at(-1)).toContain(labels.at(-1));
+  await page.goBack();
 
   // Three spreadsheets of a neighbour's yard, each shaped otherwise: a workbook with two sheets,
   await goTo(page, 'Book');
