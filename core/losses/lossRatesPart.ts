@@ -3,10 +3,11 @@ import type { LossRow } from '#shared/contract/losses.ts';
 import type { United } from '#shared/contract/values.ts';
 import { periodDays, type Period, type Season } from '#shared/seasons.ts';
 import { riskDifference } from '#core/stats/riskDifference.ts';
-import { cohortLoss } from './cohortLoss.ts';
+import { cohortLoss, wintered } from './cohortLoss.ts';
 import { stale } from './lossReview.ts';
 import { lossRows, wholeLossRow } from './lossRows.ts';
 import { lossSentences } from './lossWords.ts';
+import { movedInWinters } from './movedInWinters.ts';
 import { publishedSurveys } from './publishedSurveys.ts';
 import { isOver, type ReviewFacts } from './reviewFacts.ts';
 import { reviewFrame } from './reviewFrame.ts';
@@ -22,6 +23,8 @@ export function lossRatesPart(facts: ReviewFacts, season: Season, united: United
   const rates = seasons.flatMap((one) =>
     periods.flatMap((period) => {
       if (one === season) return lossRows(one, period, counted(one), united, asOf, today, borders);
+      // Where nothing was written down any more, none lost would be a guess.
+      if (lastRecord === null || lastRecord < periodDays(one, period, borders).from) return [];
       const whole = wholeLossRow(one, period, counted(one), united, asOf, today, borders);
       return whole === null ? [] : [whole];
     }),
@@ -35,7 +38,8 @@ export function lossRatesPart(facts: ReviewFacts, season: Season, united: United
       const loss = cohort(one);
       return loss === null ? [] : [{ season: one, complete: isOver(periodDays(one, 'winter', borders).until, facts), loss }];
     }),
-    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf), ...stale(lastRecord, season, facts)],
+    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf, wintered(facts, season).length), ...stale(lastRecord, season, facts)],
+    moved: movedInWinters(facts, [season]),
     differences: periods.flatMap((period) => differences(rates, season, period)),
     published: [...publishedSurveys],
   };

@@ -104,7 +104,7 @@ function DefinitionsTable({ review }: { readonly review: LossRates }) {
     <section className="figured" aria-label={reviewWords.definitions}>
       <h3>{reviewWords.definitions}</h3>
       <RatesTable rows={rows} headOfNames={reviewWords.definition} caption={reviewWords.definitions} behind={behind} more={reviewWords.mean} />
-      {own && <p className="soft small after-table">{reviewWords.cohortLeft(own.loss.sold, own.loss.given, own.loss.united, own.loss.came)}</p>}
+      {own && own.loss.total.atRisk > 0 && <p className="soft small after-table">{reviewWords.cohortLeft(own.loss.sold, own.loss.given, own.loss.united, own.loss.came)}</p>}
       <ColoniesBehind behind={behind} />
     </section>
   );
@@ -137,6 +137,7 @@ function YardRates({ review, period }: { readonly review: LossRates; readonly pe
       ) : (
         <RatesTable rows={yards.map((row) => rowOf(row, names.get(row.group) ?? row.group))} total={rowOf(all, words.all)} headOfNames={words.yard} caption={heading} behind={behind} />
       )}
+      {period === 'winter' && yards.length > 1 && review.moved > 0 && <p className="soft small after-table">{reviewWords.movedYards(review.moved)}</p>}
       {all && all.atRisk > 0 && all.quasi === null && all.quasiWhy !== null && <p className="soft small after-table">{all.quasiWhy}</p>}
       <ColoniesBehind behind={behind} />
     </section>
