@@ -3,7 +3,7 @@ import type { United } from '#shared/contract/values.ts';
 import { dayInWords, daysBetween, type Day } from '#shared/days.ts';
 import { periodDays, seasonName, type Period, type Season } from '#shared/seasons.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
-import { wintered } from './cohortLoss.ts';
+import { winterBase } from './cohortLoss.ts';
 import { curveOf, spansSince, spansSinceStart, type SpanSet } from './curves.ts';
 import { lossRows } from './lossRows.ts';
 import { ageCurveSentence, lossSentences, winterCurveSentence } from './lossWords.ts';
@@ -33,7 +33,7 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
     ledger: [...ledgerRows(season, own), ledgerTotal(season, own)],
     balances: ledgerBalances(own),
     rates,
-    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf, wintered(facts, season).length), ...stale(lastRecord, season, facts)],
+    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf, winterBase(facts, season)), ...stale(lastRecord, season, facts)],
     sinceOctober: silence === null ? october : { ...october, sentence: silence },
     sinceStart: sinceStart(facts),
     ended: endedIn(facts, season),

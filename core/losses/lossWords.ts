@@ -3,6 +3,7 @@ import { seasonName, type Season } from '#shared/seasons.ts';
 import { fisherExactTwoByTwo } from '#core/stats/fisherExactTwoByTwo.ts';
 import { riskDifference } from '#core/stats/riskDifference.ts';
 import type { TwoByTwo } from '#core/stats/twoByTwo.ts';
+import type { WinterBase } from './cohortLoss.ts';
 
 /** "26 in 100"; what is not nought is never rounded to it, nor what is not all to all. */
 export function inHundred(share: number): string {
@@ -20,8 +21,9 @@ export function fits(low: number, high: number): string {
 /** Below this many at risk, counts lead and a rate is not put in words (methods for colony losses, general rules). */
 export const few = 10;
 
-/** What the season's winter says. Rows are of one treatment of united colonies; `wintered`: colonies there as the winter began. */
-export function lossSentences(season: Season, rows: readonly LossRow[], yardName: (code: string) => string, wintered: number): string[] {
+/** What the season's winter says. Rows are of one treatment of united colonies; `base`: whose winter it was. */
+export function lossSentences(season: Season, rows: readonly LossRow[], yardName: (code: string) => string, base: WinterBase): string[] {
+  const { wintered } = base;
   const winters = rows.filter((row) => row.period === 'winter' && row.group === 'all');
   const winter = winters.find((row) => row.season === season);
   if (winter === undefined) return [`The winter of ${seasonName(season)} has not begun; its losses will be here once it has.`];
@@ -29,7 +31,7 @@ export function lossSentences(season: Season, rows: readonly LossRow[], yardName
     if (wintered === 0) return [`No colonies went into the winter of ${seasonName(season)}.`];
     return [`${wintered === 1 ? 'The one colony' : `All ${wintered} colonies`} that went into the winter of ${seasonName(season)} left the book alive during it, so there is no rate.`];
   }
-  const sentences = [wholeSentence(winter, wintered)];
+  const sentences = [wholeSentence(winter, base)];
   const earlier = winters.filter((row) => row.season < season && row.complete && row.rate !== null && row.atRisk >= few);
   const compared = compare(winter, earlier);
   if (compared !== null) sentences.push(compared);
@@ -40,12 +42,14 @@ export function lossSentences(season: Season, rows: readonly LossRow[], yardName
 }
 
 /** “You wintered” only where that is the base; what came, was sold or given away during the winter makes the base another. */
-function wholeSentence(row: LossRow, wintered: number): string {
+function wholeSentence(row: LossRow, { changed, united }: WinterBase): string {
   const [low, high] = rangeOf(row);
   const colonies = `${row.atRisk} ${row.atRisk === 1 ? 'colony' : 'colonies'}`;
-  const lost = row.lost === 0 ? 'none' : String(row.lost);
+  const among = row.united === 'takenOut' || united === 0 ? '' : united === row.lost ? ` (${united === 1 ? 'united into another' : 'all united into others'})` : ` (${united === 1 ? 'one' : united} of them united into ${united === 1 ? 'another' : 'others'})`;
+  const lost = row.lost === 0 ? 'none' : `${row.lost}${among}`;
   if (!row.complete) return `Of ${colonies} at risk this winter you have lost ${lost} so far; the winter is not over.`;
-  const lead = row.atRisk === wintered ? `You wintered ${colonies} and lost ${lost}` : `Of ${colonies} at risk in the winter you lost ${lost}`;
+  const same = !changed && (united === 0 || row.united === 'lost');
+  const lead = same ? `You wintered ${colonies} and lost ${lost}` : `Of ${colonies} at risk in the winter you lost ${lost}`;
   if (row.atRisk < few) return `${lead}; with so few, ${fits(low, high)}.`;
   return `${lead}, ${inHundred(row.rate ?? 0)}; for winters like this, ${fits(low, high)}.`;
 }

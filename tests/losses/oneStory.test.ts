@@ -117,6 +117,13 @@ describe('what a winter’s sentences count', () => {
     expect(ratesOf(factsOf([...many(12, 'A'), lost('2024-12-01', 'A1'), seenInMarch], day('2025-06-01')), 2024).sentences[0]).toMatch(/^You wintered 12 colonies and lost 1, /);
   });
 
+  test('a colony sold and another bought do not make the base the wintered again; a united one among the lost is said', () => {
+    const rows = [...many(14, 'A'), lost('2024-12-01', 'A1'), { date: '2024-11-01', entry: 'sale', colony: 'A2' }, hived('2025-03-01', 'N'), { date: '2024-11-05', entry: 'combine', colony: 'A3', into: 'A4' }, seenInMarch];
+    const facts = factsOf(rows, day('2025-06-01'));
+    expect(ratesOf(facts, 2024).sentences[0]).toMatch(/^Of 14 colonies at risk in the winter you lost 2 \(one of them united into another\), 14 in 100; /);
+    expect(survival(facts, 2024).sentence).toContain('1 was lost by its end');
+  });
+
   test('all sold: during the winter they had gone into it, before it they had not; nothing was missed after', () => {
     const sold = (date: string) => [...many(12, 'A'), ...Array.from({ length: 12 }, (_, at): Cells => ({ date, entry: 'sale', colony: `A${at + 1}` }))];
     const said = (date: string) => ratesOf(factsOf(sold(date), day('2025-06-01')), 2024).sentences;
@@ -136,6 +143,10 @@ describe('what a winter’s sentences count', () => {
     const { rates } = ratesOf(facts, 2024);
     expect(rates.filter(({ season }) => season === 2025)).toEqual([]);
     expect(rates.some(({ season }) => season === 2024)).toBe(true);
+    // Nor when that winter itself is looked at.
+    expect(ratesOf(facts, 2025)).toMatchObject({ sentences: [expect.stringContaining('Nothing about a colony is recorded for the winter of 2025–26')] });
+    expect(ratesOf(facts, 2025).rates.filter(({ season, period }) => season === 2025 && period === 'winter')).toEqual([]);
+    expect(ratesOf(facts, 2025).cohorts.map(({ season }) => season)).toEqual([2024]);
   });
 
   test('with a winter that is not over, all winters together say so', () => {

@@ -99,7 +99,7 @@ function DefinitionsTable({ review }: { readonly review: LossRates }) {
     ];
     rows.splice(1, 0, ...cohort);
   }
-  if (rows.length === 0) return <p className="soft">{words.noRates}</p>;
+  if (rows.length === 0) return <p className="soft">{words.notTold}</p>;
   return (
     <section className="figured" aria-label={reviewWords.definitions}>
       <h3>{reviewWords.definitions}</h3>
@@ -133,7 +133,7 @@ function YardRates({ review, period }: { readonly review: LossRates; readonly pe
     <section className="figured" aria-label={heading}>
       <h3>{heading}</h3>
       {!all || all.atRisk === 0 ? (
-        <p className="soft">{words.noRates}</p>
+        <p className="soft">{all ? words.noRates : words.notTold}</p>
       ) : (
         <RatesTable rows={yards.map((row) => rowOf(row, names.get(row.group) ?? row.group))} total={rowOf(all, words.all)} headOfNames={words.yard} caption={heading} behind={behind} />
       )}
