@@ -1,5 +1,6 @@
 import type { YardId } from '#shared/brands.ts';
 import type { CohortLoss, CountedRate } from '#shared/contract/lossSections.ts';
+import type { Day } from '#shared/days.ts';
 import { periodDays, type Season } from '#shared/seasons.ts';
 import { aliveBefore, type ColonyState } from '#core/journal/colonyState.ts';
 import type { AtRiskAndLost } from '#core/stats/atRiskAndLost.ts';
@@ -40,6 +41,26 @@ export function wintered({ states, borders, asOf }: ReviewFacts, season: Season)
     const ended = state.end !== null && state.end < until && state.end <= asOf;
     return { state, yard, fate: ended ? fateOf(state) : 'alive' };
   });
+}
+
+/** What a sentence about a winter must know of its colonies beside the counts of a rate. */
+export interface WinterBase {
+  readonly wintered: number;
+  /** Some came, were sold or given away during the winter, so that those at risk are not those that were wintered. */
+  readonly changed: boolean;
+  /** United during the winter; under the turnover rule they count as lost. */
+  readonly united: number;
+}
+
+export function winterBase(facts: ReviewFacts, season: Season): WinterBase {
+  const { from, until } = periodDays(season, 'winter', facts.borders);
+  const within = (day: Day | null) => day !== null && day >= from && day < until && day <= facts.asOf;
+  const left = facts.states.filter(({ how, end }) => (how === 'sold' || how === 'given') && within(end));
+  return {
+    wintered: wintered(facts, season).length,
+    changed: left.length > 0 || facts.states.some(({ start }) => within(start)),
+    united: facts.states.filter(({ how, end }) => how === 'combined' && within(end)).length,
+  };
 }
 
 function fateOf(state: ColonyState): CohortFate {

@@ -15,6 +15,12 @@ export interface LostColony {
 
 type Causes = LossFactors['causes'];
 
+/** How many winters the lost are of, and how many were lost outside them. */
+export interface CausesWhen {
+  readonly winters: number;
+  readonly elsewhere: number;
+}
+
 export const unknownCause = 'unknown or not recorded';
 const several = 'several causes';
 /** Steps of the exact test before chi-square takes its place: about a tenth of a second. */
@@ -36,7 +42,7 @@ export function classesOf({ how, causes }: LostColony): string[] {
  * among them, so shares may add up to more than one. Causes by yard are held against each other by one test of the
  * whole table in which each colony counts once; no single cell is tested.
  */
-export function lossCauses(lost: readonly LostColony[], yards: readonly { code: string; name: string }[], fewest: number): Causes {
+export function lossCauses(lost: readonly LostColony[], yards: readonly { code: string; name: string }[], fewest: number, when: CausesWhen): Causes {
   const byCause = Map.groupBy(lost.flatMap((colony) => classesOf(colony).map((cause) => ({ cause, id: colony.id }))), ({ cause }) => cause);
   const shares = [...byCause]
     .map(([cause, all]) => {
@@ -44,21 +50,24 @@ export function lossCauses(lost: readonly LostColony[], yards: readonly { code: 
       return { cause, count: all.length, of: lost.length, share: all.length / lost.length, range: [lower, upper] as [number, number] };
     })
     .toSorted((one, other) => Number(one.cause === unknownCause) - Number(other.cause === unknownCause) || other.count - one.count || one.cause.localeCompare(other.cause));
-  return { lost: lost.length, sentence: causeSentence(lost, shares), shares, byYard: causesByYard(lost, yards, fewest) };
+  return { lost: lost.length, sentence: causeSentence(lost, shares, when), shares, byYard: causesByYard(lost, yards, fewest) };
 }
 
-function causeSentence(lost: readonly LostColony[], shares: Causes['shares']): string {
-  if (lost.length === 0) return 'No colonies were lost, so there are no causes.';
+function causeSentence(lost: readonly LostColony[], shares: Causes['shares'], { winters, elsewhere }: CausesWhen): string {
+  const inThem = winters > 1 ? `in these ${winters} winters` : 'in the winter';
+  const others = elsewhere === 0 ? [] : [`The ${elsewhere === 1 ? 'one colony' : colonies(elsewhere)} lost ${winters > 1 ? 'outside these winters' : 'in the season’s summer'} ${elsewhere === 1 ? 'is' : 'are'} not counted here.`];
+  if (lost.length === 0) return [winters === 0 ? 'No winter is on record, so there are no causes.' : `No colonies were lost ${inThem}, so there are no causes.`, ...others].join(' ');
   const named = shares.filter(({ cause }) => cause !== unknownCause);
   const unknown = shares.find(({ cause }) => cause === unknownCause)?.count ?? 0;
   const many = lost.filter((colony) => classesOf(colony).length > 1).length;
   const most = named.filter(({ count }) => count === named[0]?.count);
   const first = named.length === 0
-    ? `No cause is on record for ${lost.length === 1 ? 'the one colony' : `any of the ${colonies(lost.length)}`} lost.`
-    : `Of ${colonies(lost.length)} lost, ${most.length > 3 ? 'no cause was written down more often than the others' : `${listed(most.map(({ cause }) => `“${cause}”`))} ${most.length > 1 ? 'were each' : 'was'} written down for ${most[0]?.count ?? 0}${(most[0]?.count ?? 0) > 1 ? ', the most' : ''}`}.`;
+    ? `No cause is on record for ${lost.length === 1 ? 'the one colony' : `any of the ${colonies(lost.length)}`} lost ${inThem}.`
+    : `Of ${colonies(lost.length)} lost ${inThem}, ${most.length > 3 ? 'no cause was written down more often than the others' : `${listed(most.map(({ cause }) => `“${cause}”`))} ${most.length > 1 ? 'were each' : 'was'} written down for ${most[0]?.count ?? 0}${(most[0]?.count ?? 0) > 1 ? ', the most' : ''}`}.`;
   const rest = [
     ...(named.length > 0 && unknown > 0 ? [`For ${unknown} the cause is unknown or not recorded.`] : []),
     ...(many > 0 ? [`${capital(many === 1 ? 'one colony has' : `${many} have`)} more than one cause, so the shares add up to more than all.`] : []),
+    ...others,
   ];
   return [first, ...rest].join(' ');
 }

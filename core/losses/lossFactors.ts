@@ -8,6 +8,7 @@ import { factorsOf, type Factor } from './factors.ts';
 import { classesOf, classOf, lossCauses, unknownCause, type LostColony } from './lossCauses.ts';
 import { capital } from './lossNumbers.ts';
 import { lossSay } from './lossSay.ts';
+import { movedInWinters } from './movedInWinters.ts';
 import { riskTable } from './riskTable.ts';
 import { togetherRisk } from './togetherRisk.ts';
 import { winterRows, wintersKnown, type WinterFacts, type WinterRow } from './winterRows.ts';
@@ -63,7 +64,8 @@ export function lossFactors(facts: FactorFacts, chosen: Chosen): LossFactors {
     sentences: headline(rows, factors, tests, rules.fewestLosses),
     yards: yardPooling(rows, nameOf, rules.few),
     together: togetherRisk(rows, { perCoefficient: numberRule(kept, 'losses.cox.perCoefficient'), few: rules.few }),
-    causes: lossCauses(lostIn(facts, scope === 'all' ? null : season), yardList, rules.fewestLosses),
+    moved: movedInWinters(facts, winters),
+    causes: lossCauses(lostIn(facts, winters), yardList, rules.fewestLosses, { winters: winters.length, elsewhere: lostElsewhere(facts, chosen) }),
     say: lossSay({ rows, winters: winters.length, tests, fewestLosses: rules.fewestLosses, few: rules.few, complete, asOf, lastRecord, until: complete ? end : addDays(asOf, 1) }),
   };
 }
@@ -80,7 +82,7 @@ export interface Behind {
 export function behindFactor(facts: FactorFacts, chosen: Chosen, key: string, group: string | null, yard: string | undefined): { name: string; colonies: Behind[] } | null {
   if (key === 'cause' || key === 'causeByYard') {
     const is = (colony: LostColony) => (key === 'cause' ? group !== null && classesOf(colony).includes(group) : classOf(colony) === group);
-    const own = lostIn(facts, chosen.scope === 'all' ? null : chosen.season).filter((colony) => is(colony) && (yard === undefined || colony.yard === yard));
+    const own = lostIn(facts, chosen.winters).filter((colony) => is(colony) && (yard === undefined || colony.yard === yard));
     return {
       name: capital(group ?? unknownCause),
       colonies: own.map((colony) => ({ id: colony.id, yard: colony.yard, season: seasonOf(facts.byId.get(colony.id)?.end ?? facts.asOf, facts.borders), lost: true })),
@@ -95,14 +97,22 @@ export function behindFactor(facts: FactorFacts, chosen: Chosen, key: string, gr
   };
 }
 
-/** Colonies lost in a season, summer and winter, or in all of them. */
-export function lostIn({ states, borders, asOf, codeOf }: FactorFacts, season: Season | null): LostColony[] {
-  const stretch = season === null ? null : periodDays(season, 'year', borders);
+/** Colonies lost in these winters, each in the yard where it stood last; those that came during the winter too. */
+export function lostIn({ states, borders, asOf, codeOf }: FactorFacts, winters: readonly Season[]): LostColony[] {
+  const stretches = winters.map((season) => periodDays(season, 'winter', borders));
   return states.flatMap((state) => {
-    if (state.end === null || state.end > asOf || (state.how !== 'lost' && state.how !== 'absconded')) return [];
-    if (stretch !== null && (state.end < stretch.from || state.end >= stretch.until)) return [];
-    return [{ id: state.id, yard: codeOf(currentYard(state)), how: state.how, causes: state.causes }];
+    const { end, how } = state;
+    if (end === null || end > asOf || (how !== 'lost' && how !== 'absconded')) return [];
+    if (!stretches.some(({ from, until }) => end >= from && end < until)) return [];
+    return [{ id: state.id, yard: codeOf(currentYard(state)), how, causes: state.causes }];
   });
+}
+
+/** Lost in the season (or ever), but not in the winters that are looked at. */
+function lostElsewhere(facts: FactorFacts, { season, scope, winters }: Chosen): number {
+  const year = periodDays(season, 'year', facts.borders);
+  const lost = facts.states.filter(({ how, end }) => (how === 'lost' || how === 'absconded') && end !== null && end <= facts.asOf && (scope === 'all' || (end >= year.from && end < year.until)));
+  return lost.length - lostIn(facts, winters).length;
 }
 
 const most = 4;

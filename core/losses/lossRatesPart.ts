@@ -3,10 +3,11 @@ import type { LossRow } from '#shared/contract/losses.ts';
 import type { United } from '#shared/contract/values.ts';
 import { periodDays, type Period, type Season } from '#shared/seasons.ts';
 import { riskDifference } from '#core/stats/riskDifference.ts';
-import { cohortLoss } from './cohortLoss.ts';
+import { cohortLoss, winterBase } from './cohortLoss.ts';
 import { stale } from './lossReview.ts';
 import { lossRows, wholeLossRow } from './lossRows.ts';
 import { lossSentences } from './lossWords.ts';
+import { movedInWinters } from './movedInWinters.ts';
 import { publishedSurveys } from './publishedSurveys.ts';
 import { isOver, type ReviewFacts } from './reviewFacts.ts';
 import { reviewFrame } from './reviewFrame.ts';
@@ -19,8 +20,10 @@ export function lossRatesPart(facts: ReviewFacts, season: Season, united: United
   const { yards, borders, asOf, today } = facts;
   const { seasons, lastRecord, silence } = reviewFrame(facts, season);
   // Yards are looked at in the season itself alone; in a large operation their rows for every season would be thousands.
+  // Where nothing was written down any more, none lost would be a guess.
+  const told = (one: Season, period: Period) => (one === season && silence === null) || (lastRecord !== null && lastRecord >= periodDays(one, period, borders).from);
   const rates = seasons.flatMap((one) =>
-    periods.flatMap((period) => {
+    periods.filter((period) => told(one, period)).flatMap((period) => {
       if (one === season) return lossRows(one, period, counted(one), united, asOf, today, borders);
       const whole = wholeLossRow(one, period, counted(one), united, asOf, today, borders);
       return whole === null ? [] : [whole];
@@ -31,11 +34,12 @@ export function lossRatesPart(facts: ReviewFacts, season: Season, united: United
     season, united,
     yards: yards.map(({ code, name }) => ({ code, name })),
     rates,
-    cohorts: seasons.toReversed().flatMap((one) => {
+    cohorts: seasons.toReversed().filter((one) => told(one, 'winter')).flatMap((one) => {
       const loss = cohort(one);
       return loss === null ? [] : [{ season: one, complete: isOver(periodDays(one, 'winter', borders).until, facts), loss }];
     }),
-    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf), ...stale(lastRecord, season, facts)],
+    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf, winterBase(facts, season)), ...stale(lastRecord, season, facts)],
+    moved: movedInWinters(facts, [season]),
     differences: periods.flatMap((period) => differences(rates, season, period)),
     published: [...publishedSurveys],
   };

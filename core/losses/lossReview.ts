@@ -1,8 +1,9 @@
 import type { CurveSet, LossReview } from '#shared/contract/losses.ts';
 import type { United } from '#shared/contract/values.ts';
 import { dayInWords, daysBetween, type Day } from '#shared/days.ts';
-import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
+import { periodDays, seasonName, type Period, type Season } from '#shared/seasons.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
+import { winterBase } from './cohortLoss.ts';
 import { curveOf, spansSince, spansSinceStart, type SpanSet } from './curves.ts';
 import { lossRows } from './lossRows.ts';
 import { ageCurveSentence, lossSentences, winterCurveSentence } from './lossWords.ts';
@@ -17,7 +18,9 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
   const own = seasonYards(states, yards, season, asOf, borders);
   const rates = seasons.flatMap((one) => {
     const counted = one === season ? own : seasonYards(states, yards, one, asOf, borders);
-    return (['winter', 'summer', 'year'] as const).flatMap((period) => lossRows(one, period, counted, united, asOf, today, borders));
+    // Where nothing was written down any more, none lost would be a guess.
+    const told = (period: Period) => one === season || (lastRecord !== null && lastRecord >= periodDays(one, period, borders).from);
+    return (['winter', 'summer', 'year'] as const).filter(told).flatMap((period) => lossRows(one, period, counted, united, asOf, today, borders));
   });
   const october = sinceOctober(facts, season, united);
   const nameOf = (code: string) => yards.find((yard) => yard.code === code)?.name ?? code;
@@ -30,7 +33,7 @@ export function lossReview(facts: ReviewFacts, chosen: Season | undefined, unite
     ledger: [...ledgerRows(season, own), ledgerTotal(season, own)],
     balances: ledgerBalances(own),
     rates,
-    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf), ...stale(lastRecord, season, facts)],
+    sentences: lastRecord === null ? [] : silence !== null ? [silence] : [...lossSentences(season, rates, nameOf, winterBase(facts, season)), ...stale(lastRecord, season, facts)],
     sinceOctober: silence === null ? october : { ...october, sentence: silence },
     sinceStart: sinceStart(facts),
     ended: endedIn(facts, season),
@@ -52,8 +55,10 @@ export function endedIn({ states, yards, borders, asOf }: ReviewFacts, season: S
 
 /** A winter whose records stop long before its end (or before the day it is looked at) may have losses that nobody wrote down. */
 export function stale(lastRecord: Day, season: Season, facts: ReviewFacts): string[] {
-  const { borders, asOf } = facts;
+  const { borders, asOf, states } = facts;
   const { until } = periodDays(season, 'winter', borders);
+  // Of none that lived on can a loss have been missed.
+  if (states.every(({ end }) => end !== null && end <= lastRecord)) return [];
   const end = isOver(until, facts) ? until : asOf;
   if (lastRecord >= end || daysBetween(lastRecord, end) <= 60) return [];
   return [`The last record of a colony is of ${dayInWords(lastRecord)}; what was lost after it is not known here.`];

@@ -35,7 +35,8 @@ function power({ rows, tests, fewestLosses }: SayFacts): string {
   if (lost === 0 || lost === n) {
     const limits = clopperPearsonInterval(lost, n) ?? { lower: 0, upper: 1 };
     const could = lost === 0 ? `a winter in which up to ${Math.round(limits.upper * 100)} of 100 die could still look like this` : `a winter in which as few as ${Math.round(limits.lower * 100)} of 100 die could still look like this`;
-    return `${lost === 0 ? 'None' : 'All'} of ${colonies(n)} ${n === 1 ? 'was' : 'were'} lost, so there is nothing to compare; ${could}.`;
+    const all = n === 1 ? `The one colony was${lost === 0 ? ' not' : ''} lost` : `${lost === 0 ? 'None' : 'All'} of ${colonies(n)} were lost`;
+    return `${all}, so there is nothing to compare; ${could}.`;
   }
   if (lost < fewestLosses) return `With ${losses(lost)} among ${colonies(n)} no group is compared with another: whatever the groups, chance alone could have made them.`;
   const difference = noticeableDifference(n, lost / n);
@@ -69,7 +70,7 @@ function apart({ rows, few }: SayFacts): string {
 
 function whole({ rows, complete, asOf, lastRecord, until, winters }: SayFacts): string {
   const left = rows.filter(({ fate }) => fate === 'left').length;
-  const silent = lastRecord !== null && lastRecord < until && daysBetween(lastRecord, until) > longSilence;
+  const silent = lastRecord !== null && lastRecord < until && daysBetween(lastRecord, until) > longSilence && rows.some(({ fate }) => fate === 'lived');
   const went = left === 0 ? [] : [`${colonies(left)} sold, given away or united during the winter ${left === 1 ? 'is' : 'are'} in no count`];
   const gaps = coverage(rows);
   const state = silent

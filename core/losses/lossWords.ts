@@ -3,6 +3,7 @@ import { seasonName, type Season } from '#shared/seasons.ts';
 import { fisherExactTwoByTwo } from '#core/stats/fisherExactTwoByTwo.ts';
 import { riskDifference } from '#core/stats/riskDifference.ts';
 import type { TwoByTwo } from '#core/stats/twoByTwo.ts';
+import type { WinterBase } from './cohortLoss.ts';
 
 /** "26 in 100"; what is not nought is never rounded to it, nor what is not all to all. */
 export function inHundred(share: number): string {
@@ -20,13 +21,17 @@ export function fits(low: number, high: number): string {
 /** Below this many at risk, counts lead and a rate is not put in words (methods for colony losses, general rules). */
 export const few = 10;
 
-/** What the season's winter says, made from the rows alone. Rows are of one treatment of united colonies. */
-export function lossSentences(season: Season, rows: readonly LossRow[], yardName: (code: string) => string): string[] {
+/** What the season's winter says. Rows are of one treatment of united colonies; `base`: whose winter it was. */
+export function lossSentences(season: Season, rows: readonly LossRow[], yardName: (code: string) => string, base: WinterBase): string[] {
+  const { wintered } = base;
   const winters = rows.filter((row) => row.period === 'winter' && row.group === 'all');
   const winter = winters.find((row) => row.season === season);
   if (winter === undefined) return [`The winter of ${seasonName(season)} has not begun; its losses will be here once it has.`];
-  if (winter.rate === null || winter.wilson === null) return [`No colonies went into the winter of ${seasonName(season)}.`];
-  const sentences = [wholeSentence(winter)];
+  if (winter.rate === null || winter.wilson === null) {
+    if (wintered === 0) return [`No colonies went into the winter of ${seasonName(season)}.`];
+    return [`${wintered === 1 ? 'The one colony' : `All ${wintered} colonies`} that went into the winter of ${seasonName(season)} left the book alive during it, so there is no rate.`];
+  }
+  const sentences = [wholeSentence(winter, base)];
   const earlier = winters.filter((row) => row.season < season && row.complete && row.rate !== null && row.atRisk >= few);
   const compared = compare(winter, earlier);
   if (compared !== null) sentences.push(compared);
@@ -36,13 +41,17 @@ export function lossSentences(season: Season, rows: readonly LossRow[], yardName
   return sentences;
 }
 
-function wholeSentence(row: LossRow): string {
+/** “You wintered” only where that is the base; what came, was sold or given away during the winter makes the base another. */
+function wholeSentence(row: LossRow, { changed, united }: WinterBase): string {
   const [low, high] = rangeOf(row);
   const colonies = `${row.atRisk} ${row.atRisk === 1 ? 'colony' : 'colonies'}`;
-  const lost = row.lost === 0 ? 'none' : String(row.lost);
+  const among = row.united === 'takenOut' || united === 0 ? '' : united === row.lost ? ` (${united === 1 ? 'united into another' : 'all united into others'})` : ` (${united === 1 ? 'one' : united} of them united into ${united === 1 ? 'another' : 'others'})`;
+  const lost = row.lost === 0 ? 'none' : `${row.lost}${among}`;
   if (!row.complete) return `Of ${colonies} at risk this winter you have lost ${lost} so far; the winter is not over.`;
-  if (row.atRisk < few) return `You wintered ${colonies} and lost ${lost}; with so few, ${fits(low, high)}.`;
-  return `You wintered ${colonies} and lost ${lost}, ${inHundred(row.rate ?? 0)}; for winters like this, ${fits(low, high)}.`;
+  const same = !changed && (united === 0 || row.united === 'lost');
+  const lead = same ? `You wintered ${colonies} and lost ${lost}` : `Of ${colonies} at risk in the winter you lost ${lost}`;
+  if (row.atRisk < few) return `${lead}; with so few, ${fits(low, high)}.`;
+  return `${lead}, ${inHundred(row.rate ?? 0)}; for winters like this, ${fits(low, high)}.`;
 }
 
 /** Across three or more yards the interval that lets them differ; with none or all lost the exact one; else Wilson's. */
@@ -75,7 +84,7 @@ const fewLosses = 5;
 function worstYard(yards: readonly LossRow[], all: LossRow): LossRow | null {
   if (all.lost < fewLosses || all.rate === null || yards.filter((row) => row.atRisk > 0).length < 2) return null;
   const lost = yards.filter((row) => row.lost > 0 && row.rate !== null && row.atRisk >= 2);
-  const [worst] = lost.toSorted((a, b) => (b.rate ?? 0) - (a.rate ?? 0));
+  const [worst] = lost.toSorted((a, b) => (b.rate ?? 0) - (a.rate ?? 0) || b.atRisk - a.atRisk);
   return worst !== undefined && (worst.rate ?? 0) > all.rate ? worst : null;
 }
 

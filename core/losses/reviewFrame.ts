@@ -1,5 +1,6 @@
 import type { Day } from '#shared/days.ts';
 import { dayInWords } from '#shared/days.ts';
+import { aliveBefore } from '#core/journal/colonyState.ts';
 import { periodDays, seasonName, seasonOf, type Season } from '#shared/seasons.ts';
 import { seasonsOf, type ReviewFacts } from './reviewFacts.ts';
 
@@ -25,9 +26,9 @@ export function reviewFrame(facts: ReviewFacts, chosen: Season | undefined): Rev
 }
 
 /** Where nothing was written down in a winter, a count of no losses would be a guess. */
-function silenceOf(lastRecord: Day | null, season: Season, { borders, asOf }: ReviewFacts): string | null {
+function silenceOf(lastRecord: Day | null, season: Season, { states, borders, asOf }: ReviewFacts): string | null {
   const { from } = periodDays(season, 'winter', borders);
   if (lastRecord === null || lastRecord >= from) return null;
-  if (asOf < from) return null;
+  if (asOf < from || !states.some((state) => aliveBefore(state, from))) return null;
   return `Nothing about a colony is recorded for the winter of ${seasonName(season)}; the last record is of ${dayInWords(lastRecord)}.`;
 }

@@ -45,8 +45,10 @@ export function fitGroup(group: GroupRows, axis: Axis): Fitted {
   for (let at = 0; at * axis.step <= axis.last + 1e-9; at += 1) riskTimes.push(at * axis.step);
   const whole = kaplanMeier(spans, { riskTimes, minimumAtRisk: axis.fewest, probabilities: [0.5] });
   const start = whole.firstWellWatched;
-  const fit = start === null ? null : start > 0 ? kaplanMeier(spans, { riskTimes: riskTimes.filter((time) => time >= start), start, probabilities: [0.5] }) : whole;
-  return { group, fit, colonies: coloniesIn(rows, axis.life), losses: rows.filter((row) => axis.lost.has(row.fate)).length };
+  // Pieces of colonies that went on into another group make no curve of their own.
+  const colonies = coloniesIn(rows, axis.life);
+  const fit = start === null || colonies < axis.fewest ? null : start > 0 ? kaplanMeier(spans, { riskTimes: riskTimes.filter((time) => time >= start), start, probabilities: [0.5] }) : whole;
+  return { group, fit, colonies, losses: rows.filter((row) => axis.lost.has(row.fate)).length };
 }
 
 /** The last day up to which every curve's mean can be taken; null without a curve, or where one begins late. */
@@ -64,13 +66,14 @@ export function meanTo({ group }: Fitted, tau: number, lost: LostFates): Restric
 export function shownGroup(one: Fitted, place: number, axis: Axis, mean: RestrictedMean | null, reference: RestrictedMean | null): SurvivalGroup {
   const { group, fit, colonies, losses } = one;
   const median = fit?.quantiles[0];
-  const difference = mean !== null && reference !== null && mean !== reference ? restrictedMeanDifference(mean, reference) : null;
+  // Without a loss the spread of a mean is unknown, not nought: it has no range, and no difference either.
+  const difference = mean !== null && reference !== null && mean !== reference && mean.se > 0 && reference.se > 0 ? restrictedMeanDifference(mean, reference) : null;
   return {
     key: group.key, label: group.label, place, colonies, losses,
     curve: fit === null ? null : curveOfFit(fit, axis.last),
-    why: fit !== null ? null : colonies === 0 ? 'No colony was watched here.' : `Fewer than ${axis.fewest} were watched at any one time, so no curve is drawn.`,
+    why: fit !== null ? null : colonies === 0 ? 'No colony was watched here.' : colonies < axis.fewest ? `Fewer than ${axis.fewest} colonies, so no curve is drawn.` : `Fewer than ${axis.fewest} were watched at any one time, so no curve is drawn.`,
     median: median?.time === undefined || median.time === null ? null : { value: median.time, low: median.lowerLogLog, high: median.upperLogLog },
-    mean: mean === null ? null : { value: mean.value, low: Math.max(0, mean.value - NORMAL_QUANTILE_975 * mean.se), high: Math.min(mean.tau, mean.value + NORMAL_QUANTILE_975 * mean.se) },
+    mean: mean === null ? null : mean.se === 0 ? { value: mean.value, low: null, high: null } : { value: mean.value, low: Math.max(0, mean.value - NORMAL_QUANTILE_975 * mean.se), high: Math.min(mean.tau, mean.value + NORMAL_QUANTILE_975 * mean.se) },
     difference: difference === null ? null : { value: difference.value, low: difference.interval.lower, high: difference.interval.upper },
   };
 }

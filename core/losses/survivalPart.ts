@@ -10,6 +10,7 @@ import { stale } from './lossReview.ts';
 import { ageCurveSentence } from './lossWords.ts';
 import { isOver, type ReviewFacts } from './reviewFacts.ts';
 import { reviewFrame } from './reviewFrame.ts';
+import { movedInWinters } from './movedInWinters.ts';
 import { fitGroup, incidenceOf, meanTo, sharedTau, shownGroup, spansOf, type Axis, type Fitted } from './survivalFit.ts';
 import { groupRows, type GroupRows } from './survivalGroups.ts';
 import { groupCounts, groupingNoun, madeSentence, pText, winterSentence } from './survivalWords.ts';
@@ -54,13 +55,15 @@ export function survivalPart(facts: SurvivalFacts, asked: Asked): LossSurvival {
   const winter = only === null ? null : periodDays(only, 'winter', borders);
   const last = life ? rows.reduce((latest, row) => Math.max(latest, row.exit), 365) : winterDays(seasons, facts);
   const axis: Axis = { last, step: life ? Math.ceil(last / 6 / 30) * 30 : last / 6, fewest: numberRule(rules, 'losses.curve.atRisk'), lost: lostFates(asked), life };
-  const fitted = groups.map((group) => fitGroup(group, axis));
+  // A group of which every colony went on into another (the ones weighed later) holds no colony of its own.
+  const fitted = groups.map((group) => fitGroup(group, axis)).filter(({ colonies }) => colonies > 0);
+  const compared = comparable(fitted, facts, asked).groups;
   const whole = fitGroup({ key: 'all', label: 'All together', rows: onlyWhole(rows) }, axis);
   const tau = sharedTau([whole, ...fitted], last);
   const means = fitted.map((one) => (tau === null || one.fit === null ? null : meanTo(one, tau, axis.lost)));
-  const reference = largest(fitted);
+  const reference = largest(fitted, compared);
   const all = shownGroup(whole, 0, axis, tau === null || whole.fit === null ? null : meanTo(whole, tau, axis.lost), null);
-  const shown = fitted.map((one, at) => shownGroup(one, at + 1, axis, means[at] ?? null, reference < 0 ? null : (means[reference] ?? null)));
+  const shown = fitted.map((one, at) => shownGroup(one, at + 1, axis, means[at] ?? null, reference < 0 || !compared.includes(one) ? null : (means[reference] ?? null)));
   const complete = winter === null || isOver(winter.until, facts);
   const test = asked.by === 'none' || groups.length === 0 ? null : testOf(fitted, facts, asked);
   const silence = only === null ? null : reviewFrame(facts, only).silence;
@@ -70,7 +73,7 @@ export function survivalPart(facts: SurvivalFacts, asked: Asked): LossSurvival {
     test: silence === null ? test : null,
     pairs: test?.kind === 'made' && test.groups.length > 2 && test.groups.length <= numberRule(rules, 'losses.pairs') ? test.groups.length : 0,
     sentence: silence ?? sentenceOf(facts, asked, all, rows, seasons, complete),
-    notes: silence === null ? notesOf(facts, asked, all, shown) : [],
+    notes: silence === null ? [...notesOf(facts, asked, all, shown, seasons), ...aside(fitted, compared, facts, asked)] : [],
     incidence: life || silence !== null ? null : incidenceOf(onlyWhole(rows), complete ? 'by the end' : 'so far'),
   };
 }
@@ -90,24 +93,39 @@ function winterDays(seasons: readonly Season[], { borders }: ReviewFacts): numbe
   }, 1);
 }
 
-/** The group with the most colonies among those with a curve, or -1. */
-function largest(fitted: readonly Fitted[]): number {
-  return fitted.reduce((best, one, at) => (one.fit !== null && (best < 0 || one.colonies > (fitted[best]?.colonies ?? 0)) ? at : best), -1);
+/** The group with the most colonies among those that are compared, or -1. */
+function largest(fitted: readonly Fitted[], compared: readonly Fitted[]): number {
+  return fitted.reduce((best, one, at) => (compared.includes(one) && (best < 0 || one.colonies > (fitted[best]?.colonies ?? 0)) ? at : best), -1);
 }
 
-/** What can be compared: the groups of which a curve is drawn. */
-function comparable(fitted: readonly Fitted[]): { rows: WatchedRow[]; groups: readonly Fitted[] } {
-  const groups = fitted.filter(({ fit }) => fit !== null);
+/** The group of those that do not have on record what colonies are grouped by. */
+const notOnRecord: Partial<Readonly<Record<Asked['by'], string>>> = { queenAge: 'unknown', line: '', mites: 'not counted', stores: 'not weighed' };
+
+/**
+ * What is compared: groups with a curve, with as many colonies as a comparison in the table of risks begins with
+ * (the log-rank test is one of large numbers), and not those of which the thing is not on record.
+ */
+function comparable(fitted: readonly Fitted[], { rules }: SurvivalFacts, { by }: Asked): { rows: WatchedRow[]; groups: readonly Fitted[] } {
+  const few = numberRule(rules, 'losses.few');
+  const groups = fitted.filter(({ fit, colonies, group }) => fit !== null && colonies >= few && group.key !== notOnRecord[by]);
   return { rows: groups.flatMap(({ group }) => group.rows), groups };
 }
 
-function testOf(fitted: readonly Fitted[], { rules }: SurvivalFacts, asked: Asked): SurvivalTest {
+/** Which curves are drawn but in no comparison, and why. */
+function aside(fitted: readonly Fitted[], compared: readonly Fitted[], { rules }: SurvivalFacts, { by }: Asked): string[] {
+  const drawn = fitted.filter((one) => one.fit !== null && !compared.includes(one));
+  if (drawn.length === 0 || fitted.length < 2) return [];
+  const why = ({ group, colonies }: Fitted) => (group.key === notOnRecord[by] ? `${group.label} (not on record)` : `${group.label} (${colonies}; comparing begins at ${numberRule(rules, 'losses.few')})`);
+  return [`Drawn but not compared: ${drawn.map(why).join(', ')}.`];
+}
+
+function testOf(fitted: readonly Fitted[], facts: SurvivalFacts, asked: Asked): SurvivalTest {
   const refused = (sentence: string): SurvivalTest => ({ kind: 'refused', sentence });
-  const fewest = numberRule(rules, 'losses.test.fewest');
-  const { rows, groups } = comparable(fitted);
+  const fewest = numberRule(facts.rules, 'losses.test.fewest');
+  const { rows, groups } = comparable(fitted, facts, asked);
   const losses = groups.reduce((sum, one) => sum + one.losses, 0);
   if (fitted.length === 1) return refused('There is one group only, so nothing is compared.');
-  if (groups.length < 2) return refused(`${groups.length === 0 ? 'No group is' : 'Only one group is'} large enough for a curve, so nothing is compared; the counts stand alone.`);
+  if (groups.length < 2) return refused(`${groups.length === 0 ? 'No group is' : 'Only one group is'} large enough to be compared, so nothing is; the counts stand alone.`);
   if (losses === 0) return refused('Nothing was lost in these groups, so there is nothing to compare.');
   if (losses < fewest) return refused(`${losses === 1 ? 'One loss is' : `${losses} losses are`} too few for a test; the counts stand alone.`);
   const spans = spansOf(rows, lostFates(asked));
@@ -130,10 +148,12 @@ export function survivalPairs(facts: SurvivalFacts, asked: Asked): { pairs: LogR
   const keys = own.flatMap((group) => group.rows.map(() => group.label));
   const spans = spansOf(rows, lostFates(asked));
   const pairs = asked.axis === 'winter' && asked.season === null ? logRankPairsStratified(spans, keys, rows.map((row) => row.season)) : logRankPairs(spans, keys);
+  const made = pairs.filter(({ p }) => p !== null).length;
+  const apart = made === pairs.length ? '' : ` ${pairs.length - made} could not be compared: never watched together while some were lost.`;
   const clear = pairs.filter(({ pHolm }) => pHolm !== null && pHolm < 0.05);
   const sentence = clear.length === 0
-    ? `No pair differs by more than chance makes likely, allowing for ${pairs.length} pairs.`
-    : `Allowing for ${pairs.length} pairs, more than chance makes likely: ${clear.map(({ a, b, pHolm }) => `${a} against ${b} (p ${pText(pHolm ?? 1)})`).join('; ')}.`;
+    ? `No pair differs by more than chance makes likely, allowing for ${made} ${made === 1 ? 'pair' : 'pairs'}.${apart}`
+    : `Allowing for ${made} pairs, more than chance makes likely: ${clear.map(({ a, b, pHolm }) => `${a} against ${b} (p ${pText(pHolm ?? 1)})`).join('; ')}.${apart}`;
   return { pairs: [...pairs], sentence };
 }
 
@@ -148,6 +168,7 @@ function sentenceOf(facts: SurvivalFacts, asked: Asked, all: SurvivalGroup, rows
   return winterSentence({
     all, few, complete, winters: seasons.length, season: asked.season === null ? null : seasonName(asked.season),
     unitedAlive: asked.united === 'lost' ? 0 : rows.filter(({ fate }) => fate === 3).length,
+    running: asked.season === null ? (seasons.filter((one) => !isOver(periodDays(one, 'winter', facts.borders).until, facts)).map(seasonName).at(-1) ?? null) : null,
     half: from === null || all.losses < few ? null : halfDay(rows, asked, from),
   });
 }
@@ -159,13 +180,17 @@ function halfDay(rows: readonly WatchedRow[], asked: Asked, from: Day): string {
   return monthDayInWords(addDays(from, Math.floor(days[Math.ceil(days.length / 2) - 1] ?? 0)));
 }
 
-function notesOf(facts: SurvivalFacts, asked: Asked, all: SurvivalGroup, groups: readonly SurvivalGroup[]): string[] {
+function notesOf(facts: SurvivalFacts, asked: Asked, all: SurvivalGroup, groups: readonly SurvivalGroup[], seasons: readonly Season[]): string[] {
   const notes: string[] = [];
-  if (asked.axis === 'start' && !lifeGroupings.includes(asked.by)) notes.push(`${capital(groupingNoun(asked.by === 'none' ? 'yard' : asked.by))} is a thing of one winter; count from the winter’s first day to group by it.`);
+  if (asked.axis === 'start' && !lifeGroupings.includes(asked.by)) notes.push(`${capital(groupingNoun(asked.by === 'none' ? 'yard' : asked.by))} belongs to one winter; count from the winter’s first day to group by it.`);
   if (asked.by !== 'none' && groups.length > 0) notes.push(groupCounts(groups, groupingNoun(asked.by)));
-  const moved = asked.by === 'yard' ? movedInWinter(facts, asked) : 0;
+  const moved = asked.by === 'yard' && asked.axis === 'winter' ? movedInWinters(facts, seasons) : 0;
   if (moved > 0) notes.push(`A colony counts for the yard in which it stood as the winter began; ${moved === 1 ? 'one was' : `${moved} were`} moved later.`);
-  if (asked.by === 'stores') notes.push('A colony stands with the ones not weighed until the day it was weighed.');
+  if (asked.axis === 'start' && asked.by === 'yard') {
+    const often = facts.states.filter(({ stays }) => new Set(stays.filter(({ from }) => from <= facts.asOf).map(({ yard }) => yard)).size > 1).length;
+    if (often > 0) notes.push(`A colony is watched in a yard while it stands there; ${often === 1 ? 'one stood' : `${often} stood`} in more than one and ${often === 1 ? 'counts' : 'count'} in each.`);
+  }
+  if (asked.by === 'stores' && asked.axis === 'winter' && groups.length > 1) notes.push('A colony stands with the ones not weighed until the day it was weighed.');
   for (const one of [all, ...groups]) {
     const { curve, label } = one;
     if (curve?.from !== undefined) notes.push(`${label}: the curve begins on day ${curve.from}, when enough were first watched, and tells of those alive then.`);
@@ -177,13 +202,6 @@ function notesOf(facts: SurvivalFacts, asked: Asked, all: SurvivalGroup, groups:
   if (asked.axis === 'winter' && asked.season !== null && lastRecord !== null) notes.push(...stale(lastRecord, asked.season, facts));
   if (asked.axis === 'start' && facts.states.some(({ origin }) => origin === 'opening')) notes.push(`Colonies that were in the book from its start count from ${openingDay(facts.states)}, as their age is not known.`);
   return notes;
-}
-
-/** How many colonies went to another yard in the course of the winter asked for. */
-function movedInWinter({ states, borders, asOf }: SurvivalFacts, { season, axis }: Asked): number {
-  if (axis === 'start' || season === null) return 0;
-  const { from, until } = periodDays(season, 'winter', borders);
-  return states.filter(({ stays }) => stays.slice(1).some((stay) => stay.from >= from && stay.from < until && stay.from <= asOf)).length;
 }
 
 function openingDay(states: readonly ColonyState[]): string {

@@ -28,6 +28,8 @@ export interface WinterWords {
   readonly winters: number;
   readonly complete: boolean;
   readonly few: number;
+  /** Of all winters together, the one that is not over. */
+  readonly running: string | null;
   /** United colonies that count as leaving alive. */
   readonly unitedAlive: number;
   /** By which day half of the losses were written down, in words; null where it means little. */
@@ -35,16 +37,17 @@ export interface WinterWords {
 }
 
 /** What the curve of all colonies says of one winter, or of all of them. */
-export function winterSentence({ all, season, winters, complete, few, unitedAlive, half }: WinterWords): string {
+export function winterSentence({ all, season, winters, complete, few, unitedAlive, half, running }: WinterWords): string {
   const { colonies, losses } = all;
-  const what = season === null ? `Over ${winters === 1 ? 'one winter' : `${winters} winters`}, of ${colonies} colony ${colonies === 1 ? 'winter' : 'winters'}` : `Of ${colonies} ${colonies === 1 ? 'colony' : 'colonies'} watched in the winter of ${season}`;
+  const what = season === null ? `Over ${winters === 1 ? 'one winter' : `${winters} winters`}${running === null ? '' : ` (${running} only so far)`}, of ${colonies} colony ${colonies === 1 ? 'winter' : 'winters'}` : `Of ${colonies} ${colonies === 1 ? 'colony' : 'colonies'} watched in the winter of ${season}`;
   if (colonies === 0) return season === null ? 'No colony was watched in any winter.' : `No colony was watched in the winter of ${season}.`;
   const end = season === null ? '' : complete ? ' by its end' : ' so far';
   if (losses === 0) return `${what}, none was lost${end}.`;
+  if (losses === colonies) return `${what}, ${losses === 1 ? 'it was lost' : `all ${losses} were lost`}${end}.`;
   const share = colonies < few ? null : aliveAtEnd(all);
   const left = unitedAlive === 0 ? '' : ` ${unitedAlive === 1 ? 'One united colony is' : `${unitedAlive} united colonies are`} taken as leaving alive.`;
   const middle = half === null ? '' : ` Half of the losses were written down by ${half}.`;
-  return `${what}, ${losses} ${losses === 1 ? 'was' : 'were'} lost${end}${share === null ? '; with so few the counts say more than a curve' : `: ${share} were still alive`}.${middle}${left}`;
+  return `${what}, ${losses} ${losses === 1 ? 'was' : 'were'} lost${end}${share === null ? '; with so few the counts say more than a curve' : running === null ? `: ${share} were still alive` : `; by the curve, in which those of a winter not over count only so far, ${share} were alive at a winter’s end`}.${middle}${left}`;
 }
 
 /** The counts of the groups: all of them while they are few, else the lowest and the highest share. */
@@ -63,6 +66,6 @@ export function groupCounts(groups: readonly SurvivalGroup[], noun: string): str
 export function madeSentence(p: number, strata: number): string {
   const within = strata > 1 ? `, compared within each of ${strata} winters` : '';
   return p < 0.05
-    ? `The curves differ by more than chance alone makes likely (log-rank p ${pText(p)}${within}).`
+    ? `The curves differ by more than chance alone makes likely (log-rank p ${pText(p)}${within}; it does not allow for the other groupings that can be looked at).`
     : `Differences of this size may well be chance (log-rank p ${pText(p)}${within}).`;
 }

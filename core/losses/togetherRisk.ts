@@ -63,7 +63,7 @@ function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { 
     const there = usable(rows, tried);
     const small = smallerSide(measure, there);
     if (small !== null && small.count < few) {
-      notes.push(`${capital(measure.name)} is left out: there ${small.count === 1 ? 'is' : 'are'} ${small.count === 0 ? 'none' : `only ${small.count}`} of ${small.name}.`);
+      notes.push(`${capital(measure.name)} is left out: of the ${colonies(there.length)} ${kept.length === 0 ? 'looked at' : `with ${listed(kept.map(({ name }) => name))} on record`} there ${small.count === 1 ? 'is' : 'are'} ${small.count === 0 ? 'none' : `only ${small.count}`} of ${small.name}.`);
       continue;
     }
     const lost = there.filter(({ fate }) => fate === 'lost').length;
@@ -75,7 +75,7 @@ function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { 
   const base = { colonies: used.length, losses: used.filter(({ fate }) => fate === 'lost').length, missing: rows.length - used.length };
   if (kept.length === 0) {
     const lost = rows.filter(({ fate }) => fate === 'lost').length;
-    return { ...base, colonies: 0, losses: 0, missing: rows.length, terms: [], sentences: [lost === 0 ? 'Nothing was lost, so there is nothing to hold fixed.' : `Too few to tell: ${losses(lost)} in all do not allow one thing to be held beside the others.`], notes: [] };
+    return { ...base, colonies: 0, losses: 0, missing: rows.length, terms: [], sentences: [lost === 0 ? 'Nothing was lost, so there is nothing to hold fixed.' : `Too few to tell: ${losses(lost)} in all ${lost === 1 ? 'does' : 'do'} not allow one thing to be held beside the others.`], notes: [] };
   }
   const model = modelOf(used, kept);
   if (model === null || !model.converged) {

@@ -13,9 +13,11 @@ export interface SurvivalLine {
   readonly curve: Curve;
 }
 
-/** Without an origin the axis counts from each colony's own start. */
+/** Without an origin the axis counts days from each colony's own start, or from the first day of many winters. */
 export interface SurvivalOptions {
   readonly origin: Day | null;
+  /** What the days count from where there is no origin; the colony's start unless told. */
+  readonly since?: 'start' | 'winter';
   readonly width: number;
   readonly height?: number;
 }
@@ -75,7 +77,7 @@ export function survivalGeometry(all: readonly SurvivalLine[], options: Survival
   const xLabels = thinned(ticks, x, bottom + 18);
   const axisTitle =
     options.origin === null
-      ? ({ x: left, y: bottom + 36, text: countsYears(last) ? words.yearsSinceStart : words.daysSinceStart, anchor: 'start' } as const)
+      ? ({ x: left, y: bottom + 36, text: options.since === 'winter' ? words.daysSinceWinter : countsYears(last) ? words.yearsSinceStart : words.daysSinceStart, anchor: 'start' } as const)
       : null;
 
   const stripTop = bottom + (axisTitle ? 60 : 42);

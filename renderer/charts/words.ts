@@ -6,6 +6,7 @@ export const words = {
   atRisk: 'Number at risk',
   noColonies: 'no colonies',
   daysSinceStart: 'days since the colony’s start',
+  daysSinceWinter: 'days since the winter’s first day',
   yearsSinceStart: 'years since the colony’s start',
   day: 'Day',
   group: 'Group',

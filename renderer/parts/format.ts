@@ -7,6 +7,9 @@ import type { Minor } from '#shared/brands.ts';
 export const missing = '–';
 /** Keeps a figure and its sign or unit on one line. */
 const hold = '\u00a0';
+/** Gaps of one em and half of it: plain spaces run together on a page, and figures then read as one. */
+const wide = '\u2003';
+const gap = '\u2002';
 
 const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
 const weekdays = ['Thu', 'Fri', 'Sat', 'Sun', 'Mon', 'Tue', 'Wed'];
@@ -50,7 +53,8 @@ export function percentRange(range: readonly [number, number] | null | undefined
 /** A rate never stands alone: `5 of 24  21 %  (9–41)`; an en dash when nothing was at risk. */
 export function rate(lost: number, atRisk: number, range: readonly [number, number] | null | undefined): string {
   if (atRisk === 0) return missing;
-  return [`${number(lost)} of ${number(atRisk)}`, percent(lost / atRisk), percentRange(range)].filter((part) => part !== '').join('  ');
+  const told = `${number(lost)} of ${number(atRisk)}${wide}${percent(lost / atRisk)}`;
+  return range ? `${told}${gap}${percentRange(range)}` : told;
 }
 
 /** `18 May 2026`. */

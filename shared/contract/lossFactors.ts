@@ -67,6 +67,8 @@ export const lossFactors = z.object({
   winters: z.array(z.object({ season: count, name: z.string(), atRisk: count, lost: count })),
   /** Sold, given away or united during the winters, in no count. */
   leftOut: count,
+  /** Colonies that went to another yard during a winter; they count where the winter found them. */
+  moved: count,
   complete: z.boolean(),
   sentences: z.array(z.string()),
   factors: z.array(riskFactor),

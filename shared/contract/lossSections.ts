@@ -66,6 +66,8 @@ export const lossRates = z.object({
   /** The wintered cohort of every season, newest first; absent before its winter began. */
   cohorts: z.array(z.object({ season: count, complete: z.boolean(), loss: cohortLoss })),
   sentences: z.array(z.string()),
+  /** Colonies that went to another yard during the season’s winter; the turnover rule counts them where they ended. */
+  moved: count,
   /** This season's winter less each earlier one: difference of the rates with Newcombe's interval. */
   differences: z.array(z.object({ season: count, period, value: z.number(), range: interval })),
   published: z.array(

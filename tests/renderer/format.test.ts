@@ -6,8 +6,8 @@ import { counted, dayShort, dayText, dayWithWeekday, fixed, massFromPounds, miss
 const read = (text: string) => text.replaceAll('\u00a0', ' ');
 
 test('a rate stands with its n and its interval', () => {
-  expect(read(rate(5, 24, [0.0886, 0.4048]))).toBe('5 of 24  21 %  (9–40)');
-  expect(read(rate(0, 8, null))).toBe('0 of 8  0 %');
+  expect(read(rate(5, 24, [0.0886, 0.4048]))).toBe('5 of 24\u200321 %\u2002(9–40)');
+  expect(read(rate(0, 8, null))).toBe('0 of 8\u20030 %');
   expect(rate(0, 0, null)).toBe(missing);
 });
 

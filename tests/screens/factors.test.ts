@@ -46,7 +46,7 @@ test('what went with losses, causes, what can be said and the notes, in one wint
 
   const causes = part(page, 'Causes as recorded');
   await causes.getByRole('button', { name: /Show the colonies: unknown or not recorded/ }).first().click();
-  await page.getByRole('group', { name: /Unknown or not recorded: 21 colonies/ }).waitFor();
+  await page.getByRole('group', { name: /Unknown or not recorded: 20 colonies/ }).waitFor();
   expect(await part(page, 'What the numbers can and cannot say').locator('p').count()).toBe(3);
 
   // Notes are kept as they are typed, through a restart, and come back with the next season.

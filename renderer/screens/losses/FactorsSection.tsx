@@ -30,7 +30,7 @@ export function FactorsSection({ found, scope, onScope }: FactorsSectionProps) {
           </select>
         </label>
       </div>
-      {winters === 0 ? <p className="soft">{words.noWinters}</p> : <p className="soft small">{words.base(winters, atRisk, lost, found.leftOut)}</p>}
+      {winters === 0 ? <p className="soft">{words.noWinters}</p> : <p className="soft small">{words.base(winters, atRisk, lost, found.leftOut)}{found.moved > 0 && ` ${words.moved(found.moved)}`}</p>}
       {found.sentences.map((sentence) => (
         <p key={sentence} className="sentence factor-sentence">
           {sentence}

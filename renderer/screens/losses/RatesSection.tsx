@@ -99,12 +99,12 @@ function DefinitionsTable({ review }: { readonly review: LossRates }) {
     ];
     rows.splice(1, 0, ...cohort);
   }
-  if (rows.length === 0) return <p className="soft">{words.noRates}</p>;
+  if (rows.length === 0) return <p className="soft">{words.notTold}</p>;
   return (
     <section className="figured" aria-label={reviewWords.definitions}>
       <h3>{reviewWords.definitions}</h3>
       <RatesTable rows={rows} headOfNames={reviewWords.definition} caption={reviewWords.definitions} behind={behind} more={reviewWords.mean} />
-      {own && <p className="soft small after-table">{reviewWords.cohortLeft(own.loss.sold, own.loss.given, own.loss.united, own.loss.came)}</p>}
+      {own && own.loss.total.atRisk > 0 && <p className="soft small after-table">{reviewWords.cohortLeft(own.loss.sold, own.loss.given, own.loss.united, own.loss.came)}</p>}
       <ColoniesBehind behind={behind} />
     </section>
   );
@@ -133,10 +133,11 @@ function YardRates({ review, period }: { readonly review: LossRates; readonly pe
     <section className="figured" aria-label={heading}>
       <h3>{heading}</h3>
       {!all || all.atRisk === 0 ? (
-        <p className="soft">{words.noRates}</p>
+        <p className="soft">{all ? words.noRates : words.notTold}</p>
       ) : (
         <RatesTable rows={yards.map((row) => rowOf(row, names.get(row.group) ?? row.group))} total={rowOf(all, words.all)} headOfNames={words.yard} caption={heading} behind={behind} />
       )}
+      {period === 'winter' && yards.length > 1 && review.moved > 0 && <p className="soft small after-table">{reviewWords.movedYards(review.moved)}</p>}
       {all && all.atRisk > 0 && all.quasi === null && all.quasiWhy !== null && <p className="soft small after-table">{all.quasiWhy}</p>}
       <ColoniesBehind behind={behind} />
     </section>

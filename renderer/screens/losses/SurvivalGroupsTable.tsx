@@ -93,7 +93,7 @@ function endText({ curve }: SurvivalGroup): string {
 
 function daysText(days: SurvivalGroup['mean'], withSign = false): string {
   if (days === null) return missing;
-  const of = (value: number) => `${withSign && Math.round(value) > 0 ? '+' : ''}${number(Math.round(value)).replace('-', '−')}`;
+  const of = (value: number) => `${withSign && Math.round(value) > 0 ? '+' : ''}${number(Math.round(value) + 0).replace('-', '−')}`;
   const range = days.low === null || days.high === null ? '' : ` (${of(days.low)} to ${of(days.high)})`;
   return `${of(days.value)}${range}`;
 }
@@ -103,7 +103,7 @@ function GroupNote({ group, label, data }: { readonly group: SurvivalGroup; read
     <MarginPart heading={label}>
       <p>{words.lostOf(group.losses, group.colonies)}</p>
       {group.why !== null && <p>{group.why}</p>}
-      {data.tau !== null && group.mean !== null && <p>{words.meanNote(Math.round(data.tau))}</p>}
+      {data.tau !== null && group.mean !== null && <p>{group.mean.low === null ? words.meanNoRange : words.meanNote(Math.round(data.tau))}</p>}
       {group.difference !== null && <p>{words.differenceNote}</p>}
       {group.median === null && group.curve !== null && <p>{words.medianNot}</p>}
     </MarginPart>

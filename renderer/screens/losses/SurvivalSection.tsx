@@ -73,7 +73,7 @@ function SurvivalView({ data, stale }: { readonly data: LossSurvival; readonly s
   const shownOrigin = asked.axis === 'winter' ? (origin ?? null) : null;
   const lines = survivalLines(data, chosen);
   const drawn = groups.filter(({ curve }) => curve !== null);
-  const name = words.survivalName(words.groupings[asked.by]);
+  const name = words.survivalName(asked.by === 'none' || groups.length === 0 ? null : words.groupings[asked.by]);
   const toggle = (key: string) => {
     const next = new Set(chosen);
     if (!next.delete(key)) next.add(key);
@@ -107,7 +107,7 @@ function SurvivalView({ data, stale }: { readonly data: LossSurvival; readonly s
         <div className="figured review-figure">
           <Figure
             name={name}
-            picture={(width) => <SurvivalChart lines={lines} origin={shownOrigin} width={width} height={chartHeight(lines.length)} />}
+            picture={(width) => <SurvivalChart lines={lines} origin={shownOrigin} since={asked.axis} width={width} height={chartHeight(lines.length)} />}
             table={<SurvivalTable lines={lines} origin={shownOrigin} caption={name} />}
           />
         </div>

@@ -9,7 +9,8 @@ export const factorWords = {
   thisSeason: 'this winter',
   allSeasons: (winters: number) => (winters === 0 ? 'all winters that are over' : `all ${winters} winters that are over`),
   base: (winters: number, atRisk: number, lost: number, leftOut: number) =>
-    `${lost} of ${colonies(atRisk)} that went into ${winters === 1 ? 'the winter' : `${winters} winters`} were lost in ${winters === 1 ? 'it' : 'them'}.${leftOut === 0 ? '' : ` ${colonies(leftOut)} sold, given away or united meanwhile ${leftOut === 1 ? 'is' : 'are'} in no count.`}`,
+    `${atRisk === 0 ? '' : winters === 1 ? `${lost} of ${colonies(atRisk)} that went into the winter ${lost === 1 ? 'was' : 'were'} lost in it.` : `Of ${counted(atRisk, 'colony winter', 'colony winters')} in ${winters} winters ${lost} ended in a loss; a colony counts once for every winter it went into.`}${leftOut === 0 ? '' : ` ${colonies(leftOut)} sold, given away or united meanwhile ${leftOut === 1 ? 'is' : 'are'} in no count.`}`,
+  moved: (count: number) => `In the lines by yard a colony counts where it stood as the winter began; ${count === 1 ? 'one was' : `${count} were`} moved later. Section 2 counts it where it ended.`,
   noWinters: 'No winter is on record yet; what went with its losses will be here once one is.',
   group: 'Group',
   lostOf: 'Lost',

@@ -19,7 +19,7 @@ export function RateNote({ row, name, above = false }: { readonly row: LossRow; 
       </MarginPart>
       {(wilson ?? quasi ?? quasiWhy) && (
         <MarginPart heading={words.intervals}>
-          {quasi && <p>{words.quasi(percentRange([quasi.lower, quasi.upper]), quasi.df, quasi.units, fixed(quasi.dispersion, 1))}</p>}
+          {quasi && <p>{words.quasi(percentRange([quasi.lower, quasi.upper]), quasi.df, quasi.units, quasi.dispersion < 1 ? words.floored(fixed(quasi.dispersion, 1)) : fixed(quasi.dispersion, 1))}</p>}
           {quasi && quasi.units < enoughYards && <p>{words.fewYards}</p>}
           {row.group === 'all' && !quasi && quasiWhy && <p>{quasiWhy}</p>}
           {wilson && <p>{words.wilson(percentRange(wilson))}</p>}

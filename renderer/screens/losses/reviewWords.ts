@@ -37,7 +37,10 @@ export const reviewWords = {
 
   less: 'This season less it',
   thisSeason: 'this one',
-  lessNote: 'This season’s rate less that one’s, in colonies of a hundred, with its 95 % range (Newcombe). A range on both sides of nought may be chance.',
+  lessNote: 'This season’s rate less that one’s, in colonies of a hundred, with its 95 % range (Newcombe). A range on both sides of nought may be chance. Colonies of a yard share their fate, so it is rather too narrow.',
+
+  movedYards: (count: number) =>
+    `A colony counts here in the yard where it ended: by this rule a move is a sale in one yard and a purchase in the other. ${count === 1 ? 'One was' : `${count} were`} moved during the winter; sections 3 and 4 count ${count === 1 ? 'it' : 'them'} where the winter found ${count === 1 ? 'it' : 'them'}.`,
 
   published: 'Beside the published surveys',
   publishedSentence: (us: readonly [string, string] | null, coloss: readonly [string, string] | null) => {
@@ -64,7 +67,7 @@ export const reviewWords = {
   unitedLost: 'count united colonies as lost',
   curvesShown: 'Curves shown',
   together: 'All together',
-  survivalName: (by: string) => `Colonies alive, by ${by}`,
+  survivalName: (by: string | null) => (by === null ? 'Colonies alive' : `Colonies alive, by ${by}`),
   groupsTable: 'The groups in figures',
   group: 'Group',
   colonies: 'Colonies',
@@ -82,6 +85,7 @@ export const reviewWords = {
   pairP: 'p, adjusted after Holm',
   groupTitle: (label: string, part: 'all' | 'lost') => `${label}: ${part === 'lost' ? 'lost' : 'watched'}`,
   lostOf: (lost: number, colonies: number) => `${lost} of ${colonies} lost.`,
+  meanNoRange: 'Nothing was lost, so the curve alone gives no range, and it is not set against another group.',
   meanNote: (tau: number) => `Of the first ${tau} days, a colony of this group lived so many on average; in brackets the 95 % range.`,
   differenceNote: 'The difference has its own range; one on both sides of nought may be chance.',
   medianNot: 'More than half lived on to the end, so there is no day by which half were lost.',

@@ -32,6 +32,7 @@ export const words = {
   rangeTable: '95 % range',
   periodHeads: { winter: 'Winter %', summer: 'Summer %', year: 'Year %' } satisfies Record<Period, string>,
   few: 'few',
+  notTold: 'Nothing about a colony is written down of this period or after it, so there is no rate.',
   noRates: 'No colony was at risk in this period.',
   asTable: 'As a table',
   asPicture: 'As a picture',
@@ -48,6 +49,7 @@ export const words = {
   clopperPearson: (range: string) => `Clopper-Pearson, never too narrow: ${range}`,
   quasi: (range: string, df: number, units: number, dispersion: string) =>
     `Allowing for yards that share their fate: ${range}. Quasi-binomial, t with ${df} degrees of freedom, ${units} yards, spread ${dispersion} times that of chance.`,
+  floored: (dispersion: string) => `${dispersion} (counted as 1, as yards more alike than chance make no range narrower)`,
   fewYards: 'With so few yards that says next to nothing; the picture shows Wilson’s range.',
   allWilson: (why: string) => `All yards with Wilson’s range. ${why}`,
   average: 'Mean of the yards',
