@@ -7,7 +7,7 @@ import { ColoniesBehind, useBehind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { missing, number, percentRange } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
-import { isAbove, pastRates, rangeOf, ratesOf } from './lossChoice.ts';
+import { isAbove, pastRates, rangeOf, ratesOf } from '#shared/lossChoice.ts';
 import { PublishedTable } from './PublishedTable.tsx';
 import { CohortNote, RateNote } from './rateNotes.tsx';
 import { RatesTable, type RatedRow } from './RatesTable.tsx';

@@ -2,7 +2,7 @@ import type { LossSurvival, SurvivalGroup } from '#shared/contract/lossSections.
 import { BehindFigure, type Behind } from '../../parts/ColoniesBehind.tsx';
 import { fixed, missing, number, percentRange } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
-import { fewColonies } from './lossChoice.ts';
+import { fewColonies } from '#shared/lossChoice.ts';
 import { reviewWords as words } from './reviewWords.ts';
 import { words as lossWords } from './words.ts';
 
