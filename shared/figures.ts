@@ -56,3 +56,10 @@ export function pFigure(p: number | null): string {
   if (p < 0.001) return '<0.001';
   return p < 0.1 ? fixed(Math.floor(p * 1000) / 1000, 3) : fixed(p, 2);
 }
+
+/** A difference in whole numbers, with its sign: `+3`, `−4`, `0`. */
+export function signed(value: number): string {
+  // What rounds to nought has no sign.
+  const whole = Math.round(value) || 0;
+  return `${whole > 0 ? '+' : ''}${number(whole).replace('-', '−')}`;
+}

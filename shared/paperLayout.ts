@@ -24,3 +24,8 @@ export function paperLayout({ columns, rows, totals, grouped }: PaperTable): { c
     looks: [...(lines.length <= short ? ['paper-short'] : []), ...(own.length > wide ? ['paper-wide'] : [])],
   };
 }
+
+/** A line that stands at the head of every page of a print, as the content of a style; each sign is written by its number, so that a name cannot end it. */
+export function runningLine(line: string): string {
+  return `"${[...line].map((sign) => `\\${(sign.codePointAt(0) ?? 32).toString(16)} `).join('')}"`;
+}

@@ -3,6 +3,7 @@ import { pFigure, rate } from '#shared/figures.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { inHundred } from '#core/losses/lossWords.ts';
 import { drawingRules, escapeHtml, pageRules, sectionHtml } from '#core/losses/paper/paperText.ts';
+import { runningLine } from '#shared/paperLayout.ts';
 import type { Report, WholeReport } from './report.ts';
 
 interface Section {
@@ -110,6 +111,7 @@ export function reportHtml({ report, paper: make }: WholeReport, name: string): 
 <meta name="viewport" content="width=device-width">
 <title>${escapeHtml(title)}</title>
 <style>${pageRules}${drawingRules}
+@page { @top-right { content: ${runningLine(`${title}, as of ${dayInWords(paper.asOf)}`)}; font: 9pt sans-serif; } }
 </style>
 </head>
 <body>

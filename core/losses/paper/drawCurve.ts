@@ -28,14 +28,14 @@ export function drawCurve(name: string, curves: readonly NamedCurve[], origin: D
     for (const time of new Set(curve.censored)) marks.push({ tag: 'path', d: `M${x(time)} ${y(aliveAt(curve, time)) - 4}v8`, look: 'tick' });
     const row = top + 24 + at * rowHeight;
     marks.push({ tag: 'path', d: `M${right + 8} ${row}h30`, look });
-    write(right + 44, row + 4, cut(label, 17), 'start', 'name');
+    write(right + 44, row + 4, cut(label, 19), 'start', 'name');
     write(right + 44, row + 18, `${curve.losses} of ${curve.colonies} lost`);
   });
   write(left, bottom + 38, 'Number at risk');
   shown.forEach(({ name: label, curve }, at) => {
     // After the last day watched nobody is at risk, and a nought would read as if all had died.
     for (const { time, atRisk } of curve.strip) if (time <= endOf(curve)) write(x(time), bottom + 54 + at * 16, String(atRisk), 'middle');
-    write(right + 44, bottom + 54 + at * 16, cut(label, 17));
+    write(right + 44, bottom + 54 + at * 16, cut(label, 19));
   });
   return drawingOf(name, frame, bottom + 62 + shown.length * 16);
 }

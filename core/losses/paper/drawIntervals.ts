@@ -6,6 +6,7 @@ const mostLines = 36;
 
 export interface IntervalLine {
   readonly label: string;
+  /** What stands beside its interval. */
   readonly counts: string;
   readonly rate: number | null;
   readonly interval: readonly [number, number] | null;
@@ -14,7 +15,7 @@ export interface IntervalLine {
 }
 
 const left = 156;
-const right = 520;
+const right = 440;
 const rowHeight = 20;
 
 /** Rates as dots on their 95 % intervals, from nought; a line that has none says so. */
@@ -36,10 +37,15 @@ export function drawIntervals(name: string, lines: readonly IntervalLine[], unit
     if (rate !== null) marks.push({ tag: 'circle', cx: x(rate), cy: y, r: all ? 5 : 4, look: all ? 'dot-all' : 'dot' });
     marks.push({ tag: 'text', x: right + 12, y: y + 4, text: rate === null ? 'none at risk' : counts, anchor: 'start', look: 'label' });
   });
-  return { name, width: 640, height: bottom + 24, marks };
+  return { name: `${name}: ${lines.map(({ label, counts }) => `${label} ${counts}`).join('; ')}.`, width: 640, height: bottom + 24, marks };
 }
 
-/** The same where there are two or more lines, and no more than a page holds; one rate alone needs no picture. */
+/** Whether a picture can stand for a table: not for one rate alone, nor for more than a page holds. */
+export function drawable(lines: readonly unknown[]): boolean {
+  return lines.length > 1 && lines.length <= mostLines;
+}
+
+/** The same where it can stand for its table. */
 export function drawRates(name: string, lines: readonly IntervalLine[], unit?: string): PaperDrawing[] {
-  return lines.length < 2 || lines.length > mostLines ? [] : [drawIntervals(name, lines, unit)];
+  return drawable(lines) ? [drawIntervals(name, lines, unit)] : [];
 }

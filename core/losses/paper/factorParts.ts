@@ -45,7 +45,7 @@ function riskTable({ factors, tests }: LossFactors, key: string, onPaper: boolea
     ],
     rows: factors.flatMap((factor) => [
       ...factor.groups.map((group): PaperCell[] => [factor.name, group.name, ...rateCells({ ...group, range: group.wilson }), group.restAtRisk, group.restLost, ...onPaperCells(group, tests), ...fileCells(group)]),
-      ...(factor.unknown === null ? [] : [[factor.name, factor.unknown.name, ...rateCells({ ...factor.unknown, range: factor.unknown.wilson }), null, null, ...(tests === 0 ? ['not compared'] : [missing, 'not compared', missing]), ...Array.from({ length: 12 }, () => null), 'Not on record.']]),
+      ...(factor.unknown === null ? [] : [[factor.name, factor.unknown.name, ...rateCells({ ...factor.unknown, range: factor.unknown.wilson }), null, null, ...(tests === 0 ? ['not compared'] : ['', 'not compared', '']), ...Array.from({ length: 12 }, () => null), 'Not on record.']]),
     ]),
   });
 }
@@ -74,7 +74,7 @@ function yardOrder({ yards: { sentence, rows } }: LossFactors, ending: string, o
   if (of !== '' && rows.length === 0) return [];
   return [part(`yard-order${ending}`, of === '' ? title : '', {
     sentences: [sentence],
-    drawings: of === '' ? drawRates(title, rows.map((row) => ({ label: row.name, counts: `${row.lost} of ${row.atRisk}`, rate: row.pooled, interval: row.range, all: false })), '% pulled') : [],
+    drawings: of === '' ? drawRates(title, rows.map((row) => ({ label: row.name, counts: `${number(row.pooled * 100)} (${number(row.range[0] * 100)}–${number(row.range[1] * 100)})`, rate: row.pooled, interval: row.range, all: false })), '% pulled') : [],
     tables: rows.length === 0 ? [] : [table(`yard-order${ending}`, title, {
       onPaper: of === '',
       columns: [text('Yard'), ...rateColumns('Lost, with its 95 % range'), figure('Pulled rate, with its range'), inFile('Pulled rate', 'share'), inFile('Pulled from', 'share'), inFile('Pulled to', 'share')],

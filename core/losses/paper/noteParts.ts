@@ -10,7 +10,7 @@ export const noteParts: SectionMaker = ({ notes }) => {
   if (notes === null) return [];
   const { text, before } = notes;
   return [
-    ...(before === null ? [] : [part('notes-before', `What you wrote after ${before.name}`, { notes: lines(before.text) })]),
-    ...(text.trim() === '' ? [] : [part('notes', before === null ? '' : 'For the next year', { notes: lines(text) })]),
+    ...(before === null ? [] : [part('notes-before', `What you wrote after ${before.name}`, { sentences: lines(before.text) })]),
+    ...(text.trim() === '' ? [] : [part('notes', before === null ? '' : 'For the next year', { sentences: lines(text) })]),
   ];
 };

@@ -25,7 +25,7 @@ table { border-collapse: collapse; margin: 0.4rem 0; font-size: 14px; font-varia
 caption { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 th, td { border-bottom: 1px solid #ccc; padding: 0.15rem 0.7rem 0.15rem 0; text-align: left; vertical-align: top; }
 thead th { border-bottom: 1px solid #000; vertical-align: bottom; }
-.number { text-align: right; white-space: nowrap; } thead .number { white-space: normal; }
+.number { text-align: right; white-space: pre; } thead .number { white-space: normal; }
 .group th { padding-top: 0.5rem; font-weight: 600; } .group, h3 { break-after: avoid; }
 .totals td { border-top: 3px double #000; font-weight: 600; }
 .paper-wide { font-size: 12px; } .paper-wide th, .paper-wide td { padding-right: 0.4rem; }
@@ -38,7 +38,7 @@ thead { display: table-header-group; } tr { break-inside: avoid; }
 /** The looks of drawings; the page that shows them says these once. */
 export const drawingRules = `
 .drawing { display: block; max-width: 100%; height: auto; margin: 0.4rem 0; font: 12px 'Source Sans 3', sans-serif; fill: none; stroke: none; break-inside: avoid; }
-.drawing .axis { stroke: #000; } .drawing .grid { stroke: #ddd; } .drawing .band { fill: #000; fill-opacity: 0.13; }
+.drawing text { white-space: pre; } .drawing .axis { stroke: #000; } .drawing .grid { stroke: #ddd; } .drawing .band { fill: #000; fill-opacity: 0.13; }
 .drawing .line { stroke: #000; stroke-width: 2; } .drawing .line-dashed { stroke: #000; stroke-width: 1.6; stroke-dasharray: 7 4; } .drawing .line-dotted { stroke: #000; stroke-width: 1.6; stroke-dasharray: 2 3; }
 .drawing .line-dashdot { stroke: #000; stroke-width: 1.6; stroke-dasharray: 9 3 2 3; } .drawing .line-long { stroke: #000; stroke-width: 1.6; stroke-dasharray: 15 5; }
 .drawing .tick { stroke: #000; } .drawing .dot { fill: #000; } .drawing .dot-all { fill: #fff; stroke: #000; stroke-width: 2; }

@@ -1,10 +1,10 @@
 import type { LossRow } from '#shared/contract/losses.ts';
 import type { CountedRate, LossRates } from '#shared/contract/lossSections.ts';
 import type { PaperCell, PaperPart } from '#shared/contract/paper.ts';
-import { missing, number, percent, percentRange, rate } from '#shared/figures.ts';
+import { missing, number, percent, percentRange, rate, signed } from '#shared/figures.ts';
 import { publishedLines, publishedSpan, rangeOf, ratesOf, pastRates, type PublishedLine } from '#shared/lossChoice.ts';
 import { seasonName, type Period } from '#shared/seasons.ts';
-import { drawRates, type IntervalLine } from './drawIntervals.ts';
+import { drawable, drawRates, type IntervalLine } from './drawIntervals.ts';
 import { figure, inFile, part, rateCells, rateColumns, table, text } from './paperTables.ts';
 import type { SectionMaker } from './sectionFacts.ts';
 
@@ -36,7 +36,7 @@ function turnoverCells(row: LossRow): PaperCell[] {
 }
 
 function lineOf(row: LossRow, label: string, all = false): IntervalLine {
-  return { label, counts: `${row.lost} of ${row.atRisk}`, rate: row.rate, interval: rangeOf(row), all };
+  return { label, counts: rate(row.lost, row.atRisk, rangeOf(row)), rate: row.rate, interval: rangeOf(row), all };
 }
 
 function definitions(review: LossRates): PaperPart[] {
@@ -83,7 +83,7 @@ function byYard(review: LossRates, period: Period): PaperPart[] {
   const rows = [...yards, all];
   return [part(`rates-${period}`, title, {
     drawings: drawRates(title, rows.map((row) => lineOf(row, name(row), row === all))),
-    tables: [table(`loss-${period}`, title, { columns: [text('Yard'), ...rateColumns('Lost, with its 95 % range'), inFile('Range is', 'text')], rows: rows.map((row) => [name(row), ...turnoverCells(row)]), totals: true })],
+    tables: [table(`loss-${period}`, title, { columns: [text('Yard'), ...rateColumns('Lost, with its 95 % range'), inFile('Range is', 'text')], rows: rows.map((row) => [name(row), ...turnoverCells(row)]), totals: true, onPaper: !drawable(rows) })],
     notes: [
       ...(average === null ? [] : [`Mean of ${average.units === 1 ? 'one yard' : `${average.units} yards`}, each weighing the same: ${percent(average.mean)}${average.ci === null ? '' : ` ${percentRange(average.ci)}`}, middle one ${percent(average.median)}.`]),
       ...(all.quasiWhy === null ? [] : [all.quasiWhy]),
@@ -96,16 +96,15 @@ function past(review: LossRates, period: Period): PaperPart[] {
   // One season alone stands above already.
   if (rows.length < 2) return [];
   const name = (row: LossRow) => `${seasonName(row.season)}${soFar(row.complete)}`;
-  const signed = (value: number) => `${Math.round(value * 100) > 0 ? '+' : ''}${number(Math.round(value * 100)).replace('-', '−')}`;
+  const less = review.differences.some((one) => one.period === period);
   const title = `${pastHeads[period]}, all yards`;
   return [part(`past-${period}`, title, {
-    drawings: period === 'winter' ? drawRates(title, rows.map((row) => lineOf(row, name(row)))) : [],
     tables: [table(`seasons-${period}`, title, {
-      columns: [text('Season'), ...rateColumns('Lost, with its 95 % range'), inFile('Range is', 'text'), figure('This season less it'), inFile('Difference', 'share'), inFile('Difference from', 'share'), inFile('Difference to', 'share')],
+      columns: [text('Season'), ...rateColumns('Lost, with its 95 % range'), inFile('Range is', 'text'), ...(less ? [figure('This season less it')] : []), inFile('Difference', 'share'), inFile('Difference from', 'share'), inFile('Difference to', 'share')],
       rows: rows.map((row) => {
         const found = review.differences.find((one) => one.season === row.season && one.period === period);
-        const said = row.season === review.season ? 'this one' : found === undefined ? missing : `${signed(found.value)} (${signed(found.range[0])} to ${signed(found.range[1])})`;
-        return [name(row), ...turnoverCells(row), said, found?.value ?? null, found?.range[0] ?? null, found?.range[1] ?? null];
+        const said = row.season === review.season ? 'this one' : found === undefined ? missing : `${signed(found.value * 100)} (${signed(found.range[0] * 100)} to ${signed(found.range[1] * 100)})`;
+        return [name(row), ...turnoverCells(row), ...(less ? [said] : []), found?.value ?? null, found?.range[0] ?? null, found?.range[1] ?? null];
       }),
     })],
     notes: period === 'year' ? ['The year is counted by itself; summer and winter rates are never added up. Differences of rates, in colonies of a hundred, with Newcombe’s 95 % range: one on both sides of nought may be chance.'] : [],
@@ -138,7 +137,7 @@ function published(review: LossRates): PaperPart {
             const found = line.rates[period];
             return [found === undefined ? missing : `${number(found.rate * 100, 1)}${found.rangeIs === 'interval' ? ` ${percentRange(found.range, 1)}` : ''}`, found?.rate ?? null, found?.range?.[0] ?? null, found?.range?.[1] ?? null];
           }),
-          ...(row === undefined ? [line.what === 'average' ? '' : missing, null, null, null, null, null] : rateCells({ ...row, range: rangeOf(row) }).with(0, rate(row.lost, row.atRisk, rangeOf(row)))),
+          ...(row === undefined ? [line.what === 'average' ? '' : missing, null, null, null, null, null] : rateCells({ ...row, range: rangeOf(row) })),
           line.sources.join('; '),
         ];
       }),

@@ -1,7 +1,7 @@
 import type { Grouping, LossSurvival, SurvivalGroup } from '#shared/contract/lossSections.ts';
 import type { PaperCell, PaperPart, PaperTable } from '#shared/contract/paper.ts';
 import { addDays, type Day } from '#shared/days.ts';
-import { fixed, missing, number, percentRange } from '#shared/figures.ts';
+import { fixed, missing, number, percentRange, signed } from '#shared/figures.ts';
 import { firstShown } from '#shared/lossChoice.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { drawCurve, mostCurves } from './drawCurve.ts';
@@ -99,9 +99,9 @@ function endOf({ curve }: SurvivalGroup): { alive: number | null; low: number | 
   return { alive: curve.survival.at(-1) ?? 1, low: curve.low.at(-1) ?? null, high: curve.high.at(-1) ?? null };
 }
 
-function dayCells(days: SurvivalGroup['mean'], signed = false): PaperCell[] {
+function dayCells(days: SurvivalGroup['mean'], withSign = false): PaperCell[] {
   if (days === null) return [missing, null, null, null];
-  const of = (value: number) => `${signed && Math.round(value) > 0 ? '+' : ''}${number(Math.round(value)).replace('-', '−')}`;
+  const of = (value: number) => (withSign ? signed(value) : number(Math.round(value)));
   return [`${of(days.value)}${days.low === null || days.high === null ? '' : ` (${of(days.low)} to ${of(days.high)})`}`, days.value, days.low, days.high];
 }
 

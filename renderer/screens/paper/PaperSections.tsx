@@ -6,18 +6,18 @@ import { dayText, missing, number, percent } from '../../parts/format.ts';
 import { Drawing } from './Drawing.tsx';
 
 /** The review's numbered sections on paper, part by part: sentences, picture, table with a head that repeats, how it was counted. */
-export function PaperSections({ sections, line }: { readonly sections: readonly PaperSection[]; readonly line: string }) {
+export function PaperSections({ sections }: { readonly sections: readonly PaperSection[] }) {
   return sections.map((section) => (
     <section key={section.key} aria-label={section.title}>
       {section.parts.map((part, at) => (
-        <Part key={part.key} part={part} line={line} section={at === 0 ? section : null} />
+        <Part key={part.key} part={part} section={at === 0 ? section : null} />
       ))}
     </section>
   ));
 }
 
 /** A part; the first one keeps the head of its section with it. */
-function Part({ part, section, line }: { readonly part: PaperPart; readonly section: PaperSection | null; readonly line: string }) {
+function Part({ part, section }: { readonly part: PaperPart; readonly section: PaperSection | null }) {
   return (
     <>
       <div className="paper-head">
@@ -27,8 +27,9 @@ function Part({ part, section, line }: { readonly part: PaperPart; readonly sect
           </h2>
         )}
         {part.title !== '' && <h3>{part.title}</h3>}
-        {part.sentences.map((sentence) => (
-          <p key={sentence} className="paper-sentence">
+        {part.sentences.map((sentence, at) => (
+          // What one wrote may say the same twice.
+          <p key={at} className="paper-sentence">
             {sentence}
           </p>
         ))}
@@ -36,10 +37,9 @@ function Part({ part, section, line }: { readonly part: PaperPart; readonly sect
           <Drawing key={drawing.name} drawing={drawing} />
         ))}
       </div>
-      {part.tables.map((table) => (table.onPaper ? <Table key={table.key} table={table} line={line} /> : null))}
-      {part.notes.map((note, at) => (
-        // What one wrote may say the same twice.
-        <p key={at} className="small">
+      {part.tables.map((table) => (table.onPaper ? <Table key={table.key} table={table} /> : null))}
+      {part.notes.map((note) => (
+        <p key={note} className="small">
           {note}
         </p>
       ))}
@@ -47,15 +47,12 @@ function Part({ part, section, line }: { readonly part: PaperPart; readonly sect
   );
 }
 
-function Table({ table, line }: { readonly table: PaperTable; readonly line: string }) {
+function Table({ table }: { readonly table: PaperTable }) {
   const { columns, lines, looks } = paperLayout(table);
   return (
     <table className={looks.join(' ')}>
       <caption className="visually-hidden">{table.title}</caption>
       <thead>
-        <tr className="paper-running">
-          <td colSpan={columns.length}>{line}</td>
-        </tr>
         <tr>
           {columns.map((column) => (
             <th key={column.label} scope="col" className={isNumber(column) ? 'number' : undefined}>
@@ -77,7 +74,7 @@ function Table({ table, line }: { readonly table: PaperTable; readonly line: str
             ) : (
               <tr className={total ? 'paper-total' : undefined}>
                 {columns.map((column, at) => (
-                  <td key={column.label} className={isNumber(column) ? 'number' : undefined}>
+                  <td key={column.label} className={column.unit === 'figure' ? 'number paper-figure' : isNumber(column) ? 'number' : undefined}>
                     {cellText(cells[at] ?? null, column)}
                   </td>
                 ))}

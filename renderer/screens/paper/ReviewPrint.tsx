@@ -5,6 +5,7 @@ import { desk } from '../../desk/deskClient.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { groupings, type Grouping } from '#shared/contract/lossSections.ts';
+import { runningLine } from '#shared/paperLayout.ts';
 import type { Fault } from '#shared/faults.ts';
 import { download } from '../../parts/download.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -109,10 +110,11 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
       <FaultNote fault={fault ?? unread} />
       {paper && book ? (
         <article>
+          <style>{`@page review-paper { @top-right { content: ${runningLine(words.line(book.name, dayText(paper.asOf)))}; font: 9pt sans-serif; } }`}</style>
           <h1>{paper.title}</h1>
           <p>{words.line(book.name, dayText(paper.asOf))}</p>
           {paper.sections.length === 0 ? <p>{words.empty}</p> : null}
-          <PaperSections sections={paper.sections} line={words.line(book.name, dayText(paper.asOf))} />
+          <PaperSections sections={paper.sections} />
         </article>
       ) : (
         <h1>{words.loading}</h1>
