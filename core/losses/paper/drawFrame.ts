@@ -2,7 +2,7 @@ import type { PaperDrawing, PaperMark } from '#shared/contract/paper.ts';
 import { addDays, dayInWords, type Day } from '#shared/days.ts';
 
 export const stepLooks = ['line', 'line-dashed', 'line-dotted', 'line-dashdot', 'line-long'] as const;
-export const field = { width: 640, left: 44, right: 470, top: 12, bottom: 210 } as const;
+export const field = { width: 640, left: 44, right: 470, top: 12, bottom: 176 } as const;
 
 export interface Frame {
   readonly marks: PaperMark[];
