@@ -8,7 +8,7 @@ export interface PaperLine {
 }
 
 /** Longer tables may go on over the page, with their head repeated. */
-const short = 14;
+const short = 18;
 const wide = 9;
 
 /** A table as it stands on paper: the columns and cells that are printed, heads of groups among the rows, and its looks. */

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { day, dayInWords } from '#shared/days.ts';
 import { afterAll, afterEach, expect, test } from 'vitest';
+import { paperLayout } from '#shared/paperLayout.ts';
 import { expectAccessible } from './support/axe.ts';
 import { goTo, notice, words } from './support/person.ts';
 import { pdfText } from './support/pdfText.ts';
@@ -100,6 +101,13 @@ test('the review goes on paper page by page, into files, and into one page to se
       expect(text, `page ${at + 1}`).toContain(`${at + 1}of${pages.length}`);
       expect(text, `page ${at + 1}`).toContain('OssarValley,asof25November2026');
     });
+    // No head of a table or of a part is the last on its page.
+    const bodies = pages.map((text, at) => text.replace(`${at + 1}of${pages.length}`, '').replace('OssarValley,asof25November2026', ''));
+    const heads = [
+      ...parts.map(({ title }) => squeezed(title)), ...paper.sections.map(({ number, title }) => squeezed(`${number} ${title}`)),
+      ...parts.flatMap(({ tables }) => tables).filter(({ onPaper }) => onPaper).map((table) => squeezed(paperLayout(table).columns.map(({ label }) => label).join(''))),
+    ].filter((head) => head !== '');
+    for (const head of heads) expect(bodies.filter((text) => text.endsWith(head)), head).toEqual([]);
     const whole = pages.join('');
     for (const { number, title } of paper.sections) expect(whole).toContain(squeezed(`${number} ${title}`));
     // The last colony that ended, and the last line of all: what was written to oneself.

@@ -26,7 +26,7 @@ caption { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-pa
 th, td { border-bottom: 1px solid #ccc; padding: 0.15rem 0.7rem 0.15rem 0; text-align: left; vertical-align: top; }
 thead th { border-bottom: 1px solid #000; vertical-align: bottom; }
 .number { text-align: right; white-space: pre; } thead .number { white-space: normal; }
-.group th { padding-top: 0.5rem; font-weight: 600; } h3, .group, tbody tr:nth-child(-n + 3) { break-after: avoid; } tbody tr:nth-last-child(-n + 3) { break-before: avoid; }
+.group th { padding-top: 0.5rem; font-weight: 600; } h3, thead, .group, tbody tr:nth-child(-n + 3) { break-after: avoid; } tbody tr:nth-last-child(-n + 3) { break-before: avoid; }
 .totals td { border-top: 3px double #000; font-weight: 600; }
 .paper-wide { font-size: 12px; } .paper-wide th, .paper-wide td { padding-right: 0.4rem; }
 .small { margin: 0.3rem 0; font-size: 13px; break-inside: avoid; }
