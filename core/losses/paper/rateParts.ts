@@ -85,7 +85,7 @@ function byYard(review: LossRates, period: Period): PaperPart[] {
     drawings: drawRates(title, rows.map((row) => lineOf(row, name(row), row === all))),
     tables: [table(`loss-${period}`, title, { columns: [text('Yard'), ...rateColumns('Lost, with its 95 % range'), inFile('Range is', 'text')], rows: rows.map((row) => [name(row), ...turnoverCells(row)]), totals: true, onPaper: !drawable(rows) })],
     notes: [
-      ...(average === null ? [] : [`Mean of ${average.units === 1 ? 'one yard' : `${average.units} yards`}, each weighing the same: ${percent(average.mean)}${average.ci === null ? '' : ` ${percentRange(average.ci)}`}, middle one ${percent(average.median)}.`]),
+      ...(average === null || average.units < 2 ? [] : [`Mean of ${average.units} yards, each weighing the same: ${percent(average.mean)}${average.ci === null ? '' : ` ${percentRange(average.ci)}`}, middle one ${percent(average.median)}.`]),
       ...(all.quasiWhy === null ? [] : [all.quasiWhy]),
     ],
   })];
