@@ -1,12 +1,13 @@
 import { z } from 'zod';
 import type { DeskContext, Handlers } from './desk.ts';
-import type { LossFactors } from '#shared/contract/lossFactors.ts';
 import type { Day } from '#shared/days.ts';
 import { seasonName } from '#shared/seasons.ts';
+import type { Store } from '#core/book/store.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
-import { behindFactor, chosenRows, lossFactors, type FactorFacts } from '#core/losses/lossFactors.ts';
+import { behindFactor, chosenRows, type FactorFacts } from '#core/losses/lossFactors.ts';
 import { seasonsOf } from '#core/losses/reviewFacts.ts';
 import { covariateRules, yardTreatmentsOf } from '#core/losses/winterCovariates.ts';
+import { lossAnswersOf } from './lossAnswersOf.ts';
 import type { Book } from './openBook.ts';
 
 type Names = 'losses.factors' | 'losses.factorGroup' | 'losses.notes' | 'losses.keepNotes';
@@ -18,8 +19,7 @@ const noteKind = 'season note';
 
 export const lossFactorHandlers: Handlers<Names> = {
   'losses.factors': async ({ season, scope }, context) => {
-    const facts = await factsOf(context);
-    return answered(facts, `${season ?? 'last'} ${scope}`, () => lossFactors(facts, chosenRows(facts, season, scope, seasonsFrom(facts))));
+    return (await lossAnswersOf(context)).factors(season, scope);
   },
   'losses.factorGroup': async ({ season, scope, factor, group, yard }, context) => {
     const facts = await factsOf(context);
@@ -34,10 +34,7 @@ export const lossFactorHandlers: Handlers<Names> = {
     };
   },
   'losses.notes': async ({ season }, context) => {
-    const notes = await notesOf(context.open());
-    const own = notes.get(season);
-    const before = [...notes].filter(([one, { text }]) => one < season && text.trim() !== '').toSorted(([a], [b]) => b - a)[0];
-    return { text: own?.text ?? '', kept: own?.kept ?? null, before: before === undefined ? null : { season: before[0], name: seasonName(before[0]), text: before[1].text } };
+    return seasonNotes(context.open().store, season);
   },
   'losses.keepNotes': async ({ season, text }, context) => {
     const kept = context.options.now().stamp;
@@ -45,18 +42,6 @@ export const lossFactorHandlers: Handlers<Names> = {
     return { kept };
   },
 };
-
-/** Answers to the book as it stands: its states are a new list after every change, and the day tells the rest. */
-const answers = new WeakMap<FactorFacts['states'], Map<string, LossFactors>>();
-
-function answered(facts: FactorFacts, asked: string, work: () => LossFactors): LossFactors {
-  const known = answers.get(facts.states) ?? new Map<string, LossFactors>();
-  answers.set(facts.states, known);
-  const key = `${facts.asOf} ${asked}`;
-  const answer = known.get(key) ?? work();
-  known.set(key, answer);
-  return answer;
-}
 
 async function factsOf(context: DeskContext): Promise<FactorFacts> {
   const book = context.open();
@@ -78,7 +63,15 @@ export function seasonsFrom(facts: FactorFacts): number[] {
   return seasonsOf({ states: facts.states, yards: [], borders: facts.borders, asOf: facts.asOf, today: facts.today });
 }
 
-async function notesOf({ store }: Book): Promise<Map<number, SeasonNote>> {
+/** What was written for a season, and what was written last before it. */
+export async function seasonNotes(store: Store, season: number): Promise<{ text: string; kept: string | null; before: { season: number; name: string; text: string } | null }> {
+  const notes = await notesOf(store);
+  const own = notes.get(season);
+  const before = [...notes].filter(([one, { text }]) => one < season && text.trim() !== '').toSorted(([a], [b]) => b - a)[0];
+  return { text: own?.text ?? '', kept: own?.kept ?? null, before: before === undefined ? null : { season: before[0], name: seasonName(before[0]), text: before[1].text } };
+}
+
+async function notesOf(store: Store): Promise<Map<number, SeasonNote>> {
   const notes = new Map<number, SeasonNote>();
   for (const [key, body] of await store.papers(noteKind)) {
     const read = seasonNote.safeParse(parsed(body));

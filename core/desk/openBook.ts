@@ -53,7 +53,7 @@ export class Book {
     return {
       name: kept.get('name') ?? basename(this.path, '.outyard'),
       dateOrder: kept.get('dateOrder') === 'day-first' ? 'day-first' : 'month-first',
-      massUnit: kept.get('massUnit') === 'kg' ? 'kg' : 'lb',
+      massUnit: massUnitOf(kept),
       demoDay: demoDay === undefined ? null : day(demoDay),
     };
   }
@@ -101,4 +101,9 @@ export function bookPath(folder: string, name: string): string {
   const safe = name.normalize('NFC').replace(/[\\/:*?"<>|\p{Cc}]/gu, ' ').replace(/\s+/g, ' ').replace(/^[. ]+|[. ]+$/g, '');
   if (safe === '') throw new FaultError(refuse('bad-input', 'That name holds nothing a file can be called by.', { field: 'name', mend: 'Use letters or digits.' }));
   return join(folder, `${safe}.outyard`);
+}
+
+/** The unit of weights that a book's settings ask for. */
+export function massUnitOf(kept: ReadonlyMap<string, string>): MassUnit {
+  return kept.get('massUnit') === 'kg' ? 'kg' : 'lb';
 }

@@ -1,15 +1,19 @@
 import { refuse, FaultError, type Answer } from '#shared/faults.ts';
 import type { Curve, LedgerRow, LossRow } from '#shared/contract/losses.ts';
-import type { Ending } from '#shared/contract/values.ts';
+import type { LossFactors } from '#shared/contract/lossFactors.ts';
+import type { Grouping } from '#shared/contract/lossSections.ts';
+import type { Ending, United } from '#shared/contract/values.ts';
 import type { Day } from '#shared/days.ts';
 import type { Season } from '#shared/seasons.ts';
 import type { YardId } from '#shared/brands.ts';
 import { curveOf, spansSinceStart, type SpanSet } from '#core/losses/curves.ts';
 import { statesAsOf } from '#core/lineage/statesAsOf.ts';
+import { keepNew, lossAnswers, type AnswerFacts } from '#core/losses/lossAnswers.ts';
 import { lossReview } from '#core/losses/lossReview.ts';
 import { lossRows } from '#core/losses/lossRows.ts';
 import { seasonsOf, type ReviewFacts } from '#core/losses/reviewFacts.ts';
 import { ledgerRows, seasonYards } from '#core/losses/seasonLedger.ts';
+import { yardTreatmentsOf } from '#core/losses/winterCovariates.ts';
 import { orderPlan } from '#core/order/orderPlan.ts';
 import { houseRules } from '#core/rules/houseRules.ts';
 import { shedCounts } from '#core/stock/shedCounts.ts';
@@ -21,7 +25,9 @@ import { honeyBySeason } from './colonyHandlers.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { importBytes } from './importFile.ts';
 import { stockOf } from './orderHandlers.ts';
-import { readPicture } from './picture.ts';
+import { seasonNotes } from './lossFactorHandlers.ts';
+import { massUnitOf } from './openBook.ts';
+import { readPicture, type Picture } from './picture.ts';
 
 export interface ReportOptions {
   readonly bytes: Uint8Array;
@@ -32,6 +38,9 @@ export interface ReportOptions {
   readonly confidence?: number;
   readonly source?: 'package' | 'nuc';
   readonly hiveFrames?: 8 | 10;
+  /** Of the page only: whether united colonies count as lost, and a grouping whose curves are wanted beside the usual ones. */
+  readonly united?: United;
+  readonly by?: Grouping | null;
   /** The clock's day: tells which periods are over. */
   readonly today: Day;
 }
@@ -42,7 +51,10 @@ export type ReportChoices = Omit<ReportOptions, 'bytes' | 'fileName' | 'asOf'>;
 /** A report with the review as it goes on paper, which the page shows and the figures leave out. */
 export interface WholeReport {
   readonly report: Report;
-  readonly paper: ReviewPaper;
+  /** The season that the review is of. */
+  readonly season: Season;
+  /** Made only when it is wanted. */
+  readonly paper: () => ReviewPaper;
 }
 
 type Loss = Pick<LossRow, 'season' | 'period' | 'group' | 'united' | 'atRisk' | 'lost' | 'rate' | 'wilson' | 'clopperPearson' | 'quasi' | 'complete'>;
@@ -74,6 +86,8 @@ export interface Report {
     readonly equipment: readonly { item: string; need: number; have: number; order: number }[];
     readonly orders: readonly { what: string; quantity: number; seller: string | null; orderBy: Day; reason: string }[];
   };
+  /** What went with the losses of the season's winter, their causes, and what the numbers can say. */
+  readonly factors: LossFactors;
   readonly sentences: { readonly losses: readonly string[]; readonly order: readonly string[] };
 }
 
@@ -118,6 +132,8 @@ export async function reportOfStore(store: Store, options: StoreReportOptions): 
   }
   const wanted = options.season === undefined ? seasons : [options.season];
   const review = lossReview(facts, options.season, 'lost');
+  const answers = lossAnswers(await answerFacts(store, facts, picture), keepNew());
+  const notes = await seasonNotes(store, review.season);
   const entries = (await store.entries({ kinds: ['stock', 'purchase'] })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
   const shed = shedCounts(entries, picture.names);
   const plan = orderPlan(
@@ -127,7 +143,8 @@ export async function reportOfStore(store: Store, options: StoreReportOptions): 
   return {
     ok: true,
     value: {
-      paper: reviewPaper(facts, options.season, 'lost'),
+      season: review.season,
+      paper: () => reviewPaper({ answers, united: options.united ?? 'lost', by: options.by ?? null, notes }, options.season),
       report: {
         asOf: last === null ? null : asOf,
         import: imported,
@@ -144,9 +161,19 @@ export async function reportOfStore(store: Store, options: StoreReportOptions): 
           equipment: plan.equipment.map(({ item, need, have, order }) => ({ item, need, have, order })),
           orders: plan.orders.map(({ what, quantity, seller, orderBy, reason }) => ({ what, quantity, seller, orderBy, reason })),
         },
+        factors: answers.factors(review.season, 'season'),
         sentences: { losses: review.sentences, order: plan.sentences },
       },
     },
+  };
+}
+
+/** With the treatments and settings that the comparisons need, none of them later than the as-of day. */
+async function answerFacts(store: Store, facts: ReviewFacts, { rules }: Picture): Promise<AnswerFacts> {
+  const treatments = await store.entries({ kinds: ['treatment'], until: facts.asOf });
+  return {
+    ...facts, rules, byId: new Map(facts.states.map((state) => [state.id, state])), massUnit: massUnitOf(await store.settings()),
+    yardTreatments: yardTreatmentsOf(treatments.flatMap(({ entry, struck }) => (struck === null ? [entry] : []))),
   };
 }
 

@@ -1,7 +1,9 @@
 import { dayInWords } from '#shared/days.ts';
+import { pFigure, rate } from '#shared/figures.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { inHundred } from '#core/losses/lossWords.ts';
-import { drawingRules, escapeHtml, sectionHtml } from '#core/losses/paper/paperText.ts';
+import { drawingRules, escapeHtml, pageRules, sectionHtml } from '#core/losses/paper/paperText.ts';
+import { runningLine } from '#shared/paperLayout.ts';
 import type { Report, WholeReport } from './report.ts';
 
 interface Section {
@@ -12,7 +14,7 @@ interface Section {
 
 /** The report in words and plain tables, the same for the terminal and the page. */
 function sections(report: Report): Section[] {
-  return [opening(report), ...figures(report), order(report)];
+  return [opening(report), ...figures(report), ...factors(report), order(report)];
 }
 
 function opening(report: Report): Section {
@@ -54,6 +56,22 @@ function figures(report: Report): Section[] {
   ];
 }
 
+function factors({ factors: found }: Report): Section[] {
+  const winters = found.winters.map(({ name }) => name).join(', ');
+  const groups = found.factors.flatMap(({ name, groups: own, unknown }) => [
+    ...own.map((group) => [name, group.name, rate(group.lost, group.atRisk, group.wilson), group.differenceWords ?? group.why ?? '', group.pHolm === null ? '' : pFigure(group.pHolm)]),
+    ...(unknown === null ? [] : [[name, unknown.name, rate(unknown.lost, unknown.atRisk, unknown.wilson), '', '']]),
+  ]);
+  return [
+    {
+      title: `What went with it${winters === '' ? '' : `, winter of ${winters}`}`, sentences: [...found.sentences, ...(found.yards.sentence === '' ? [] : [found.yards.sentence]), ...found.together.flatMap(({ sentences }) => sentences)],
+      table: groups.length === 0 ? null : { head: ['By', 'Group', 'Lost', 'Against the others', 'p, adjusted'], rows: groups },
+    },
+    { title: 'Causes as recorded', sentences: [found.causes.sentence], table: found.causes.lost === 0 ? null : { head: ['Cause', 'Named for'], rows: found.causes.shares.map(({ cause, count, of, range: own }) => [cause, rate(count, of, own)]) } },
+    { title: 'What the numbers can and cannot say', sentences: found.say, table: null },
+  ];
+}
+
 function order(report: Report): Section {
   return {
     title: 'The order',
@@ -82,7 +100,8 @@ export function reportText(report: Report): string {
 }
 
 /** One self-contained page, black on white, without scripts: the review with its pictures, and the order. */
-export function reportHtml({ report, paper }: WholeReport, name: string): string {
+export function reportHtml({ report, paper: make }: WholeReport, name: string): string {
+  const paper = make();
   const body = [opening(report), null, order(report)].flatMap((section) => (section === null ? paper.sections.map(sectionHtml) : [plainHtml(section)]));
   const title = `${paper.title}${name === '' ? '' : `, ${name}`}`;
   return `<!doctype html>
@@ -91,18 +110,8 @@ export function reportHtml({ report, paper }: WholeReport, name: string): string
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
 <title>${escapeHtml(title)}</title>
-<style>
-body { font: 15px/1.45 'Source Sans 3', sans-serif; color: #000; background: #fff; max-width: 60rem; margin: 2rem auto; padding: 0 1rem; }
-h1, h2, .sentence { font-family: 'Source Serif 4', serif; }
-h1, h2, h3 { break-after: avoid; }
-table { border-collapse: collapse; font-variant-numeric: tabular-nums lining-nums; }
-th, td { border-bottom: 1px solid #999; padding: 0.2rem 0.6rem; text-align: left; vertical-align: top; }
-.number { text-align: right; }
-.totals td { border-top: 3px double #000; font-weight: 600; }
-.small { font-size: 13px; }
-thead { display: table-header-group; }
-tr { break-inside: avoid; }
-@page { margin: 16mm 14mm; @bottom-right { content: counter(page) ' of ' counter(pages); font: 10pt sans-serif; } }${drawingRules}
+<style>${pageRules}${drawingRules}
+@page { @top-right { content: ${runningLine(`${title}, as of ${dayInWords(paper.asOf)}`)}; font: 9pt sans-serif; } }
 </style>
 </head>
 <body>
@@ -118,7 +127,7 @@ function plainHtml({ title, sentences, table }: Section): string {
   if (table === null) return `<h2>${escapeHtml(title)}</h2>\n${words}`;
   const head = table.head.map((cell) => `<th scope="col">${escapeHtml(cell)}</th>`).join('');
   const rows = table.rows.map((row) => `<tr>${row.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`).join('\n');
-  return `<h2>${escapeHtml(title)}</h2>\n${words}\n<table><thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`;
+  return `<div class="head"><h2>${escapeHtml(title)}</h2>\n${words}</div>\n<table><thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`;
 }
 
 /** A report in the form that was asked for. */

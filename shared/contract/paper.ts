@@ -1,11 +1,16 @@
 import { z } from 'zod';
+import { groupingValue } from './lossSections.ts';
 import { read } from './operation.ts';
 import { dayValue, unitedValue } from './values.ts';
 
 const count = z.number().int();
 
-/** A column's unit: shares are from 0 to 1 in a file and per cent on paper; a day is `YYYY-MM-DD`. */
-export const paperColumn = z.object({ label: z.string(), unit: z.enum(['text', 'count', 'share', 'day', 'number']) });
+/**
+ * A column's unit: shares are from 0 to 1 in a file and per cent on paper; a day is `YYYY-MM-DD`; a figure is words
+ * made of numbers. `only`: on paper, where a rate stands with its count and range in one cell, or in the file, where
+ * each number has a column of its own.
+ */
+export const paperColumn = z.object({ label: z.string(), unit: z.enum(['text', 'figure', 'count', 'share', 'day', 'number']), only: z.enum(['paper', 'file']).optional() });
 export type PaperColumn = z.infer<typeof paperColumn>;
 export type PaperCell = string | number | null;
 
@@ -18,10 +23,12 @@ export const paperTable = z.object({
   totals: z.boolean(),
   /** False: in the file only; on paper a picture says it. */
   onPaper: z.boolean(),
+  /** On paper the first column stands as a head above the rows that share it. */
+  grouped: z.boolean().optional(),
 });
 export type PaperTable = z.infer<typeof paperTable>;
 
-export const looks = ['axis', 'grid', 'band', 'line', 'line-dashed', 'line-dotted', 'tick', 'dot', 'dot-all', 'label', 'name'] as const;
+export const looks = ['axis', 'grid', 'band', 'line', 'line-dashed', 'line-dotted', 'line-dashdot', 'line-long', 'tick', 'dot', 'dot-all', 'label', 'name'] as const;
 
 /** One mark of a drawing, in pixels from the upper left; paths as SVG writes them. Black on white wherever it is shown. */
 export const paperMark = z.discriminatedUnion('tag', [
@@ -40,8 +47,9 @@ export const paperDrawing = z.object({
 });
 export type PaperDrawing = z.infer<typeof paperDrawing>;
 
-export const paperSection = z.object({
+export const paperPart = z.object({
   key: z.string(),
+  /** Empty where it follows the head of its section at once. */
   title: z.string(),
   sentences: z.array(z.string()),
   drawings: z.array(paperDrawing),
@@ -49,6 +57,10 @@ export const paperSection = z.object({
   /** How it was counted, in small print. */
   notes: z.array(z.string()),
 });
+export type PaperPart = z.infer<typeof paperPart>;
+
+/** A numbered section of the review; `number` is its place there, as on the screen. */
+export const paperSection = z.object({ key: z.string(), number: count, title: z.string(), parts: z.array(paperPart) });
 export type PaperSection = z.infer<typeof paperSection>;
 
 export const reviewPaper = z.object({
@@ -60,7 +72,12 @@ export const reviewPaper = z.object({
 });
 export type ReviewPaper = z.infer<typeof reviewPaper>;
 
-const asked = { season: count.min(1900).max(2200).optional(), united: unitedValue };
+const asked = {
+  season: count.min(1900).max(2200).optional(),
+  united: unitedValue,
+  /** A grouping whose curves are wanted beside the usual ones. */
+  by: groupingValue.optional(),
+};
 
 export const paperOperations = {
   /** The season review as it goes on paper. */
@@ -71,6 +88,8 @@ export const paperOperations = {
   'losses.report': read(
     z.strictObject({
       season: asked.season,
+      united: unitedValue.optional(),
+      by: asked.by,
       format: z.enum(['text', 'json', 'html']),
       asOf: dayValue.optional(),
       target: count.min(0).max(100_000).optional(),

@@ -3,8 +3,8 @@ import type { LedgerRow, LossReview, LossRow } from '#shared/contract/losses.ts'
 import type { SurvivalGroup } from '#shared/contract/lossSections.ts';
 import { northSlope, otherYards } from '../charts/sampleCurves.ts';
 import { cameTo, usedColumns, wentFrom } from '../../renderer/screens/losses/ledgerColumns.ts';
-import { isAbove, pastRates, publishedLines, publishedSpan, rangeOf, ratesOf } from '../../renderer/screens/losses/lossChoice.ts';
-import { firstShown, survivalLines } from '../../renderer/screens/losses/survivalLines.ts';
+import { firstShown, isAbove, pastRates, publishedLines, publishedSpan, rangeOf, ratesOf } from '#shared/lossChoice.ts';
+import { survivalLines } from '../../renderer/screens/losses/survivalLines.ts';
 
 function rate(part: Partial<LossRow>): LossRow {
   return {

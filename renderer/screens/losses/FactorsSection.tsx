@@ -1,6 +1,6 @@
 import { Fragment, useState } from 'react';
 import type { LossFactors, RiskFactor, RiskGroup } from '#shared/contract/lossFactors.ts';
-import { fixed, missing, rate } from '../../parts/format.ts';
+import { missing, pFigure, rate, ratio } from '#shared/figures.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { BehindFigure, FigureButton, sameAsked, type Asked } from './BehindFigure.tsx';
 import { factorWords as words } from './factorWords.ts';
@@ -113,7 +113,7 @@ function GroupLine({ found, factor, group, open, onToggle }: LineProps & { reado
           <>
             <td className="number">{group.ratio === null ? missing : `${ratio(group.ratio.value)}  (${ratio(group.ratio.range[0])}–${ratio(group.ratio.range[1])})${group.ratio.half ? ' *' : ''}`}</td>
             <td className="risk-difference">{brief(group.differenceWords)}</td>
-            <td className="number">{pText(group.pHolm)}</td>
+            <td className="number">{pFigure(group.pHolm)}</td>
           </>
         )}
       </tr>
@@ -173,7 +173,7 @@ function GroupNote({ found, factor, group }: { readonly found: LossFactors; read
           <p>{words.noteRatio}</p>
           <p>{words.noteDifference}</p>
           {group.odds !== null && <p>{words.noteOdds(group.odds.value === null ? words.noUpper : ratio(group.odds.value), ratio(group.odds.range[0]), group.odds.range[1] === null ? words.noUpper : ratio(group.odds.range[1]))}</p>}
-          <p>{(group.approximate ? words.noteRough : words.noteP)(pText(group.p), found.tests)}</p>
+          <p>{(group.approximate ? words.noteRough : words.noteP)(pFigure(group.p), found.tests)}</p>
         </MarginPart>
       )}
     </>
@@ -189,15 +189,4 @@ function HowCompared() {
       <p className="soft">{words.minimum}</p>
     </MarginPart>
   );
-}
-
-function ratio(value: number): string {
-  return value > 100 ? '>100' : fixed(value, value >= 10 ? 0 : 2);
-}
-
-/** What is not nought is never rounded to it, nor what is under the border to the border. */
-function pText(p: number | null): string {
-  if (p === null) return missing;
-  if (p < 0.001) return '<0.001';
-  return p < 0.1 ? fixed(Math.floor(p * 1000) / 1000, 3) : fixed(p, 2);
 }

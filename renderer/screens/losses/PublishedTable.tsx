@@ -2,7 +2,7 @@ import { seasonName, type Period } from '#shared/seasons.ts';
 import type { LossRates } from '#shared/contract/lossSections.ts';
 import { missing, number, percentRange, rate } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
-import { publishedLines, publishedSpan, rangeOf, type PublishedLine } from './lossChoice.ts';
+import { publishedLines, publishedSpan, rangeOf, type PublishedLine } from '#shared/lossChoice.ts';
 import { reviewWords as words } from './reviewWords.ts';
 import { words as lossWords } from './words.ts';
 

@@ -5,9 +5,9 @@ import { seasonName, type Period, type Season } from '#shared/seasons.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { ColoniesBehind, useBehind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { missing, number, percentRange } from '../../parts/format.ts';
+import { missing, number, percentRange, signed } from '#shared/figures.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
-import { isAbove, pastRates, rangeOf, ratesOf } from './lossChoice.ts';
+import { isAbove, pastRates, rangeOf, ratesOf } from '#shared/lossChoice.ts';
 import { PublishedTable } from './PublishedTable.tsx';
 import { CohortNote, RateNote } from './rateNotes.tsx';
 import { RatesTable, type RatedRow } from './RatesTable.tsx';
@@ -153,7 +153,7 @@ function PastRates({ review, period }: { readonly review: LossRates; readonly pe
   const less = (row: LossRow): string => {
     if (row.season === review.season) return reviewWords.thisSeason;
     const found = review.differences.find((one) => one.season === row.season && one.period === period);
-    return found === undefined ? missing : `${signed(found.value)} (${signed(found.range[0])} to ${signed(found.range[1])})`;
+    return found === undefined ? missing : `${signed(found.value * 100)} (${signed(found.range[0] * 100)} to ${signed(found.range[1] * 100)})`;
   };
   const rated = rows.map((row): RatedRow => {
     const name = row.complete ? seasonName(row.season) : `${seasonName(row.season)}, ${words.soFar}`;
@@ -178,10 +178,4 @@ function PastRates({ review, period }: { readonly review: LossRates; readonly pe
       <ColoniesBehind behind={behind} />
     </section>
   );
-}
-
-/** A difference of shares in colonies of a hundred, with its sign. */
-function signed(share: number): string {
-  const hundredths = Math.round(share * 100);
-  return hundredths > 0 ? `+${hundredths}` : hundredths < 0 ? `−${-hundredths}` : '0';
 }

@@ -4,7 +4,7 @@ import { IntervalDot, intervalEnd, IntervalScale, type IntervalRow } from '../..
 import { BehindFigure, type Behind } from '../../parts/ColoniesBehind.tsx';
 import { missing, number, percentRange } from '../../parts/format.ts';
 import { useMarginNote } from '../../parts/Margin.tsx';
-import { fewColonies } from './lossChoice.ts';
+import { fewColonies } from '#shared/lossChoice.ts';
 import { reviewWords } from './reviewWords.ts';
 import { words } from './words.ts';
 

@@ -1,8 +1,8 @@
 import type { LossSurvival, SurvivalGroup } from '#shared/contract/lossSections.ts';
 import { BehindFigure, type Behind } from '../../parts/ColoniesBehind.tsx';
-import { fixed, missing, number, percentRange } from '../../parts/format.ts';
+import { fixed, missing, number, percentRange, signed } from '#shared/figures.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
-import { fewColonies } from './lossChoice.ts';
+import { fewColonies } from '#shared/lossChoice.ts';
 import { reviewWords as words } from './reviewWords.ts';
 import { words as lossWords } from './words.ts';
 
@@ -93,7 +93,7 @@ function endText({ curve }: SurvivalGroup): string {
 
 function daysText(days: SurvivalGroup['mean'], withSign = false): string {
   if (days === null) return missing;
-  const of = (value: number) => `${withSign && Math.round(value) > 0 ? '+' : ''}${number(Math.round(value) + 0).replace('-', '−')}`;
+  const of = (value: number) => (withSign ? signed(value) : number(Math.round(value)));
   const range = days.low === null || days.high === null ? '' : ` (${of(days.low)} to ${of(days.high)})`;
   return `${of(days.value)}${range}`;
 }

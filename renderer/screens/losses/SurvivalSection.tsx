@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Grouping, LossFrame, LossSurvival } from '#shared/contract/lossSections.ts';
 import { groupings } from '#shared/contract/lossSections.ts';
+import { firstShown } from '#shared/lossChoice.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { Figure } from '../../charts/Figure.tsx';
 import { IncidenceChart, IncidenceTable } from '../../charts/IncidenceChart.tsx';
@@ -15,7 +16,7 @@ import { EndedSection } from './EndedSection.tsx';
 import { PairsTable } from './PairsTable.tsx';
 import { reviewWords as words } from './reviewWords.ts';
 import { SurvivalGroupsTable } from './SurvivalGroupsTable.tsx';
-import { firstShown, survivalLines } from './survivalLines.ts';
+import { survivalLines } from './survivalLines.ts';
 
 /** Section 3: survival curves by a chosen grouping, their test, what else became of the colonies, and the ended ones. */
 export function SurvivalSection({ frame }: { readonly frame: LossFrame }) {

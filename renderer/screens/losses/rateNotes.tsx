@@ -2,7 +2,7 @@ import type { LossRow } from '#shared/contract/losses.ts';
 import type { CohortLoss, CountedRate } from '#shared/contract/lossSections.ts';
 import { fixed, percent, percentRange } from '../../parts/format.ts';
 import { MarginPart } from '../../parts/Margin.tsx';
-import { enoughYards, fewColonies, rangeOf } from './lossChoice.ts';
+import { enoughYards, fewColonies, rangeOf } from '#shared/lossChoice.ts';
 import { reviewWords } from './reviewWords.ts';
 import { words } from './words.ts';
 

@@ -4,15 +4,21 @@ import { useOffer } from '../../commands/offers.ts';
 import { desk } from '../../desk/deskClient.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { groupings, type Grouping } from '#shared/contract/lossSections.ts';
+import { runningLine } from '#shared/paperLayout.ts';
 import type { Fault } from '#shared/faults.ts';
 import { download } from '../../parts/download.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { reviewWords } from '../losses/reviewWords.ts';
 import { useUnited } from '../losses/useUnited.ts';
 import './paper.css';
 import { PaperSections } from './PaperSections.tsx';
 import { words } from './words.ts';
+
+/** Groupings that are not on paper unless they are asked for. */
+const extra: readonly Grouping[] = ['source', 'queenAge', 'line', 'treated', 'mites', 'stores'];
 
 /** The season review on paper, as tables in files, and as one page to send. */
 export function ReviewPrint({ season }: { readonly season?: string }) {
@@ -22,7 +28,8 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
   const [chosen, setChosen] = useState<number | undefined>(season !== undefined && /^\d{4}$/.test(season) ? Number(season) : undefined);
   const [fault, setFault] = useState<Fault | undefined>();
   const [opened, setOpened] = useState(false);
-  const asked = { united, ...(chosen === undefined ? {} : { season: chosen }) };
+  const [by, setBy] = useState<Grouping | ''>('');
+  const asked = { united, ...(by === '' ? {} : { by }), ...(chosen === undefined ? {} : { season: chosen }) };
   const { data: paper, fault: unread, stale } = useRead('losses.paper', asked, { keep: true });
   const { data: found } = useRead('losses.files', asked, { keep: true, enabled: opened });
   // The title is the file's name when the page is printed into one.
@@ -38,7 +45,7 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
   };
   const saveHtml = async () => {
     if (paper === undefined) return;
-    const answer = await desk.call('losses.report', { format: 'html', season: paper.season });
+    const answer = await desk.call('losses.report', { ...asked, format: 'html', season: paper.season });
     setFault(answer.ok ? undefined : answer);
     if (!answer.ok) return;
     download(answer.value.name, answer.value.text, 'text/html;charset=utf-8');
@@ -69,6 +76,17 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
             </select>
           </label>
         ) : null}
+        <label className="inline-choice">
+          {words.by}{' '}
+          <select value={by} onChange={(event) => setBy(groupings.find((known) => known === event.target.value) ?? '')}>
+            <option value="">{words.byUsual}</option>
+            {extra.map((known) => (
+              <option key={known} value={known}>
+                {reviewWords.groupings[known]}
+              </option>
+            ))}
+          </select>
+        </label>
         <Link href="/losses">{words.back}</Link>
       </div>
       {ready ? (
@@ -92,10 +110,11 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
       <FaultNote fault={fault ?? unread} />
       {paper && book ? (
         <article>
+          <style>{`@page review-paper { @top-right { content: ${runningLine(words.line(book.name, dayText(paper.asOf)))}; font: 9pt sans-serif; } }`}</style>
           <h1>{paper.title}</h1>
           <p>{words.line(book.name, dayText(paper.asOf))}</p>
           {paper.sections.length === 0 ? <p>{words.empty}</p> : null}
-          <PaperSections sections={paper.sections} line={words.line(book.name, dayText(paper.asOf))} />
+          <PaperSections sections={paper.sections} />
         </article>
       ) : (
         <h1>{words.loading}</h1>

@@ -3,6 +3,8 @@ export const words = {
   print: 'Print',
   back: 'Back to Losses',
   season: 'Season',
+  by: 'Curves by',
+  byUsual: 'yard, and what has enough colonies',
   files: 'Tables as CSV files',
   fileOf: (title: string, rows: number) => `${title}, ${rows === 1 ? '1 row' : `${rows} rows`}`,
   allFiles: 'Save all tables',

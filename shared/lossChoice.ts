@@ -1,7 +1,7 @@
-import type { LossRow } from '#shared/contract/losses.ts';
-import type { LossRates } from '#shared/contract/lossSections.ts';
-import type { Period } from '#shared/seasons.ts';
-import { grouped } from '#shared/grouped.ts';
+import type { LossRow } from './contract/losses.ts';
+import type { LossRates, SurvivalGroup } from './contract/lossSections.ts';
+import type { Period } from './seasons.ts';
+import { grouped } from './grouped.ts';
 
 /** Below this many colonies at risk the counts and the range lead, not the rate. */
 export const fewColonies = 10;
@@ -61,4 +61,19 @@ export function publishedLines(published: LossRates['published']): PublishedLine
 export function publishedSpan(published: LossRates['published'], survey: LossRates['published'][number]['survey']): readonly [number, number] | null {
   const rates = published.filter((row) => row.survey === survey && row.period === 'winter' && row.what === 'total').map(({ rate }) => rate);
   return rates.length === 0 ? null : [Math.min(...rates), Math.max(...rates)];
+}
+
+/** With more groups than this not all curves are shown unasked. */
+const plain = 4;
+
+/** The curves shown until others are chosen: all of a few, else the groups with the most and the least left alive. */
+export function firstShown(groups: readonly SurvivalGroup[]): readonly string[] {
+  const drawn = groups.filter(({ curve }) => curve !== null);
+  // One group alone is the same curve as all together.
+  if (groups.length === 1) return [];
+  if (drawn.length <= plain) return drawn.map(({ key }) => key);
+  const left = (group: SurvivalGroup) => group.curve?.survival.at(-1) ?? 1;
+  const ordered = drawn.toSorted((a, b) => left(a) - left(b));
+  const [worst, best] = [ordered[0], ordered.at(-1)];
+  return [worst, best].flatMap((group) => (group === undefined ? [] : [group.key]));
 }

@@ -1,0 +1,99 @@
+import type { LossFactors } from '#shared/contract/lossFactors.ts';
+import type { LossEnded, LossFrame, LossLedger, LossRates, LossSurvival } from '#shared/contract/lossSections.ts';
+import type { United } from '#shared/contract/values.ts';
+import type { ColonyId } from '#shared/brands.ts';
+import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
+import type { MassUnit } from '#shared/units.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
+import type { RuleValues } from '#core/rules/houseRules.ts';
+import type { LogRankPair } from '#core/stats/logRank.ts';
+import { cohortLoss } from './cohortLoss.ts';
+import { chosenRows, lossFactors, type FactorFacts } from './lossFactors.ts';
+import { lossRatesPart } from './lossRatesPart.ts';
+import { endedIn } from './lossReview.ts';
+import { isOver, seasonsOf, type ReviewFacts } from './reviewFacts.ts';
+import { reviewFrame } from './reviewFrame.ts';
+import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards, type SeasonYard } from './seasonLedger.ts';
+import { survivalPairs, survivalPart, type SurvivalFacts } from './survivalPart.ts';
+import { covariateRules, winterCovariates, type YardTreatment } from './winterCovariates.ts';
+
+/** Everything the season-end review is made from. */
+export interface AnswerFacts extends ReviewFacts {
+  readonly byId: ReadonlyMap<ColonyId, ColonyState>;
+  readonly rules: RuleValues;
+  readonly massUnit: MassUnit;
+  readonly yardTreatments: readonly YardTreatment[];
+}
+
+/** Gives what stands under a key, made only once; the key says all that it depends on beside the book. */
+export type Keep = <Value>(key: string, make: () => Value) => Value;
+
+/** The parts of the review; screen, paper, files and the command line all ask these. */
+export interface LossAnswers {
+  readonly facts: AnswerFacts;
+  frame(season: Season | undefined): LossFrame;
+  ledger(season: Season): LossLedger;
+  ended(season: Season): LossEnded;
+  rates(season: Season, united: United): LossRates;
+  survival(asked: LossSurvival['asked']): LossSurvival;
+  pairs(asked: LossSurvival['asked']): { pairs: LogRankPair[]; sentence: string };
+  factors(season: Season | undefined, scope: 'season' | 'all'): LossFactors;
+}
+
+export function lossAnswers(facts: AnswerFacts, keep: Keep): LossAnswers {
+  const { states, byId, yards, borders, asOf, today, rules } = facts;
+  const codes = new Map(yards.map(({ id, code }) => [id, code]));
+  const named = yards.map(({ code, name }) => ({ code, name }));
+  const counted = (season: Season): SeasonYard[] => keep(`account ${season} ${asOf}`, () => seasonYards(states, yards, season, asOf, borders));
+  const survival = survivalFacts(facts, keep);
+  return {
+    facts,
+    frame(asked) {
+      const { seasons, season } = reviewFrame(facts, asked);
+      return {
+        asOf, season, yards: named, empty: seasons.length === 0,
+        seasons: seasons.toReversed().map((one) => ({ season: one, name: seasonName(one), complete: isOver(periodDays(one, 'year', borders).until, facts) })),
+        winter: periodDays(season, 'winter', borders),
+      };
+    },
+    ledger(season) {
+      const own = counted(season);
+      return { season, running: !isOver(periodDays(season, 'year', borders).until, facts), yards: named, ledger: [...ledgerRows(season, own), ledgerTotal(season, own)], balances: ledgerBalances(own) };
+    },
+    ended: (season) => ({ yards: named, ended: endedIn(facts, season) }),
+    rates: (season, united) => lossRatesPart(facts, season, united, counted, (one) => keep(`cohort ${one} ${asOf}`, () => cohortLoss(facts, one))),
+    survival: (asked) => survivalPart(survival, asked),
+    pairs: (asked) => survivalPairs(survival, asked),
+    factors(season, scope) {
+      const own: FactorFacts = {
+        states, byId, borders, yardList: yards, today, asOf, kept: rules, rules: covariateRules(rules), yardTreatments: facts.yardTreatments,
+        codeOf: (yard) => codes.get(yard) ?? '',
+      };
+      return keep(`factors ${season ?? 'last'} ${scope} ${asOf} ${today}`, () => lossFactors(own, chosenRows(own, season, scope, seasonsOf(facts))));
+    },
+  };
+}
+
+/** What the curves are made from; what colonies went into a winter with is worked out once a winter. */
+export function survivalFacts(facts: AnswerFacts, keep: Keep): SurvivalFacts {
+  const rules = covariateRules(facts.rules);
+  return {
+    ...facts,
+    stateOf: (id) => {
+      const state = facts.byId.get(id);
+      if (state === undefined) throw new Error(`no colony has the id ${id}`);
+      return state;
+    },
+    covariates: (season) => keep(`covariates ${season} ${facts.asOf}`, () => winterCovariates({ states: facts.states, yardTreatments: facts.yardTreatments, borders: facts.borders, rules, asOf: facts.asOf }, season)),
+  };
+}
+
+/** Keeps what was made for as long as it is itself kept. */
+export function keepNew(): Keep {
+  const made = new Map<string, unknown>();
+  return <Value>(key: string, make: () => Value): Value => {
+    if (!made.has(key)) made.set(key, make());
+    // What stands under a key was put there by the same make.
+    return made.get(key) as Value;
+  };
+}
