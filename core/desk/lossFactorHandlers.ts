@@ -1,13 +1,16 @@
 import { z } from 'zod';
 import type { DeskContext, Handlers } from './desk.ts';
 import type { LossFactors } from '#shared/contract/lossFactors.ts';
+import type { YardId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { behindFactor, chosenRows, lossFactors, type FactorFacts } from '#core/losses/lossFactors.ts';
 import { seasonsOf } from '#core/losses/reviewFacts.ts';
-import { covariateRules, yardTreatmentsOf } from '#core/losses/winterCovariates.ts';
+import { winterRows } from '#core/losses/winterRows.ts';
+import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
+import { wintersKept } from './wintersKept.ts';
 
 type Names = 'losses.factors' | 'losses.factorGroup' | 'losses.notes' | 'losses.keepNotes';
 
@@ -65,13 +68,10 @@ async function factsOf(context: DeskContext): Promise<FactorFacts> {
 
 /** What the comparisons are made from, of a book as of a day. */
 export async function factorFacts(book: Book, today: Day): Promise<FactorFacts> {
-  const { states, byId, yardList, yards, borders, rules } = await book.picture();
-  const treatments = await book.store.entries({ kinds: ['treatment'] });
-  return {
-    states, byId, borders, yardList, today, asOf: today, kept: rules, rules: covariateRules(rules),
-    yardTreatments: yardTreatmentsOf(treatments.flatMap(({ entry, struck }) => (struck === null ? [entry] : []))),
-    codeOf: (yard) => yards.get(yard).code,
-  };
+  const picture = await book.picture();
+  const { byId, yardList, yards, rules } = picture;
+  const winters = { ...(await wintersKept(book, picture, today)), byId, today, codeOf: (yard: YardId) => yards.get(yard).code };
+  return { ...winters, yardList, kept: rules, rowsOf: (season) => keptFor(picture, `winter rows ${season} ${today}`, () => winterRows(winters, season)) };
 }
 
 export function seasonsFrom(facts: FactorFacts): number[] {

@@ -1,3 +1,4 @@
+import type { LossSurvival } from '#shared/contract/lossSections.ts';
 import type { Day } from '#shared/days.ts';
 import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
 import { behind } from '#core/losses/behind.ts';
@@ -8,12 +9,12 @@ import { isOver } from '#core/losses/reviewFacts.ts';
 import { reviewFrame } from '#core/losses/reviewFrame.ts';
 import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards } from '#core/losses/seasonLedger.ts';
 import { survivalPairs, survivalPart, type SurvivalFacts } from '#core/losses/survivalPart.ts';
-import { covariateRules, winterCovariates, yardTreatmentsOf, type YardTreatment } from '#core/losses/winterCovariates.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import type { Book } from './openBook.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import type { Picture } from './picture.ts';
+import { wintersKept } from './wintersKept.ts';
 
 type Names = 'losses.frame' | 'losses.ledger' | 'losses.ended' | 'losses.rates' | 'losses.survival' | 'losses.pairs' | 'losses.behind';
 
@@ -44,8 +45,11 @@ export const lossSectionHandlers: Handlers<Names> = {
     const { facts, counted, picture } = await review(context);
     return lossRatesPart(facts, season, united, counted, (one) => keptFor(picture, `cohort ${one} ${facts.asOf}`, () => cohortLoss(facts, one)));
   },
-  'losses.survival': async (asked, context) => survivalPart(await survivalFacts(context), asked),
-  'losses.pairs': async (asked, context) => survivalPairs(await survivalFacts(context), asked),
+  'losses.survival': async (asked, context) => survivalKept(await survivalFacts(context), context.open(), asked),
+  'losses.pairs': async (asked, context) => {
+    const facts = await survivalFacts(context);
+    return survivalPairs(facts, asked, await survivalKept(facts, context.open(), asked));
+  },
   'losses.behind': async ({ selector, most }, context) => {
     const facts = await survivalFacts(context);
     const { states, times } = behind(facts, selector);
@@ -63,6 +67,12 @@ export const lossSectionHandlers: Handlers<Names> = {
   },
 };
 
+/** A figure is asked for again by its pairs, and when one comes back to it. */
+async function survivalKept(facts: SurvivalFacts, book: Book, asked: LossSurvival['asked']): Promise<LossSurvival> {
+  const picture = await book.picture();
+  return keptFor(picture, `survival ${facts.asOf} ${facts.massUnit} ${asked.season} ${asked.axis} ${asked.by} ${asked.united}`, () => survivalPart(facts, asked));
+}
+
 async function review(context: DeskContext): Promise<{ book: Book; picture: Picture; facts: Pick<SurvivalFacts, 'states' | 'yards' | 'borders' | 'asOf' | 'today'>; counted: (season: Season) => ReturnType<typeof seasonYards> }> {
   const book = context.open();
   const picture = await book.picture();
@@ -75,22 +85,15 @@ async function review(context: DeskContext): Promise<{ book: Book; picture: Pict
 async function survivalFacts(context: DeskContext): Promise<SurvivalFacts> {
   const { book, picture, facts } = await review(context);
   const { massUnit } = await book.settings();
-  const yardTreatments = await treatmentsOf(book, picture);
-  const rules = covariateRules(picture.rules);
+  const { covariates } = await wintersKept(book, picture, facts.asOf);
   const stateOf: SurvivalFacts['stateOf'] = (id) => {
     const state = picture.byId.get(id);
     if (state === undefined) throw new Error(`no colony has the id ${id}`);
     return state;
   };
   return {
-    ...facts, stateOf, rules: picture.rules, massUnit,
-    covariates: (season) => keptFor(picture, `covariates ${season} ${facts.asOf}`, () => winterCovariates({ states: facts.states, yardTreatments, borders: facts.borders, rules, asOf: facts.asOf }, season)),
+    ...facts, stateOf, rules: picture.rules, massUnit, covariates,
   };
-}
-
-/** Treatments of whole yards, read once for a state of the book. */
-async function treatmentsOf(book: Book, picture: Picture): Promise<readonly YardTreatment[]> {
-  return keptFor(picture, 'yard treatments', async () => yardTreatmentsOf((await book.store.entries({ kinds: ['treatment'] })).filter(({ struck }) => struck === null).map(({ entry }) => entry)));
 }
 
 function compare(a: Day | string, b: Day | string): number {

@@ -57,9 +57,9 @@ export function survivalPart(facts: SurvivalFacts, asked: Asked): LossSurvival {
   const fitted = groups.map((group) => fitGroup(group, axis));
   const whole = fitGroup({ key: 'all', label: 'All together', rows: onlyWhole(rows) }, axis);
   const tau = sharedTau([whole, ...fitted], last);
-  const means = fitted.map((one) => (tau === null || one.fit === null ? null : meanTo(one, tau, axis.lost)));
+  const means = fitted.map((one) => (tau === null || one.fit === null ? null : meanTo(one, tau)));
   const reference = largest(fitted);
-  const all = shownGroup(whole, 0, axis, tau === null || whole.fit === null ? null : meanTo(whole, tau, axis.lost), null);
+  const all = shownGroup(whole, 0, axis, tau === null || whole.fit === null ? null : meanTo(whole, tau), null);
   const shown = fitted.map((one, at) => shownGroup(one, at + 1, axis, means[at] ?? null, reference < 0 ? null : (means[reference] ?? null)));
   const complete = winter === null || isOver(winter.until, facts);
   const test = asked.by === 'none' || groups.length === 0 ? null : testOf(fitted, facts, asked);
@@ -120,8 +120,7 @@ function testOf(fitted: readonly Fitted[], { rules }: SurvivalFacts, asked: Aske
 }
 
 /** Each pair of groups by itself, where the groups are few enough and the test of all may be made. */
-export function survivalPairs(facts: SurvivalFacts, asked: Asked): { pairs: LogRankPair[]; sentence: string } {
-  const part = survivalPart(facts, asked);
+export function survivalPairs(facts: SurvivalFacts, asked: Asked, part: LossSurvival = survivalPart(facts, asked)): { pairs: LogRankPair[]; sentence: string } {
   if (part.pairs === 0) return { pairs: [], sentence: part.test?.kind === 'refused' ? part.test.sentence : 'There are too many groups, or too few, to compare them pair by pair.' };
   const { groups } = watched(facts, asked);
   const compared = part.test?.kind === 'made' ? part.test.groups : [];
