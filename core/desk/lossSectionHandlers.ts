@@ -9,6 +9,7 @@ import { isOver } from '#core/losses/reviewFacts.ts';
 import { reviewFrame } from '#core/losses/reviewFrame.ts';
 import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards } from '#core/losses/seasonLedger.ts';
 import { survivalPairs, survivalPart, type SurvivalFacts } from '#core/losses/survivalPart.ts';
+import { winterSpans } from '#core/losses/watchedRows.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import type { Book } from './openBook.ts';
 import type { DeskContext, Handlers } from './desk.ts';
@@ -93,6 +94,7 @@ async function survivalFacts(context: DeskContext): Promise<SurvivalFacts> {
   };
   return {
     ...facts, stateOf, rules: picture.rules, massUnit, covariates,
+    spans: (season) => keptFor(picture, `spans ${season} ${facts.asOf}`, () => winterSpans(facts, season, covariates(season), stateOf)),
   };
 }
 

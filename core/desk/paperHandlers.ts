@@ -1,15 +1,19 @@
+import type { ReviewPaper } from '#shared/contract/paper.ts';
+import type { United } from '#shared/contract/values.ts';
 import { FaultError } from '#shared/faults.ts';
+import type { Season } from '#shared/seasons.ts';
 import { tableCsv } from '#core/exchange/tableCsv.ts';
-import type { ReviewFacts } from '#core/losses/reviewFacts.ts';
+import { seasonYards } from '#core/losses/seasonLedger.ts';
 import { paperFiles, reviewPaper } from '#core/losses/paper/reviewPaper.ts';
 import type { DeskContext, Handlers } from './desk.ts';
+import { keptFor } from './keptFor.ts';
 import { reportOfStore } from './report.ts';
 import { reportAs } from './reportWords.ts';
 
 export const paperHandlers: Handlers<'losses.paper' | 'losses.files' | 'losses.report'> = {
-  'losses.paper': async ({ season, united }, context) => reviewPaper(await factsOf(context), season, united),
+  'losses.paper': async ({ season, united }, context) => paperOf(context, season, united),
   'losses.files': async ({ season, united }, context) => ({
-    files: paperFiles(reviewPaper(await factsOf(context), season, united)).map(({ name, table }) => ({ name, title: table.title, rows: table.rows.length, text: tableCsv(table) })),
+    files: paperFiles(await paperOf(context, season, united)).map(({ name, table }) => ({ name, title: table.title, rows: table.rows.length, text: tableCsv(table) })),
   }),
   'losses.report': async ({ format, season, target, confidence, asOf }, context) => {
     const book = context.open();
@@ -26,9 +30,12 @@ export const paperHandlers: Handlers<'losses.paper' | 'losses.files' | 'losses.r
   },
 };
 
-async function factsOf(context: DeskContext): Promise<ReviewFacts> {
+/** The accounts are those of the review on the screen; the paper is laid out once for a state of the book. */
+async function paperOf(context: DeskContext, season: Season | undefined, united: United): Promise<ReviewPaper> {
   const book = context.open();
-  const { states, yardList, borders } = await book.picture();
+  const picture = await book.picture();
+  const { states, yardList, borders } = picture;
   const today = await book.today(context.options.now().day);
-  return { states, yards: yardList, borders, asOf: today, today };
+  const facts = { states, yards: yardList, borders, asOf: today, today };
+  return keptFor(picture, `paper ${season} ${united} ${today}`, () => reviewPaper(facts, season, united, (one) => keptFor(picture, `account ${one} ${today}`, () => seasonYards(states, yardList, one, today, borders))));
 }

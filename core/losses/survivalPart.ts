@@ -13,13 +13,15 @@ import { reviewFrame } from './reviewFrame.ts';
 import { fitGroup, incidenceOf, meanTo, sharedTau, shownGroup, spansOf, type Axis, type Fitted } from './survivalFit.ts';
 import { groupRows, type GroupRows } from './survivalGroups.ts';
 import { groupCounts, groupingNoun, madeSentence, pText, winterSentence } from './survivalWords.ts';
-import { lifeGroupings, lifeRows, winterRows, type FateCode, type WatchedRow } from './watchedRows.ts';
+import { lifeGroupings, lifeRows, winterRows, winterSpans, type FateCode, type WatchedRow, type WinterSpan } from './watchedRows.ts';
 import { covariateRules, type WinterColony } from './winterCovariates.ts';
 
 export interface SurvivalFacts extends ReviewFacts {
   readonly stateOf: (id: ColonyId) => ColonyState;
   /** What each colony went into a winter with. */
   readonly covariates: (season: Season) => readonly WinterColony[];
+  /** Each colony's time in a winter, where it is worked out already. */
+  readonly spans?: (season: Season) => readonly WinterSpan[];
   readonly rules: RuleValues;
   readonly massUnit: MassUnit;
 }
@@ -37,7 +39,7 @@ export function watched(facts: SurvivalFacts, asked: Asked): { readonly seasons:
   const frame = reviewFrame(facts, asked.season ?? undefined);
   const begun = frame.seasons.filter((season) => periodDays(season, 'winter', facts.borders).from <= (frame.lastRecord ?? facts.asOf));
   const seasons = asked.season === null ? begun : [asked.season];
-  const rows = seasons.flatMap((season) => winterRows(facts, season, facts.covariates(season), facts.stateOf, asked.by));
+  const rows = seasons.flatMap((season) => winterRows(facts, season, facts.spans?.(season) ?? winterSpans(facts, season, facts.covariates(season), facts.stateOf), asked.by));
   return { seasons, rows, groups: groupRows(rows, asked.by, names) };
 }
 

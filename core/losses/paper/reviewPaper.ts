@@ -3,11 +3,12 @@ import type { United } from '#shared/contract/values.ts';
 import { seasonName, type Season } from '#shared/seasons.ts';
 import { lossReview } from '../lossReview.ts';
 import { type ReviewFacts } from '../reviewFacts.ts';
+import type { SeasonYard } from '../seasonLedger.ts';
 import { reviewSections } from './reviewSections.ts';
 
 /** The season review as it goes on paper; parts with nothing to say are left out. */
-export function reviewPaper(facts: ReviewFacts, season: Season | undefined, united: United): ReviewPaper {
-  const review = lossReview(facts, season, united);
+export function reviewPaper(facts: ReviewFacts, season: Season | undefined, united: United, account?: (season: Season) => readonly SeasonYard[]): ReviewPaper {
+  const review = lossReview(facts, season, united, account);
   return {
     asOf: review.asOf,
     title: `Season review, ${seasonName(review.season)}`,
