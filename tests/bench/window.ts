@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Locator } from 'playwright-core';
 import { largeOperation } from '#core/demo/largeOperation.ts';
 import { enterOperation } from '#core/desk/buildDemo.ts';
 import { Book } from '#core/desk/openBook.ts';
@@ -103,16 +104,17 @@ async function reviewOnce(): Promise<void> {
   for (const [name, at] of Object.entries(sections)) say(`    ${name}`, `${((at - start) / 1000).toFixed(2)} s`, 'after the click');
   if (Object.keys(sections).length !== 7) throw new Error(`${Object.keys(sections).length} sections of the review came, not 7`);
 
-  await during('when they died, by line', async () => {
-    await page.locator('.survival-choices select').nth(0).selectOption('line');
+  /** Chooses, and waits for the desk's answer. */
+  const choose = async (list: Locator, option: string, operation: string) => {
+    const answered = page.waitForResponse((response) => response.url().endsWith(operation), patience);
+    await list.selectOption(option);
+    await answered;
     await settled();
-  });
-  await during('when they died, all winters', async () => {
-    await page.locator('.survival-choices select').nth(2).selectOption('all');
-    await settled();
-  });
+  };
+  await during('when they died, by line', () => choose(page.locator('.survival-choices select').nth(0), 'line', 'losses.survival'));
+  await during('when they died, all winters', () => choose(page.locator('.survival-choices select').nth(2), 'all', 'losses.survival'));
   await during('what went with losses, all seasons', async () => {
-    await page.getByLabel('Compare within').selectOption('all');
+    await choose(page.getByLabel('Compare within'), 'all', 'losses.factors');
     await page.waitForFunction(() => [...document.querySelectorAll('option')].some((option) => /\d+ winters/.test(option.text)) && document.querySelector('.risk-table') !== null, undefined, patience);
   });
   await during('the colonies behind a yard of the order', async () => {
