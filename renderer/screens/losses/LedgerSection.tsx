@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { LedgerRow } from '#shared/contract/losses.ts';
 import type { Season } from '#shared/seasons.ts';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import { BehindFigure, ColoniesBehind, useBehind, type Behind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
@@ -14,7 +14,7 @@ import { words } from './words.ts';
 /** The season's account of colonies by yard, like one of money: start, what came, what went, end. */
 export function LedgerSection({ season }: { readonly season: Season }) {
   const behind = useBehind();
-  const { data: review, fault } = useRead('losses.ledger', { season }, { keep: true });
+  const { data: review, fault } = useCalmRead('losses.ledger', { season }, { keep: true });
   const yards = useMemo(() => review?.ledger.filter((row) => row.yard !== 'all') ?? [], [review]);
   const { shown, more } = useFirstRows(yards, words.ledger);
   if (!review) return fault ? <FaultNote fault={fault} /> : <p className="soft review-waiting">{reviewWords.reading}</p>;
