@@ -1,5 +1,6 @@
 import { keepPreviousData, useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
 import { useCallback, useDeferredValue, useState } from 'react';
+import { answersAsOf } from '#shared/contract/asOf.ts';
 import type { contract, InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import type { Answer, Fault } from '#shared/faults.ts';
 import { asOfDay, useAsOf } from './asOfDay.ts';
