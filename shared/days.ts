@@ -75,13 +75,18 @@ function daysInMonth(year: number, month: number): number {
  * because the survival curves take it for every colony and the Temporal polyfill costs microseconds a call.
  */
 export function dayNumber(of: Day): number {
-  const month = Number(of.slice(5, 7));
-  const year = Number(of.slice(0, 4)) - (month <= 2 ? 1 : 0);
+  const month = twoDigits(of, 5);
+  const year = 100 * twoDigits(of, 0) + twoDigits(of, 2) - (month <= 2 ? 1 : 0);
   const era = Math.floor(year / 400);
   const yearOfEra = year - era * 400;
-  const dayOfYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + Number(of.slice(8, 10)) - 1;
+  const dayOfYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + twoDigits(of, 8) - 1;
   const dayOfEra = yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear;
   return era * 146_097 + dayOfEra - 719_468;
+}
+
+/** The number at a place of a day's text, read off its characters: cutting them out would make a text for each. */
+function twoDigits(of: Day, at: number): number {
+  return 10 * of.charCodeAt(at) + of.charCodeAt(at + 1) - 528;
 }
 
 const monthNames = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];

@@ -1,14 +1,11 @@
 import { z } from 'zod';
-import type { DeskContext, Handlers } from './desk.ts';
-import type { Day } from '#shared/days.ts';
+import type { Handlers } from './desk.ts';
 import { seasonName } from '#shared/seasons.ts';
 import type { Store } from '#core/book/store.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { behindFactor, chosenRows, type FactorFacts } from '#core/losses/lossFactors.ts';
 import { seasonsOf } from '#core/losses/reviewFacts.ts';
-import { covariateRules, yardTreatmentsOf } from '#core/losses/winterCovariates.ts';
 import { lossAnswersOf } from './lossAnswersOf.ts';
-import type { Book } from './openBook.ts';
 
 type Names = 'losses.factors' | 'losses.factorGroup' | 'losses.notes' | 'losses.keepNotes';
 
@@ -22,7 +19,7 @@ export const lossFactorHandlers: Handlers<Names> = {
     return (await lossAnswersOf(context)).factors(season, scope);
   },
   'losses.factorGroup': async ({ season, scope, factor, group, yard }, context) => {
-    const facts = await factsOf(context);
+    const { factorFacts: facts } = await lossAnswersOf(context);
     const behind = behindFactor(facts, chosenRows(facts, season, scope, seasonsFrom(facts)), factor, group, yard);
     if (behind === null) throw new FaultError(refuse('unknown', `Colonies are not grouped by “${factor}”.`));
     return {
@@ -42,22 +39,6 @@ export const lossFactorHandlers: Handlers<Names> = {
     return { kept };
   },
 };
-
-async function factsOf(context: DeskContext): Promise<FactorFacts> {
-  const book = context.open();
-  return factorFacts(book, await book.today(context.options.now().day));
-}
-
-/** What the comparisons are made from, of a book as of a day. */
-export async function factorFacts(book: Book, today: Day): Promise<FactorFacts> {
-  const { states, byId, yardList, yards, borders, rules } = await book.picture();
-  const treatments = await book.store.entries({ kinds: ['treatment'] });
-  return {
-    states, byId, borders, yardList, today, asOf: today, kept: rules, rules: covariateRules(rules),
-    yardTreatments: yardTreatmentsOf(treatments.flatMap(({ entry, struck }) => (struck === null ? [entry] : []))),
-    codeOf: (yard) => yards.get(yard).code,
-  };
-}
 
 export function seasonsFrom(facts: FactorFacts): number[] {
   return seasonsOf({ states: facts.states, yards: [], borders: facts.borders, asOf: facts.asOf, today: facts.today });

@@ -20,19 +20,32 @@ export interface LinesOf {
   readonly borders: Borders;
 }
 
-/** Descent and record of all lines, and the lanes that were asked for. A line or yard that is not in the book has no lanes. */
-export function linesPicture({ states, byId, yardList, names, borders }: LinesOf, asked: LinesAsked, today: Day): LinesPicture {
+/** What every view of the lines shares: all lanes, and how each line did. */
+export interface WholeLines {
+  readonly all: Lanes;
+  readonly families: LinesPicture['families'];
+  readonly lines: LinesPicture['lines'];
+}
+
+export function wholeLines({ states, byId, names, borders }: LinesOf, today: Day): WholeLines {
   const all = familyLanes(states, names, today);
   const familyOf = new Map(all.lanes.flatMap(({ id, family }) => { const founder = byId.get(family); return founder === undefined ? [] : [[id, founder] as const]; }));
+  return { all, families: familiesOf(all, byId, today), lines: lineRecord(states, familyOf, borders, today) };
+}
+
+/** Descent and record of all lines, and the lanes that were asked for. A line or yard that is not in the book has no lanes. */
+export function linesPicture(of: LinesOf, asked: LinesAsked, today: Day, whole: WholeLines = wholeLines(of, today)): LinesPicture {
+  const { byId, yardList, names, borders } = of;
+  const { all, families, lines } = whole;
   const shown = shownLanes(all, byId, { family: asked.family, yard: asked.yard, days: asked.season === undefined ? undefined : periodDays(asked.season, 'year', borders) });
   return {
     asOf: today,
     seasons: seasonsOf(all, borders),
     yards: yardList.map(({ id, code, name }) => ({ id, code, name })),
-    families: familiesOf(all, byId, today),
+    families,
     ...shown,
     sentence: sentenceOf(shown, all, byId, asked, names, today),
-    lines: lineRecord(states, familyOf, borders, today),
+    lines,
   };
 }
 

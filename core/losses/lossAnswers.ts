@@ -1,7 +1,7 @@
 import type { LossFactors } from '#shared/contract/lossFactors.ts';
 import type { LossEnded, LossFrame, LossLedger, LossRates, LossSurvival } from '#shared/contract/lossSections.ts';
 import type { United } from '#shared/contract/values.ts';
-import type { ColonyId } from '#shared/brands.ts';
+import type { ColonyId, YardId } from '#shared/brands.ts';
 import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
 import type { MassUnit } from '#shared/units.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
@@ -15,6 +15,8 @@ import { isOver, seasonsOf, type ReviewFacts } from './reviewFacts.ts';
 import { reviewFrame } from './reviewFrame.ts';
 import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards, type SeasonYard } from './seasonLedger.ts';
 import { survivalPairs, survivalPart, type SurvivalFacts } from './survivalPart.ts';
+import { winterSpans } from './watchedRows.ts';
+import { winterRows } from './winterRows.ts';
 import { covariateRules, winterCovariates, type YardTreatment } from './winterCovariates.ts';
 
 /** Everything the season-end review is made from. */
@@ -31,6 +33,8 @@ export type Keep = <Value>(key: string, make: () => Value) => Value;
 /** The parts of the review; screen, paper, files and the command line all ask these. */
 export interface LossAnswers {
   readonly facts: AnswerFacts;
+  readonly survivalFacts: SurvivalFacts;
+  readonly factorFacts: FactorFacts;
   frame(season: Season | undefined): LossFrame;
   ledger(season: Season): LossLedger;
   ended(season: Season): LossEnded;
@@ -46,8 +50,17 @@ export function lossAnswers(facts: AnswerFacts, keep: Keep): LossAnswers {
   const named = yards.map(({ code, name }) => ({ code, name }));
   const counted = (season: Season): SeasonYard[] => keep(`account ${season} ${asOf}`, () => seasonYards(states, yards, season, asOf, borders));
   const survival = survivalFacts(facts, keep);
+  // A figure is asked for again by its pairs, and when one comes back to it.
+  const survivalKept = (asked: LossSurvival['asked']): LossSurvival =>
+    keep(`survival ${asOf} ${facts.massUnit} ${asked.season} ${asked.axis} ${asked.by} ${asked.united}`, () => survivalPart(survival, asked));
+  const winters = {
+    states, byId, borders, today, asOf, rules: covariateRules(rules), yardTreatments: facts.yardTreatments,
+    codeOf: (yard: YardId) => codes.get(yard) ?? '', covariates: survival.covariates,
+  };
+  const own: FactorFacts = { ...winters, yardList: yards, kept: rules, rowsOf: (season) => keep(`winter rows ${season} ${asOf} ${today}`, () => winterRows(winters, season)) };
   return {
     facts,
+    survivalFacts: survival,
     frame(asked) {
       const { seasons, season } = reviewFrame(facts, asked);
       return {
@@ -62,30 +75,26 @@ export function lossAnswers(facts: AnswerFacts, keep: Keep): LossAnswers {
     },
     ended: (season) => ({ yards: named, ended: endedIn(facts, season) }),
     rates: (season, united) => lossRatesPart(facts, season, united, counted, (one) => keep(`cohort ${one} ${asOf}`, () => cohortLoss(facts, one))),
-    survival: (asked) => survivalPart(survival, asked),
-    pairs: (asked) => survivalPairs(survival, asked),
+    survival: survivalKept,
+    pairs: (asked) => survivalPairs(survival, asked, survivalKept(asked)),
+    factorFacts: own,
     factors(season, scope) {
-      const own: FactorFacts = {
-        states, byId, borders, yardList: yards, today, asOf, kept: rules, rules: covariateRules(rules), yardTreatments: facts.yardTreatments,
-        codeOf: (yard) => codes.get(yard) ?? '',
-      };
       return keep(`factors ${season ?? 'last'} ${scope} ${asOf} ${today}`, () => lossFactors(own, chosenRows(own, season, scope, seasonsOf(facts))));
     },
   };
 }
 
 /** What the curves are made from; what colonies went into a winter with is worked out once a winter. */
-export function survivalFacts(facts: AnswerFacts, keep: Keep): SurvivalFacts {
+function survivalFacts(facts: AnswerFacts, keep: Keep): SurvivalFacts {
   const rules = covariateRules(facts.rules);
-  return {
-    ...facts,
-    stateOf: (id) => {
-      const state = facts.byId.get(id);
-      if (state === undefined) throw new Error(`no colony has the id ${id}`);
-      return state;
-    },
-    covariates: (season) => keep(`covariates ${season} ${facts.asOf}`, () => winterCovariates({ states: facts.states, yardTreatments: facts.yardTreatments, borders: facts.borders, rules, asOf: facts.asOf }, season)),
+  const stateOf: SurvivalFacts['stateOf'] = (id) => {
+    const state = facts.byId.get(id);
+    if (state === undefined) throw new Error(`no colony has the id ${id}`);
+    return state;
   };
+  const covariates: SurvivalFacts['covariates'] = (season) =>
+    keep(`covariates ${season} ${facts.asOf}`, () => winterCovariates({ states: facts.states, yardTreatments: facts.yardTreatments, borders: facts.borders, rules, asOf: facts.asOf }, season));
+  return { ...facts, stateOf, covariates, spans: (season) => keep(`spans ${season} ${facts.asOf}`, () => winterSpans(facts, season, covariates(season), stateOf)) };
 }
 
 /** Keeps what was made for as long as it is itself kept. */

@@ -80,9 +80,10 @@ export function classOf(colony: LostColony): string {
 
 function causesByYard(lost: readonly LostColony[], yards: readonly { code: string; name: string }[], fewest: number): Causes['byYard'] {
   const causes = [...new Set(lost.map(classOf))].toSorted((one, other) => last(one) - last(other) || one.localeCompare(other));
+  const byYard = Map.groupBy(lost, ({ yard }) => yard);
   const rows = yards.flatMap(({ code, name }) => {
-    const own = lost.filter(({ yard }) => yard === code);
-    return own.length === 0 ? [] : [{ yard: code, name, counts: causes.map((cause) => own.filter((colony) => classOf(colony) === cause).length) }];
+    const own = byYard.get(code)?.map(classOf) ?? [];
+    return own.length === 0 ? [] : [{ yard: code, name, counts: causes.map((cause) => own.filter((one) => one === cause).length) }];
   });
   const { p, sentence } = yardTest(rows.map(({ counts }) => counts), lost.length, causes.length, fewest);
   return { causes, rows, p, sentence };

@@ -17,6 +17,8 @@ import { yardPooling } from './yardPooling.ts';
 export interface FactorFacts extends WinterFacts {
   readonly yardList: readonly { readonly code: string; readonly name: string }[];
   readonly kept: RuleValues;
+  /** The rows of one winter, where they are worked out already. */
+  readonly rowsOf?: (season: Season) => readonly WinterRow[];
 }
 
 export interface Chosen {
@@ -34,7 +36,7 @@ export function chosenRows(facts: FactorFacts, asked: Season | undefined, scope:
   const begun = seasons.filter((season) => periodDays(season, 'winter', borders).from <= (lastRecord ?? asOf));
   const season = asked !== undefined && seasons.includes(asked) ? asked : (begun.at(-1) ?? seasons.at(-1) ?? Number(asOf.slice(0, 4)));
   const winters = scope === 'all' ? wintersKnown(seasons, lastRecord, asOf, today, borders) : begun.includes(season) ? [season] : [];
-  return { season, scope, winters, lastRecord, rows: winters.flatMap((one) => winterRows(facts, one)) };
+  return { season, scope, winters, lastRecord, rows: winters.flatMap((one) => facts.rowsOf?.(one) ?? winterRows(facts, one)) };
 }
 
 export function factorsFor({ kept, yardList }: FactorFacts): Factor[] {

@@ -9,15 +9,15 @@ import { lossRows } from './lossRows.ts';
 import { ageCurveSentence, lossSentences, winterCurveSentence } from './lossWords.ts';
 import { isOver, type ReviewFacts } from './reviewFacts.ts';
 import { reviewFrame } from './reviewFrame.ts';
-import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards } from './seasonLedger.ts';
+import { ledgerBalances, ledgerRows, ledgerTotal, seasonYards, type SeasonYard } from './seasonLedger.ts';
 
-/** The season-end review of one season, with every season's rates beside it. */
-export function lossReview(facts: ReviewFacts, chosen: Season | undefined, united: United): LossReview {
-  const { states, yards, borders, asOf, today } = facts;
+/** The season-end review of one season, with every season's rates beside it. `account`: the counts of a season's yards. */
+export function lossReview(facts: ReviewFacts, chosen: Season | undefined, united: United, account: (one: Season) => readonly SeasonYard[] = (one) => seasonYards(facts.states, facts.yards, one, facts.asOf, facts.borders)): LossReview {
+  const { yards, borders, asOf, today } = facts;
   const { seasons, season, lastRecord, silence } = reviewFrame(facts, chosen);
-  const own = seasonYards(states, yards, season, asOf, borders);
+  const own = account(season);
   const rates = seasons.flatMap((one) => {
-    const counted = one === season ? own : seasonYards(states, yards, one, asOf, borders);
+    const counted = one === season ? own : account(one);
     // Where nothing was written down any more, none lost would be a guess.
     const told = (period: Period) => one === season || (lastRecord !== null && lastRecord >= periodDays(one, period, borders).from);
     return (['winter', 'summer', 'year'] as const).filter(told).flatMap((period) => lossRows(one, period, counted, united, asOf, today, borders));

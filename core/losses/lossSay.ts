@@ -54,10 +54,9 @@ function apart({ rows, few }: SayFacts): string {
     const side = others.length < treated.length ? `only ${others.length} of ${rows.length} had no treatment` : `only ${treated.length} of ${rows.length} had a treatment`;
     return `${capital(side)} before winter on record, too few to tell what treating does.`;
   }
-  const yards = new Set(rows.map(({ season, yard }) => `${season} ${yard}`));
-  const mixed = [...yards].filter((key) => [treated, others].every((side) => side.some(({ season, yard }) => `${season} ${yard}` === key)));
+  const [withIt, without] = [treated, others].map((side) => new Set(side.map(({ season, yard }) => `${season} ${yard}`)));
   const lead = 'Nobody drew lots over what was treated';
-  if (mixed.length === 0) return `${lead}: it went by whole yards, so what treating did cannot be told from what the yard did.`;
+  if (![...(withIt ?? [])].some((key) => without?.has(key))) return `${lead}: it went by whole yards, so what treating did cannot be told from what the yard did.`;
   const means = [treated, others].map((side) => side.flatMap(({ colony }) => colony.mites?.per100 ?? []));
   const [ofTreated, ofOthers] = means.map((values) => (values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length));
   if (ofTreated === null || ofOthers === null || ofTreated === undefined || ofOthers === undefined) {

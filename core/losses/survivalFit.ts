@@ -24,17 +24,22 @@ export interface Axis {
 /** A group with its curve; `fit` is null where too few were ever watched at once. */
 export interface Fitted {
   readonly group: GroupRows;
+  readonly spans: SurvivalSpans;
   readonly fit: KaplanMeier | null;
   readonly colonies: number;
   readonly losses: number;
 }
 
 export function spansOf(rows: readonly WatchedRow[], lost: LostFates): SurvivalSpans {
-  return {
-    entry: Float64Array.from(rows, (row) => row.entry),
-    exit: Float64Array.from(rows, (row) => row.exit),
-    status: Float64Array.from(rows, (row) => (lost.has(row.fate) ? 1 : 0)),
-  };
+  const spans = { entry: new Float64Array(rows.length), exit: new Float64Array(rows.length), status: new Float64Array(rows.length) };
+  let at = 0;
+  for (const row of rows) {
+    spans.entry[at] = row.entry;
+    spans.exit[at] = row.exit;
+    spans.status[at] = lost.has(row.fate) ? 1 : 0;
+    at += 1;
+  }
+  return spans;
 }
 
 /** The curve of a group, begun on the first day on which enough were watched. */
@@ -48,7 +53,7 @@ export function fitGroup(group: GroupRows, axis: Axis): Fitted {
   // Pieces of colonies that went on into another group make no curve of their own.
   const colonies = coloniesIn(rows, axis.life);
   const fit = start === null || colonies < axis.fewest ? null : start > 0 ? kaplanMeier(spans, { riskTimes: riskTimes.filter((time) => time >= start), start, probabilities: [0.5] }) : whole;
-  return { group, fit, colonies, losses: rows.filter((row) => axis.lost.has(row.fate)).length };
+  return { group, spans, fit, colonies, losses: rows.filter((row) => axis.lost.has(row.fate)).length };
 }
 
 /** The last day up to which every curve's mean can be taken; null without a curve, or where one begins late. */
@@ -58,8 +63,8 @@ export function sharedTau(fitted: readonly Fitted[], last: number): number | nul
   return curves.length === 0 || tau <= 0 || curves.some((fit) => fit.start > 0) ? null : tau;
 }
 
-export function meanTo({ group }: Fitted, tau: number, lost: LostFates): RestrictedMean | null {
-  return kaplanMeier(spansOf(group.rows, lost), { tau, probabilities: [] }).restrictedMean;
+export function meanTo({ spans }: Fitted, tau: number): RestrictedMean | null {
+  return kaplanMeier(spans, { tau, probabilities: [] }).restrictedMean;
 }
 
 /** A fitted group as the screen shows it. `place`: its colour and dash. */

@@ -14,13 +14,15 @@ import { movedInWinters } from './movedInWinters.ts';
 import { fitGroup, incidenceOf, meanTo, sharedTau, shownGroup, spansOf, type Axis, type Fitted } from './survivalFit.ts';
 import { groupRows, type GroupRows } from './survivalGroups.ts';
 import { groupCounts, groupingNoun, madeSentence, pText, winterSentence } from './survivalWords.ts';
-import { lifeGroupings, lifeRows, winterRows, type FateCode, type WatchedRow } from './watchedRows.ts';
+import { lifeGroupings, lifeRows, winterRows, winterSpans, type FateCode, type WatchedRow, type WinterSpan } from './watchedRows.ts';
 import { covariateRules, type WinterColony } from './winterCovariates.ts';
 
 export interface SurvivalFacts extends ReviewFacts {
   readonly stateOf: (id: ColonyId) => ColonyState;
   /** What each colony went into a winter with. */
   readonly covariates: (season: Season) => readonly WinterColony[];
+  /** Each colony's time in a winter, where it is worked out already. */
+  readonly spans?: (season: Season) => readonly WinterSpan[];
   readonly rules: RuleValues;
   readonly massUnit: MassUnit;
 }
@@ -38,7 +40,7 @@ export function watched(facts: SurvivalFacts, asked: Asked): { readonly seasons:
   const frame = reviewFrame(facts, asked.season ?? undefined);
   const begun = frame.seasons.filter((season) => periodDays(season, 'winter', facts.borders).from <= (frame.lastRecord ?? facts.asOf));
   const seasons = asked.season === null ? begun : [asked.season];
-  const rows = seasons.flatMap((season) => winterRows(facts, season, facts.covariates(season), facts.stateOf, asked.by));
+  const rows = seasons.flatMap((season) => winterRows(facts, season, facts.spans?.(season) ?? winterSpans(facts, season, facts.covariates(season), facts.stateOf), asked.by));
   return { seasons, rows, groups: groupRows(rows, asked.by, names) };
 }
 
@@ -60,9 +62,9 @@ export function survivalPart(facts: SurvivalFacts, asked: Asked): LossSurvival {
   const compared = comparable(fitted, facts, asked).groups;
   const whole = fitGroup({ key: 'all', label: 'All together', rows: onlyWhole(rows) }, axis);
   const tau = sharedTau([whole, ...fitted], last);
-  const means = fitted.map((one) => (tau === null || one.fit === null ? null : meanTo(one, tau, axis.lost)));
+  const means = fitted.map((one) => (tau === null || one.fit === null ? null : meanTo(one, tau)));
   const reference = largest(fitted, compared);
-  const all = shownGroup(whole, 0, axis, tau === null || whole.fit === null ? null : meanTo(whole, tau, axis.lost), null);
+  const all = shownGroup(whole, 0, axis, tau === null || whole.fit === null ? null : meanTo(whole, tau), null);
   const shown = fitted.map((one, at) => shownGroup(one, at + 1, axis, means[at] ?? null, reference < 0 || !compared.includes(one) ? null : (means[reference] ?? null)));
   const complete = winter === null || isOver(winter.until, facts);
   const test = asked.by === 'none' || groups.length === 0 ? null : testOf(fitted, facts, asked);
@@ -138,8 +140,7 @@ function testOf(fitted: readonly Fitted[], facts: SurvivalFacts, asked: Asked): 
 }
 
 /** Each pair of groups by itself, where the groups are few enough and the test of all may be made. */
-export function survivalPairs(facts: SurvivalFacts, asked: Asked): { pairs: LogRankPair[]; sentence: string } {
-  const part = survivalPart(facts, asked);
+export function survivalPairs(facts: SurvivalFacts, asked: Asked, part: LossSurvival = survivalPart(facts, asked)): { pairs: LogRankPair[]; sentence: string } {
   if (part.pairs === 0) return { pairs: [], sentence: part.test?.kind === 'refused' ? part.test.sentence : 'There are too many groups, or too few, to compare them pair by pair.' };
   const { groups } = watched(facts, asked);
   const compared = part.test?.kind === 'made' ? part.test.groups : [];

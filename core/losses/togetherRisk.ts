@@ -17,6 +17,12 @@ interface Measure {
   readonly sides: readonly [string, string] | null;
 }
 
+/** A row with all its measures read off once: the models ask for them again and again. */
+interface Told extends WinterRow {
+  readonly values: readonly (number | null)[];
+  readonly known: readonly number[];
+}
+
 export interface TogetherRules {
   /** Losses wanted for each measure. */
   readonly perCoefficient: number;
@@ -41,9 +47,10 @@ const measures: readonly Measure[] = [
 const [mites, queenAge, stores, treatment] = measures as readonly [Measure, Measure, Measure, Measure];
 
 /** First what most colonies have on record; then, among those whose mites were counted, mites beside the same. */
-export function togetherRisk(rows: readonly WinterRow[], rules: TogetherRules): Together[] {
+export function togetherRisk(winters: readonly WinterRow[], rules: TogetherRules): Together[] {
+  const rows = winters.map((row): Told => ({ ...row, values: measures.map(({ valueOf }) => valueOf(row)), known: measures.map(({ knownAt }) => knownAt(row)) }));
   const all = heldTogether(rows, [queenAge, stores, treatment], rules);
-  const washed = rows.filter((row) => mites.valueOf(row) !== null);
+  const washed = rows.filter((row) => valueIn(row, mites) !== null);
   const first = { heading: 'All colonies', ...all };
   if (washed.length === 0 || all.terms.length === 0) return [first];
   return [first, { heading: `The ${colonies(washed.length)} whose mites were counted`, ...heldTogether(washed, [mites, queenAge, stores, treatment], rules) }];
@@ -55,7 +62,7 @@ export function togetherRisk(rows: readonly WinterRow[], rules: TogetherRules): 
  * A measure joins in the order given while there are `perCoefficient` losses for each; a colony is in only if all of
  * them are on record, and from the day on which the last was known.
  */
-function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { perCoefficient, few }: TogetherRules): Omit<Together, 'heading'> {
+function heldTogether(rows: readonly Told[], wanted: readonly Measure[], { perCoefficient, few }: TogetherRules): Omit<Together, 'heading'> {
   const notes: string[] = [];
   const kept: Measure[] = [];
   for (const measure of wanted) {
@@ -98,15 +105,16 @@ function heldTogether(rows: readonly WinterRow[], wanted: readonly Measure[], { 
 }
 
 /** Of a yes or no, the side with fewer colonies. */
-function smallerSide({ sides, valueOf }: Measure, rows: readonly WinterRow[]): { name: string; count: number } | null {
+function smallerSide(measure: Measure, rows: readonly Told[]): { name: string; count: number } | null {
+  const { sides } = measure;
   if (sides === null) return null;
-  const yes = rows.filter((row) => valueOf(row) === 1).length;
+  const yes = rows.filter((row) => valueIn(row, measure) === 1).length;
   return yes * 2 < rows.length ? { name: sides[0], count: yes } : { name: sides[1], count: rows.length - yes };
 }
 
-function whyMissing(rows: readonly WinterRow[], kept: readonly Measure[]): string {
-  const lacking = kept.filter(({ valueOf }) => rows.some((row) => valueOf(row) === null)).map(({ name }) => name);
-  const late = rows.some((row) => kept.every(({ valueOf }) => valueOf(row) !== null) && entryOf(row, kept) >= row.exit);
+function whyMissing(rows: readonly Told[], kept: readonly Measure[]): string {
+  const lacking = kept.filter((measure) => rows.some((row) => valueIn(row, measure) === null)).map(({ name }) => name);
+  const late = rows.some((row) => isKnown(row, kept) && entryOf(row, kept) >= row.exit);
   return [...(lacking.length === 0 ? [] : [`${listed(lacking)} not on record`]), ...(late ? ['something known only after the colony had ended'] : [])].join(', or ');
 }
 
@@ -114,15 +122,27 @@ function constant(name: string): string {
   return `${capital(name)} cannot be judged: within single yards and winters the colonies did not differ in it.`;
 }
 
-function entryOf(row: WinterRow, kept: readonly Measure[]): number {
-  return kept.reduce((latest, { knownAt }) => Math.max(latest, knownAt(row)), row.entry);
+function entryOf(row: Told, kept: readonly Measure[]): number {
+  return kept.reduce((latest, measure) => Math.max(latest, row.known[placeOf(measure)] ?? 0), row.entry);
 }
 
-function usable(rows: readonly WinterRow[], kept: readonly Measure[]): WinterRow[] {
-  return rows.filter((row) => kept.every(({ valueOf }) => valueOf(row) !== null) && entryOf(row, kept) < row.exit);
+function isKnown(row: Told, kept: readonly Measure[]): boolean {
+  return kept.every((measure) => valueIn(row, measure) !== null);
 }
 
-function spansOf(rows: readonly WinterRow[], kept: readonly Measure[]) {
+function placeOf(measure: Measure): number {
+  return measures.indexOf(measure);
+}
+
+function valueIn(row: Told, measure: Measure): number | null {
+  return row.values[placeOf(measure)] ?? null;
+}
+
+function usable(rows: readonly Told[], kept: readonly Measure[]): Told[] {
+  return rows.filter((row) => isKnown(row, kept) && entryOf(row, kept) < row.exit);
+}
+
+function spansOf(rows: readonly Told[], kept: readonly Measure[]) {
   return { entry: rows.map((row) => entryOf(row, kept)), exit: rows.map(({ exit }) => exit), status: rows.map(({ fate }) => (fate === 'lost' ? 1 : 0)) };
 }
 
@@ -130,19 +150,19 @@ function stratumOf({ season, yard }: WinterRow): string {
   return `${season} ${yard}`;
 }
 
-function modelOf(rows: readonly WinterRow[], kept: readonly Measure[]): CoxModel | null {
-  return coxModel(spansOf(rows, kept), kept.map(({ name, valueOf }) => ({ name, values: rows.map(valueOf) })), rows.map(stratumOf));
+function modelOf(rows: readonly Told[], kept: readonly Measure[]): CoxModel | null {
+  return coxModel(spansOf(rows, kept), kept.map((measure) => ({ name: measure.name, values: rows.map((row) => valueIn(row, measure)) })), rows.map(stratumOf));
 }
 
 /** The same with each wash of the winter counted from its day on; null where there was none, or it changes no colony's row. */
-function laterWashes(rows: readonly WinterRow[], kept: readonly Measure[], model: CoxModel): string | null {
+function laterWashes(rows: readonly Told[], kept: readonly Measure[], model: CoxModel): string | null {
   const [first, ...others] = kept;
   const own = model.terms.find(({ name }) => name === mites.name);
   if (first !== mites || own === undefined || own.diverges) return null;
-  const pieces = splitSpans(spansOf(rows, kept), rows.map((row) => [{ time: Math.min(0, entryOf(row, kept)), value: mites.valueOf(row) ?? 0 }, ...row.washes.filter(({ time }) => time > 0)]));
+  const pieces = splitSpans(spansOf(rows, kept), rows.map((row) => [{ time: Math.min(0, entryOf(row, kept)), value: valueIn(row, mites) ?? 0 }, ...row.washes.filter(({ time }) => time > 0)]));
   if (pieces.row.length === rows.length) return null;
-  const of = (at: number) => rows[at] as WinterRow;
-  const covariates = [{ name: mites.name, values: pieces.value }, ...others.map(({ name, valueOf }) => ({ name, values: pieces.row.map((at) => valueOf(of(at))) }))];
+  const of = (at: number) => rows[at] as Told;
+  const covariates = [{ name: mites.name, values: pieces.value }, ...others.map((measure) => ({ name: measure.name, values: pieces.row.map((at) => valueIn(of(at), measure)) }))];
   const term = coxModel(pieces, covariates, pieces.row.map((at) => stratumOf(of(at))))?.terms.find(({ name }) => name === mites.name);
   if (term === undefined || term.diverges) return null;
   const range: [number, number] = [term.limits.lower, term.limits.upper];
@@ -158,9 +178,10 @@ function termSentence(each: string, term: CoxTerm, alone: boolean): string {
 }
 
 /** The lost and the others do not overlap, so that a ratio would run off to nought or without end. */
-function partedSentence({ name, sides, valueOf }: Measure, rows: readonly WinterRow[]): string {
+function partedSentence(measure: Measure, rows: readonly Told[]): string {
+  const { name, sides } = measure;
   if (sides !== null) {
-    const empty = ([1, 0] as const).findIndex((side) => !rows.some((row) => row.fate === 'lost' && valueOf(row) === side));
+    const empty = ([1, 0] as const).findIndex((side) => !rows.some((row) => row.fate === 'lost' && valueIn(row, measure) === side));
     const side = sides[empty === -1 ? 0 : empty];
     if (empty !== -1) return `No losses among ${side ?? name}, so the ratio for ${name} cannot be estimated.`;
   }

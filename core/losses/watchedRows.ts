@@ -22,28 +22,46 @@ export interface WatchedRow {
   readonly last: boolean;
 }
 
-/**
- * Every colony's time in one winter, as its days since the winter's first; those that came during it enter late.
- * A colony is in one group all winter, but for its stores: it stands with the ones not weighed until the day it
- * was weighed, as nobody could know of it before. A colony that left on the day it came is left out unless it was
- * lost, which then counts half a day later.
- */
-export function winterRows(facts: ReviewFacts, season: Season, colonies: readonly WinterColony[], stateOf: (id: ColonyId) => ColonyState, by: Grouping): WatchedRow[] {
+/** A colony's time in one winter, whatever it is grouped by. */
+export interface WinterSpan {
+  readonly colony: WinterColony;
+  readonly entry: number;
+  readonly exit: number;
+  readonly fate: FateCode;
+  /** The day it was weighed; its entry where it was not. */
+  readonly weighed: number;
+}
+
+/** Every colony's time in one winter, as its days since the winter's first; those that came during it enter late. */
+export function winterSpans(facts: Pick<ReviewFacts, 'borders' | 'asOf'>, season: Season, colonies: readonly WinterColony[], stateOf: (id: ColonyId) => ColonyState): WinterSpan[] {
   const { from, until } = periodDays(season, 'winter', facts.borders);
   const tomorrow = addDays(facts.asOf, 1);
   const stop = tomorrow < until ? tomorrow : until;
   const zero = dayNumber(from);
-  const yardCode = new Map<YardId, string>(facts.yards.map((yard) => [yard.id, yard.code]));
+  const end = dayNumber(stop) - zero;
   return colonies.flatMap((colony) => {
     const state = stateOf(colony.id);
     if (colony.from >= stop) return [];
     const ended = state.end !== null && state.end < stop;
     const entry = dayNumber(colony.from) - zero;
-    const exit = dayNumber(ended && state.end !== null ? state.end : stop) - zero;
-    const whole = { id: colony.id, season, fate: ended ? fateOf(state) : (0 as const) };
+    return [{
+      colony, entry, exit: ended && state.end !== null ? dayNumber(state.end) - zero : end, fate: ended ? fateOf(state) : 0,
+      weighed: colony.stores === null ? entry : dayNumber(colony.stores.day) - zero,
+    }];
+  });
+}
+
+/**
+ * The rows of one winter by group. A colony is in one group all winter, but for its stores: it stands with the ones
+ * not weighed until the day it was weighed, as nobody could know of it before. A colony that left on the day it came
+ * is left out unless it was lost, which then counts half a day later.
+ */
+export function winterRows({ yards }: Pick<ReviewFacts, 'yards'>, season: Season, spans: readonly WinterSpan[], by: Grouping): WatchedRow[] {
+  const yardCode = new Map<YardId, string>(yards.map((yard) => [yard.id, yard.code]));
+  return spans.flatMap(({ colony, entry, exit, fate, weighed }) => {
+    const whole = { id: colony.id, season, fate };
     const key = keyOf(colony, by, yardCode);
-    const weighed = colony.stores === null || by !== 'stores' ? entry : dayNumber(colony.stores.day) - zero;
-    if (weighed <= entry || weighed > exit) return stretch({ ...whole, key, entry, exit, last: true });
+    if (by !== 'stores' || weighed <= entry || weighed > exit) return stretch({ ...whole, key, entry, exit, last: true });
     return [...stretch({ ...whole, key: 'not weighed', entry, exit: weighed, fate: 0, last: false }), ...stretch({ ...whole, key, entry: weighed, exit, last: true })];
   });
 }

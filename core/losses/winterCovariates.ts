@@ -199,7 +199,12 @@ function storesClass(stores: WinterColony['stores'], rules: CovariateRules): Sto
 
 /** The last of a list in the order of days that lies in a stretch and fits. */
 function lastOf<Item extends { readonly day: Day }>(list: readonly Item[], { from, until }: Stretch, fits: (item: Item) => boolean): Item | null {
-  return list.findLast((item) => item.day >= from && item.day <= until && fits(item)) ?? null;
+  for (let at = list.length - 1; at >= 0; at -= 1) {
+    const item = list[at] as Item;
+    if (item.day < from) return null;
+    if (item.day <= until && fits(item)) return item;
+  }
+  return null;
 }
 
 /** The stretch between two days of the year that lies about the beginning of a winter. */

@@ -24,6 +24,8 @@ export interface WinterFacts extends CovariateFacts {
   readonly today: Day;
   readonly codeOf: (yard: WinterColony['yard']) => string;
   readonly byId: ReadonlyMap<ColonyId, ColonyState>;
+  /** The winter's colonies, where they are worked out already. */
+  readonly covariates?: (season: Season) => readonly WinterColony[];
 }
 
 /** The colonies that went into a winter, with their fate up to its last day or the as-of day. */
@@ -33,7 +35,7 @@ export function winterRows(facts: WinterFacts, season: Season): WinterRow[] {
   const tomorrow = addDays(facts.asOf, 1);
   const stop = tomorrow < until ? tomorrow : until;
   const zero = dayNumber(from);
-  return winterCovariates(facts, season).flatMap((colony) => {
+  return (facts.covariates?.(season) ?? winterCovariates(facts, season)).flatMap((colony) => {
     const state = facts.byId.get(colony.id);
     if (state === undefined || !colony.wintered) return [];
     const ended = state.end !== null && state.end < stop;

@@ -1,6 +1,6 @@
 import type { YardId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
-import type { ColonyState, Stay } from '#core/journal/colonyState.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
 
 /** What happened to the colonies of one yard in a stretch of days; whole numbers of colonies. */
 export interface YardCounts {
@@ -31,23 +31,22 @@ export const noCounts: Readonly<YardCounts> = {
  */
 export function yardCounts(states: readonly ColonyState[], yards: readonly YardId[], from: Day, until: Day): Map<YardId, YardCounts> {
   const counts = new Map<YardId, YardCounts>(yards.map((yard) => [yard, { ...noCounts }]));
-  const within = (day: Day) => day >= from && day < until;
   for (const state of states) {
-    state.stays.forEach((stay, at) => {
+    for (const [at, stay] of state.stays.entries()) {
       const yard = counts.get(stay.yard);
       if (yard === undefined) throw new Error(`colony ${state.id} stands in a yard that is not in the book`);
-      if (stay.from < from && stays(stay, from)) yard.opening += 1;
-      if (stay.from < until && stays(stay, until)) yard.closing += 1;
-      if (within(stay.from)) yard[at === 0 ? beginning(state) : 'movedIn'] += 1;
-      if (stay.until !== null && within(stay.until)) yard[at === state.stays.length - 1 ? ending(state) : 'movedOut'] += 1;
-    });
+      // Each day is held against each border once; this runs over every colony for every season of a long book.
+      const before = stay.from < from;
+      const within = !before && stay.from < until;
+      const reached = stay.until === null || stay.until >= from;
+      const outlasted = stay.until === null || stay.until >= until;
+      if (before && reached) yard.opening += 1;
+      if ((before || within) && outlasted) yard.closing += 1;
+      if (within) yard[at === 0 ? beginning(state) : 'movedIn'] += 1;
+      if (reached && !outlasted) yard[at === state.stays.length - 1 ? ending(state) : 'movedOut'] += 1;
+    }
   }
   return counts;
-}
-
-/** Still there as that day begins. */
-function stays(stay: Stay, day: Day): boolean {
-  return stay.until === null || stay.until >= day;
 }
 
 function beginning(state: ColonyState): keyof YardCounts {

@@ -17,11 +17,14 @@ export function kaplanMeierByGroup(
 
 /** The spans of the given rows only. */
 export function spansOfRows(spans: SurvivalSpans, rows: readonly number[]): SurvivalSpans {
-  const pick = (column: ArrayLike<number>): Float64Array =>
-    Float64Array.from(rows, (row) => {
-      const value = column[row];
-      if (value === undefined) throw new RangeError(`the group names row ${row}, but the spans have no such row`);
-      return value;
-    });
+  const pick = (column: ArrayLike<number>): Float64Array => {
+    const picked = new Float64Array(rows.length);
+    for (let at = 0; at < rows.length; at++) {
+      const value = column[rows[at] as number];
+      if (value === undefined) throw new RangeError(`the group names row ${rows[at]}, but the spans have no such row`);
+      picked[at] = value;
+    }
+    return picked;
+  };
   return { entry: pick(spans.entry), exit: pick(spans.exit), status: pick(spans.status) };
 }

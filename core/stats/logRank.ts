@@ -2,7 +2,7 @@ import { groupLevels, type GroupColumn, type GroupLevel } from './groupLevels.ts
 import { holm } from './holm.ts';
 import { spansOfRows } from './kaplanMeierByGroup.ts';
 import { addLogRankSums, logRankSums, noSums, type LogRankSums } from './logRankSums.ts';
-import { sortSpans, type SurvivalSpans } from './survivalSpans.ts';
+import { sortSpans, type SortedSpans, type SurvivalSpans } from './survivalSpans.ts';
 import { inverseQuadraticForm, type Matrix } from './symmetricMatrix.ts';
 import { chiSquareUpperTail } from './tailProbabilities.ts';
 
@@ -46,12 +46,8 @@ export function logRank(spans: SurvivalSpans, group: GroupColumn): LogRank {
 /** Log-rank test within strata (years): observed - expected and variance are added up, then tested once. */
 export function logRankStratified(spans: SurvivalSpans, group: GroupColumn, stratum: GroupColumn): LogRank {
   const known = Array.from({ length: group.length }, (_, row) => (stratum[row] ?? null) === null ? null : (group[row] ?? null));
-  const groups = groupLevels(known);
-  const sums = groupLevels(stratum).map(({ rows }) => {
-    const inStratum = new Set(rows);
-    return sumsOf(spans, groups.map(({ level, rows: all }) => ({ level, rows: all.filter((row) => inStratum.has(row)) })));
-  });
-  return testOf(groups.map(({ level }) => level), sums.reduce(addLogRankSums, noSums(groups.length)));
+  const { levels, strata } = sortedCells(spans, groupLevels(known), stratum);
+  return testOf(levels, strata.map((cells) => logRankSums(cells)).reduce(addLogRankSums, noSums(levels.length)));
 }
 
 /** Every pair of groups by itself (risk sets of those two only), with p-values adjusted after Holm. */
@@ -68,18 +64,28 @@ export function logRankPairs(spans: SurvivalSpans, group: GroupColumn): readonly
 
 /** Every pair of groups by itself, within strata, with p-values adjusted after Holm. */
 export function logRankPairsStratified(spans: SurvivalSpans, group: GroupColumn, stratum: GroupColumn): readonly LogRankPair[] {
-  const levels = groupLevels(group).map(({ level }) => level);
-  const pairs = levels.flatMap((a, at) => levels.slice(at + 1).map((b) => ({ a, b })));
+  const { levels, strata } = sortedCells(spans, groupLevels(group), stratum);
   return adjusted(
-    pairs.map(({ a, b }) => {
-      const column = Array.from({ length: group.length }, (_, row) => {
-        const level = group[row] ?? null;
-        return level !== null && (String(level) === a || String(level) === b) ? level : null;
-      });
-      const { chiSquare, p } = logRankStratified(spans, column, stratum);
-      return { a, b, chiSquare, p };
-    }),
+    levels.flatMap((a, at) =>
+      levels.slice(at + 1).map((b, further) => {
+        const sums = strata.map((cells) => logRankSums([cells[at] as SortedSpans, cells[at + 1 + further] as SortedSpans]));
+        const { chiSquare, p } = testOf([a, b], sums.reduce(addLogRankSums, noSums(2)));
+        return { a, b, chiSquare, p };
+      }),
+    ),
   );
+}
+
+/** The rows of each stratum by group, in the order of the levels, sorted once for all that is compared. */
+function sortedCells(spans: SurvivalSpans, groups: readonly GroupLevel[], stratum: GroupColumn): { readonly levels: readonly string[]; readonly strata: readonly (readonly SortedSpans[])[] } {
+  const order = groupLevels(stratum);
+  const placeOf = new Map(order.map(({ rows }, place) => [stratum[rows[0] as number] ?? null, place]));
+  const cells = order.map(() => groups.map((): number[] => []));
+  groups.forEach(({ rows }, at) => {
+    // A row whose stratum is not known has no place.
+    for (const row of rows) cells[placeOf.get(stratum[row] ?? null) ?? -1]?.[at]?.push(row);
+  });
+  return { levels: groups.map(({ level }) => level), strata: cells.map((own) => own.map((rows) => sortSpans(spansOfRows(spans, rows)))) };
 }
 
 function adjusted(pairs: readonly Omit<LogRankPair, 'pHolm'>[]): readonly LogRankPair[] {

@@ -69,12 +69,39 @@ export function sortSpans(spans: SurvivalSpans, start = 0): SortedSpans {
     }
   }
   return {
-    entries: entries.subarray(0, kept).sort(),
-    exits: exits.subarray(0, kept).sort(),
-    losses: losses.subarray(0, lost).sort(),
+    entries: ascending(entries.subarray(0, kept)),
+    exits: ascending(exits.subarray(0, kept)),
+    losses: ascending(losses.subarray(0, lost)),
     start,
     leftOut: { zeroLength, endedBeforeStart },
   };
+}
+
+/**
+ * The column sorted in place. Times in whole or half days of a few years take few values, so many of them are
+ * counted and written out again in O(n); others are sorted.
+ */
+function ascending(column: Float64Array): Float64Array {
+  if (column.length < 256) return column.sort();
+  let [low, high] = [Infinity, -Infinity];
+  for (let at = 0; at < column.length; at++) {
+    const value = column[at] as number;
+    if (!Number.isInteger(2 * value)) return column.sort();
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  if (2 * (high - low) > 4 * column.length) return column.sort();
+  const counts = new Uint32Array(2 * (high - low) + 1);
+  for (let at = 0; at < column.length; at++) {
+    const place = 2 * ((column[at] as number) - low);
+    counts[place] = (counts[place] as number) + 1;
+  }
+  for (let place = 0, at = 0; place < counts.length; place++) {
+    const until = at + (counts[place] as number);
+    column.fill(low + place / 2, at, until);
+    at = until;
+  }
+  return column;
 }
 
 /** How many values of an ascending column lie below `time`, O(log n). */

@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
-import { useCallback, useState } from 'react';
+import { useCallback, useDeferredValue, useState } from 'react';
 import { answersAsOf } from '#shared/contract/asOf.ts';
 import type { contract, InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import type { Answer, Fault } from '#shared/faults.ts';
@@ -50,6 +50,16 @@ export function useRead<Name extends ReadName>(name: Name, input: InputOf<Name>,
     loading: query.isPending,
     stale: query.isPending || query.isPlaceholderData,
   };
+}
+
+/**
+ * As `useRead`, for answers that take long to draw: a new one is drawn in slices between what the person does, and until
+ * it is ready what was drawn before stands.
+ */
+export function useCalmRead<Name extends ReadName>(name: Name, input: InputOf<Name>, options: ReadOptions = {}): Reading<OutputOf<Name>> {
+  const reading = useRead(name, input, options);
+  const data = useDeferredValue(reading.data);
+  return { ...reading, data, stale: reading.stale || data !== reading.data };
 }
 
 export interface Writing<Name extends WriteName> {

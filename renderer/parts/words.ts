@@ -34,6 +34,7 @@ export const words = {
   nowhere: 'There is no such page',
   nowhereLine: 'The address names a page that is not in this program.',
   toTonight: 'Go to Tonight',
+  moreRows: (left: string) => `and ${left} more`,
   queenUnknown: 'not known',
   behind: {
     open: (title: string) => `show the colonies: ${title}`,

@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { SeededRandom } from '#core/demo/seededRandom.ts';
 import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
-import { factorFacts, seasonsFrom } from '#core/desk/lossFactorHandlers.ts';
+import { lossAnswersIn } from '#core/desk/lossAnswersOf.ts';
+import { seasonsFrom } from '#core/desk/lossFactorHandlers.ts';
 import { chosenRows, factorsFor, type FactorFacts } from '#core/losses/lossFactors.ts';
 import { riskTable } from '#core/losses/riskTable.ts';
 import type { Fate, WinterRow } from '#core/losses/winterRows.ts';
@@ -19,7 +20,7 @@ export async function ossarRows(): Promise<DemoRows> {
   const folder = mkdtempSync(join(tmpdir(), 'outyard-ossar-'));
   const book = await openDemo(demoBook('ossar', folder));
   try {
-    const facts = await factorFacts(book, await book.today(day('2026-06-01')));
+    const { factorFacts: facts } = await lossAnswersIn(book, await book.today(day('2026-06-01')));
     return { facts, rows: chosenRows(facts, undefined, 'all', seasonsFrom(facts)).rows };
   } finally {
     await book.store.close();

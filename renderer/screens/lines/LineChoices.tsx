@@ -12,10 +12,14 @@ export interface LineChoicesProps {
   readonly children: ReactNode;
 }
 
+const mostLines = 400;
+
 export function LineChoices({ picture: { families, seasons, yards }, view, onChange, children }: LineChoicesProps) {
+  // The largest come first; a list of thousands could not be chosen from, and each lane leads to its line.
+  const offered = families.filter(({ id }, place) => place < mostLines || id === view.family);
   return (
     <div className="choices">
-      <Choice name={words.line1} all={words.allLines} value={view.family} options={families.map(({ id, name, colonies }) => ({ id, name: words.familyChoice(name, colonies) }))} onPick={(family) => onChange({ family })} />
+      <Choice name={words.line1} all={words.allLines} value={view.family} options={offered.map(({ id, name, colonies }) => ({ id, name: words.familyChoice(name, colonies) }))} onPick={(family) => onChange({ family })} />
       <Choice name={words.season} all={words.allSeasons} value={view.season} options={seasons.toReversed().map(({ season }) => ({ id: season, name: seasonName(season) }))} onPick={(season) => onChange({ season })} />
       <Choice name={words.yard} all={words.allYards} value={view.yard} options={yards} onPick={(yard) => onChange({ yard })} />
       <div className="push lines-acts">{children}</div>

@@ -2,6 +2,7 @@ import { useId, useState } from 'react';
 import { lineGroupings, type LineRow, type LinesPicture } from '#shared/contract/lines.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { fixed, massFromPounds, missing, number, rate } from '../../parts/format.ts';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { words } from './words.ts';
 
 type Grouping = (typeof lineGroupings)[number];
@@ -11,6 +12,7 @@ export function LineTable({ picture: { lines }, unit }: { readonly picture: Line
   const [by, setBy] = useState<Grouping>('bees');
   const heading = useId();
   const rows = lines[by];
+  const { shown, more } = useFirstRows(rows, words.howDid);
   return (
     <section className="section" aria-labelledby={heading}>
       <h2 id={heading}>{words.howDid}</h2>
@@ -53,7 +55,7 @@ export function LineTable({ picture: { lines }, unit }: { readonly picture: Line
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
+            {shown.map((row) => (
               <Line key={row.name} row={row} unit={unit} />
             ))}
           </tbody>
@@ -62,6 +64,7 @@ export function LineTable({ picture: { lines }, unit }: { readonly picture: Line
           </tfoot>
         </table>
       </div>
+      {more}
     </section>
   );
 }

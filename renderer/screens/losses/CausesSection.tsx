@@ -3,6 +3,7 @@ import type { LossFactors } from '#shared/contract/lossFactors.ts';
 import { IntervalDot, intervalEnd, IntervalScale } from '../../charts/IntervalDots.tsx';
 import { number, rate } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { BehindFigure, FigureButton, sameAsked, type Asked } from './BehindFigure.tsx';
 import { factorWords as words } from './factorWords.ts';
 
@@ -66,6 +67,7 @@ export function CausesSection({ found }: { readonly found: LossFactors }) {
 
 function CausesByYard({ found, open, onToggle }: { readonly found: LossFactors; readonly open: Asked | null; readonly onToggle: (asked: Asked) => void }) {
   const { byYard } = found.causes;
+  const { shown, more } = useFirstRows(byYard.rows, words.byYard);
   if (byYard.rows.length === 0) return null;
   return (
     <>
@@ -84,7 +86,7 @@ function CausesByYard({ found, open, onToggle }: { readonly found: LossFactors; 
               </tr>
             </thead>
             <tbody>
-              {byYard.rows.map(({ yard, name, counts }) => (
+              {shown.map(({ yard, name, counts }) => (
                 <Fragment key={yard}>
                   <tr>
                     <th scope="row">{name}</th>
@@ -110,6 +112,7 @@ function CausesByYard({ found, open, onToggle }: { readonly found: LossFactors; 
           </table>
         </div>
       )}
+      {byYard.rows.length > 1 && more}
     </>
   );
 }

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { LossEnded } from '#shared/contract/lossSections.ts';
 import type { Season } from '#shared/seasons.ts';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import { dayShort, missing } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { words } from './words.ts';
@@ -14,7 +14,7 @@ const page = 100;
 export function EndedSection({ season }: { readonly season: Season }) {
   const note = useMarginNote();
   const [most, setMost] = useState(page);
-  const { data: review } = useRead('losses.ended', { season }, { keep: true });
+  const { data: review } = useCalmRead('losses.ended', { season }, { keep: true });
   if (!review) return null;
   const names = new Map(review.yards.map(({ code, name }) => [code, name]));
   const ended = [...review.ended].sort((a, b) => a.day.localeCompare(b.day) || a.label.localeCompare(b.label));

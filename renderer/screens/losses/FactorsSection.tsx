@@ -2,6 +2,7 @@ import { Fragment, useState } from 'react';
 import type { LossFactors, RiskFactor, RiskGroup } from '#shared/contract/lossFactors.ts';
 import { missing, pFigure, rate, ratio } from '#shared/figures.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { BehindFigure, FigureButton, sameAsked, type Asked } from './BehindFigure.tsx';
 import { factorWords as words } from './factorWords.ts';
 import { TogetherPart } from './TogetherPart.tsx';
@@ -70,15 +71,7 @@ function RiskTable({ found }: { readonly found: LossFactors }) {
           </tr>
         </thead>
         {found.factors.filter(({ groups, unknown }) => groups.length > 0 || unknown !== null).map((factor) => (
-          <tbody key={factor.key}>
-            <tr className="risk-factor">
-              <th scope="rowgroup" colSpan={5}>{factor.name}</th>
-            </tr>
-            {factor.groups.map((group) => (
-              <GroupLine key={group.key} found={found} factor={factor} group={group} open={open} onToggle={toggle} />
-            ))}
-            {factor.unknown !== null && <UnknownLine found={found} factor={factor} unknown={factor.unknown} open={open} onToggle={toggle} />}
-          </tbody>
+          <FactorLines key={factor.key} found={found} factor={factor} open={open} onToggle={toggle} />
         ))}
       </table>
     </div>
@@ -90,6 +83,26 @@ interface LineProps {
   readonly factor: RiskFactor;
   readonly open: Asked | null;
   readonly onToggle: (asked: Asked) => void;
+}
+
+function FactorLines({ found, factor, open, onToggle }: LineProps) {
+  const { shown, more } = useFirstRows(factor.groups, factor.name);
+  return (
+    <tbody>
+      <tr className="risk-factor">
+        <th scope="rowgroup" colSpan={5}>{factor.name}</th>
+      </tr>
+      {shown.map((group) => (
+        <GroupLine key={group.key} found={found} factor={factor} group={group} open={open} onToggle={onToggle} />
+      ))}
+      {more !== null && (
+        <tr className="no-print">
+          <td colSpan={5}>{more}</td>
+        </tr>
+      )}
+      {factor.unknown !== null && <UnknownLine found={found} factor={factor} unknown={factor.unknown} open={open} onToggle={onToggle} />}
+    </tbody>
+  );
 }
 
 function GroupLine({ found, factor, group, open, onToggle }: LineProps & { readonly group: RiskGroup }) {

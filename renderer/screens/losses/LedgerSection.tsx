@@ -1,10 +1,12 @@
+import { useMemo } from 'react';
 import type { LedgerRow } from '#shared/contract/losses.ts';
 import type { Season } from '#shared/seasons.ts';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import { BehindFigure, ColoniesBehind, useBehind, type Behind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { cameTo, usedColumns, wentFrom, type FlowColumn } from './ledgerColumns.ts';
 import { reviewWords } from './reviewWords.ts';
 import { words } from './words.ts';
@@ -12,10 +14,11 @@ import { words } from './words.ts';
 /** The season's account of colonies by yard, like one of money: start, what came, what went, end. */
 export function LedgerSection({ season }: { readonly season: Season }) {
   const behind = useBehind();
-  const { data: review, fault } = useRead('losses.ledger', { season }, { keep: true });
+  const { data: review, fault } = useCalmRead('losses.ledger', { season }, { keep: true });
+  const yards = useMemo(() => review?.ledger.filter((row) => row.yard !== 'all') ?? [], [review]);
+  const { shown, more } = useFirstRows(yards, words.ledger);
   if (!review) return fault ? <FaultNote fault={fault} /> : <p className="soft review-waiting">{reviewWords.reading}</p>;
   const names = new Map(review.yards.map(({ code, name }) => [code, name]));
-  const yards = review.ledger.filter((row) => row.yard !== 'all');
   const all = review.ledger.find((row) => row.yard === 'all');
   const { running } = review;
   const { came, went, leftOut } = usedColumns(review.ledger);
@@ -50,7 +53,7 @@ export function LedgerSection({ season }: { readonly season: Season }) {
             </tr>
           </thead>
           <tbody>
-            {yards.map((row) => (
+            {shown.map((row) => (
               <Line key={row.yard} row={row} name={names.get(row.yard) ?? row.yard} came={came} went={went} running={running} behind={behind} />
             ))}
           </tbody>
@@ -61,6 +64,7 @@ export function LedgerSection({ season }: { readonly season: Season }) {
           )}
         </table>
       </div>
+      {more}
       {all && review.balances && (
         <p className="after-table">{(running ? words.balances : words.balancesClosed)(all.opening, cameTo(all), wentFrom(all), all.closing)}</p>
       )}

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { LossRow } from '#shared/contract/losses.ts';
 import type { LossRates } from '#shared/contract/lossSections.ts';
 import { seasonName, type Period, type Season } from '#shared/seasons.ts';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import { ColoniesBehind, useBehind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { missing, number, percentRange, signed } from '#shared/figures.ts';
@@ -22,7 +22,7 @@ export function RatesSection({ season }: { readonly season: Season }) {
   const [united, setUnited] = useUnited();
   const [period, setPeriod] = useState<Period>('winter');
   const note = useMarginNote();
-  const { data: review, fault } = useRead('losses.rates', { season, united }, { keep: true });
+  const { data: review, fault } = useCalmRead('losses.rates', { season, united }, { keep: true });
   if (!review) return fault ? <FaultNote fault={fault} /> : <p className="soft review-waiting">{reviewWords.reading}</p>;
   return (
     <>

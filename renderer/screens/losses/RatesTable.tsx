@@ -5,6 +5,7 @@ import { BehindFigure, type Behind } from '../../parts/ColoniesBehind.tsx';
 import { missing, number, percentRange } from '../../parts/format.ts';
 import { useMarginNote } from '../../parts/Margin.tsx';
 import { fewColonies } from '#shared/lossChoice.ts';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { reviewWords } from './reviewWords.ts';
 import { words } from './words.ts';
 
@@ -39,6 +40,7 @@ const pictureWidth = 118;
 /** Counts, rate and range, the range as a dot on its line or in figures; the counts open the colonies behind them. */
 export function RatesTable({ rows, total, headOfNames, caption, behind, more }: RatesTableProps) {
   const [asTable, setAsTable] = useState(false);
+  const { shown, more: further } = useFirstRows(rows, caption);
   const drawn = (row: RatedRow): IntervalRow => ({ label: row.name, rate: row.rate, interval: row.range, marked: row.marked === true });
   const end = intervalEnd([...rows, ...(total ? [total] : [])].map(drawn));
   const line = (row: RatedRow) => (
@@ -78,10 +80,11 @@ export function RatesTable({ rows, total, headOfNames, caption, behind, more }: 
               )}
             </tr>
           </thead>
-          <tbody>{rows.map(line)}</tbody>
+          <tbody>{shown.map(line)}</tbody>
           {total && <tfoot>{line(total)}</tfoot>}
         </table>
       </div>
+      {further}
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState, type ReactNode } from 'react';
+import { startTransition, useEffect, useRef, useState, type ReactNode } from 'react';
 import { headId, numberOf, reviewContents, type ReviewSectionId } from './reviewContents.ts';
 import { reviewWords as words } from './reviewWords.ts';
 
@@ -48,9 +48,11 @@ function useNear(turn: number): [React.RefObject<HTMLElement | null>, boolean] {
   const [near, setNear] = useState(turn === 0);
   useEffect(() => {
     if (near) return undefined;
-    const seen = new IntersectionObserver((entries) => entries.some((entry) => entry.isIntersecting) && setNear(true), { rootMargin: '400px' });
+    // What is known already is drawn in slices, like what has still to be read.
+    const come = () => startTransition(() => setNear(true));
+    const seen = new IntersectionObserver((entries) => entries.some((entry) => entry.isIntersecting) && come(), { rootMargin: '400px' });
     if (place.current) seen.observe(place.current);
-    const idle = requestIdleCallback(() => setNear(true), { timeout: 600 * turn });
+    const idle = requestIdleCallback(come, { timeout: 600 * turn });
     return () => {
       seen.disconnect();
       cancelIdleCallback(idle);

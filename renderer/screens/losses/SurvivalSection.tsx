@@ -7,7 +7,7 @@ import { Figure } from '../../charts/Figure.tsx';
 import { IncidenceChart, IncidenceTable } from '../../charts/IncidenceChart.tsx';
 import { SurvivalChart } from '../../charts/SurvivalChart.tsx';
 import { SurvivalTable } from '../../charts/SurvivalTable.tsx';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import { ColoniesBehind, useBehind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
@@ -25,7 +25,7 @@ export function SurvivalSection({ frame }: { readonly frame: LossFrame }) {
   const [by, setBy] = useState<Grouping>('yard');
   const [unitedLost, setUnitedLost] = useState(false);
   const asked: LossSurvival['asked'] = { season: all ? null : frame.season, axis, by, united: unitedLost ? 'lost' : 'alive' };
-  const { data, fault, stale } = useRead('losses.survival', asked, { keep: true });
+  const { data, fault, stale } = useCalmRead('losses.survival', asked, { keep: true });
   const note = useMarginNote();
   return (
     <>

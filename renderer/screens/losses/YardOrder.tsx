@@ -3,6 +3,7 @@ import type { LossFactors, PooledYard } from '#shared/contract/lossFactors.ts';
 import { IntervalDot, intervalEnd, IntervalScale } from '../../charts/IntervalDots.tsx';
 import { percent, percentRange, rate } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { BehindFigure, FigureButton, type Asked } from './BehindFigure.tsx';
 import { factorWords as words } from './factorWords.ts';
 
@@ -12,6 +13,7 @@ const pictureWidth = 150;
 export function YardOrder({ found }: { readonly found: LossFactors }) {
   const { sentence, rows } = found.yards;
   const [open, setOpen] = useState<string | null>(null);
+  const { shown, more } = useFirstRows(rows, words.yardsTable);
   const end = intervalEnd(rows.map((row) => ({ label: row.name, rate: row.pooled, interval: row.range })));
   return (
     <>
@@ -32,7 +34,7 @@ export function YardOrder({ found }: { readonly found: LossFactors }) {
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
+            {shown.map((row) => (
               <Fragment key={row.yard}>
                 <Line row={row} end={end} open={open === row.yard} onToggle={() => setOpen(open === row.yard ? null : row.yard)} />
                 {open === row.yard && (
@@ -47,6 +49,7 @@ export function YardOrder({ found }: { readonly found: LossFactors }) {
           </tbody>
         </table>
       )}
+      {more}
     </>
   );
 }
