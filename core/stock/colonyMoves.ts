@@ -1,8 +1,8 @@
 import type { ColonyId, YardId } from '#shared/brands.ts';
-import { yearOf, type Day } from '#shared/days.ts';
+import type { Day } from '#shared/days.ts';
 import type { Borders } from '#shared/seasons.ts';
 import type { Entry } from '#core/journal/kinds.ts';
-import { drawnOn } from './comb.ts';
+import { combOn } from './comb.ts';
 import { boxNames, framesInNote, hiveInNote, partFor, type HiveRules } from './hives.ts';
 import { isFrame, itemOf } from './itemName.ts';
 import { colonyKey, yardKey, type PlaceKey } from './places.ts';
@@ -223,10 +223,9 @@ export class ColonyMoves {
   /** Pieces as they come off a hive: comb that was on it long enough, or that honey was taken from, is drawn. */
   offHive(marks: Marks, item: string, day: Day, harvested = false): Marks {
     const more = marks.more.startsWith('\u0000') ? '' : marks.more;
-    const base: Marks = { ...marks, more, since: null };
-    if (!isFrame(itemOf(item)) || marks.comb === 'drawn' || marks.since === null) return base;
-    const drawn = harvested ? day : drawnOn(marks.since, this.#hives.drawnDays, this.#borders);
-    return drawn <= day ? { ...base, comb: 'drawn', year: marks.year ?? yearOf(drawn) } : base;
+    if (!isFrame(itemOf(item))) return { ...marks, more, since: null };
+    const { comb, year } = combOn(marks, day, this.#hives.drawnDays, this.#borders, harvested);
+    return { ...marks, more, comb, year, since: null };
   }
 
   #move(entry: Of<'move'>): void {

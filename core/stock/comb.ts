@@ -1,5 +1,6 @@
 import { addDays, dayFromIso, daysBetween, yearOf, type Day } from '#shared/days.ts';
 import type { Borders } from '#shared/seasons.ts';
+import type { Comb } from './itemName.ts';
 
 /**
  * The day on which a frame that came on a hive on a day has been there for so many summer days (season's start to
@@ -15,6 +16,20 @@ export function drawnOn(since: Day, summerDays: number, borders: Borders): Day {
     if (days >= left) return addDays(from, left);
     left -= days;
   }
+}
+
+/** What a frame's comb is on a day, and the year it was built. `since`: the day it came on the hive it is on. */
+export interface CombOf {
+  readonly comb: Comb | null;
+  readonly year: number | null;
+  readonly since: Day | null;
+}
+
+/** A frame on a hive is drawn once it has been there for the summer days of the rule, or honey was taken from it. */
+export function combOn(frame: CombOf, day: Day, summerDays: number, borders: Borders, harvested = false): Pick<CombOf, 'comb' | 'year'> {
+  if (frame.comb === 'drawn' || frame.since === null) return frame;
+  const drawn = harvested ? day : drawnOn(frame.since, summerDays, borders);
+  return drawn <= day ? { comb: 'drawn', year: frame.year ?? yearOf(drawn) } : frame;
 }
 
 /** Brood comb built in that year is due for rotation on the day; false where the year is not known. */

@@ -40,9 +40,11 @@ export function hiveInNote(note: string | undefined): { readonly frames: 8 | 10 
   return { frames: frames === undefined ? null : numberIn(frames) === 8 ? 8 : 10, deeps: deeps === undefined ? null : numberIn(deeps) };
 }
 
-/** "on five frames": bees sold or given away without their hive. Null where the note does not say so. */
+/** "on five frames": bees sold or given away without their hive; "the hive stays": on none. Null where the note says neither. */
 export function framesInNote(note: string | undefined): number | null {
-  const found = /\bon (\d+|[a-z]+) frames\b/.exec(note?.toLowerCase() ?? '')?.[1];
+  const words = note?.toLowerCase() ?? '';
+  if (/\bhive stays\b/.test(words)) return 0;
+  const found = /\bon (\d+|[a-z]+) frames\b/.exec(words)?.[1];
   const count = found === undefined ? -1 : numberIn(found);
   return count > 0 ? count : null;
 }

@@ -59,18 +59,24 @@ export function readItem(typed: string): StockItem {
   }
   const item = itemName(name);
   const part = hiveParts.has(item);
+  if (!part) {
+    // The state is the last word of all, so that what stands before it is a name however it reads.
+    const last = rest.at(-1)?.toLowerCase() ?? '';
+    const state = Object.hasOwn(stateWords, last) ? (stateWords[last] ?? null) : null;
+    return { item: [item, ...(state === null ? rest : rest.slice(0, -1))].join(', '), ...found, state, more: [] };
+  }
   const more: string[] = [];
   for (const said of rest) {
     const word = said.toLowerCase();
     const frames = /^(8|10|eight|ten)[- ]frames?$/.exec(word)?.[1];
     const year = /^(?:of |from )?((?:19|20)\d\d)$/.exec(word)?.[1];
     if (Object.hasOwn(stateWords, word) && found.state === null) found.state = stateWords[word] ?? null;
-    else if (part && frames !== undefined && found.frames === null && isSized(item)) found.frames = framesOf(frames);
-    else if (part && Object.hasOwn(combWords, word) && found.comb === null && isFrame(item)) found.comb = combWords[word] ?? null;
-    else if (part && year !== undefined && found.year === null && isFrame(item)) found.year = Number(year);
+    else if (frames !== undefined && found.frames === null && isSized(item)) found.frames = framesOf(frames);
+    else if (Object.hasOwn(combWords, word) && found.comb === null && isFrame(item)) found.comb = combWords[word] ?? null;
+    else if (year !== undefined && found.year === null && isFrame(item)) found.year = Number(year);
     else more.push(said);
   }
-  return part ? { item, ...found, more } : { item: [item, ...more].join(', '), ...found, more: [] };
+  return { item, ...found, more };
 }
 
 /** The name that says all that; reading it gives the same again. */

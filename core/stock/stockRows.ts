@@ -142,7 +142,7 @@ export class StockRows {
       let place = anyPiece(marks) ?? 0;
       if (to === 'scrap') place = (marks.state === 'worn out' ? -2e5 : marks.state === 'to mend' ? -1e5 : 0) + (marks.year ?? 9000);
       if (isYard(from) && marks.state === 'to check' && (to === 'scrap' || from === to)) place -= 4e5;
-      if (wanted !== null && marks.deadOut !== null && wanted.has(marks.deadOut)) place -= 1e6;
+      if (wanted !== null && marks.deadOut !== null && wanted.has(marks.deadOut)) place -= 1e8;
       if (name.comb !== null && marks.comb === name.comb) place -= 2e6;
       if (name.year !== null && marks.year === name.year) place -= 2e6;
       if (more !== '' && marks.more === more) place -= 2e6;
