@@ -1,4 +1,5 @@
 import { dayInWords } from '#shared/days.ts';
+import { countedItems } from '#shared/itemWords.ts';
 import type { HiveRules } from './hives.ts';
 
 /** What the account takes for granted where the record is silent. */
@@ -22,7 +23,7 @@ export const diseaseCaution = 'Where foulbrood may have been, use nothing again 
 /** "The book has 44, you counted 41: 3 are missing and will be written off." */
 export function countSentence(counted: number, had: number, item: string, place: string): string {
   const where = place === 'shed' ? 'in the shed' : `free at ${place}`;
-  const start = `The book has ${had} ${item} ${where}, you counted ${counted}`;
+  const start = `The book has ${countedItems(had, item)} ${where}, you counted ${counted}`;
   if (counted === had) return `${start}: they agree.`;
   const by = Math.round(Math.abs(counted - had) * 1000) / 1000;
   const one = by === 1;
@@ -31,5 +32,5 @@ export function countSentence(counted: number, had: number, item: string, place:
 
 export function shortageSentence(place: string, item: string, count: number, day: Parameters<typeof dayInWords>[0]): string {
   const where = place === 'shed' ? 'the shed' : place;
-  return `By the record ${where} holds ${count} of ${item}: the entry of ${dayInWords(day)} took more than was there.`;
+  return `By the record ${countedItems(-count, item)} more left ${where} than had come there; the entry of ${dayInWords(day)} was the first to take what was not there.`;
 }
