@@ -19,6 +19,7 @@ import { enterRows } from './enterRows.ts';
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
 
+const shownDeadOuts = 200;
 const shownMovements = 24;
 const shownCounts = 24;
 
@@ -29,6 +30,7 @@ export const stockHandlers: Handlers<'stock.table' | 'stock.counted' | 'stock.co
     const today = await opened.today(context.options.now().day);
     const asOf = asked ?? today;
     const book = await stockBookOf(opened, asOf);
+    const deadOuts = deadOutsToCheck(book, names);
     const shortages = [...book.shortages.values()];
     const causes = new Map((await opened.store.entries({ ids: shortages.map(({ entry }) => entry) })).map(({ entry }) => [entry.id, entry]));
     const kept = [...book.keptFrom.values()].toSorted();
@@ -36,7 +38,8 @@ export const stockHandlers: Handlers<'stock.table' | 'stock.counted' | 'stock.co
       asOf,
       keptFrom: kept[0] ?? null,
       items: stockItems(book, { names, rules, borders, asOf }),
-      deadOuts: deadOutsToCheck(book, names),
+      deadOuts: deadOuts.slice(0, shownDeadOuts),
+      deadOutCount: deadOuts.length,
       movements: latestMovements(book, names, shownMovements),
       shortages: shortages.map(({ place, item, entry, kind, day, count }) => {
         const cause = causes.get(entry);

@@ -29,20 +29,34 @@ function same(one: Marks, other: Marks): boolean {
   return one.state === other.state && one.comb === other.comb && one.year === other.year && one.more === other.more && one.deadOut === other.deadOut && one.since === other.since;
 }
 
-/** What lies in one place, by item. Counts of an item sum to what the movements say, whatever the stacks. */
+const toCheck: Marks = { ...plain, state: 'to check' };
+
+/**
+ * What lies in one place, by item. Counts of an item sum to what the movements say, whatever the stacks. What waits to
+ * be checked lies apart: a yard may hold a stack of it for every dead-out, which most questions need not look at.
+ */
 export class Stacks {
   readonly byItem = new Map<string, Stack[]>();
+  readonly waiting = new Map<string, Stack[]>();
+
+  items(): string[] {
+    return [...new Set([...this.byItem.keys(), ...this.waiting.keys()])];
+  }
+
+  of(item: string): readonly Stack[] {
+    const waiting = this.waiting.get(item);
+    const free = this.byItem.get(item) ?? [];
+    return waiting === undefined ? free : [...free, ...waiting];
+  }
 
   count(item: string): number {
-    let sum = 0;
-    for (const stack of this.byItem.get(item) ?? []) sum += stack.count;
-    return sum;
+    return this.of(item).reduce((sum, { count }) => sum + count, 0);
   }
 
   /** Pieces that may be taken in that order. */
   available(item: string, rank: Rank): number {
     let sum = 0;
-    for (const stack of this.byItem.get(item) ?? []) if (stack.count > 0 && rank(stack.marks) !== null) sum += stack.count;
+    for (const stack of this.#askedFor(item, rank)) if (stack.count > 0 && rank(stack.marks) !== null) sum += stack.count;
     return sum;
   }
 
@@ -56,31 +70,31 @@ export class Stacks {
   /** What arrives first makes good what is missing. */
   add(item: string, count: number, marks: Marks): void {
     if (count === 0) return;
-    const stacks = this.byItem.get(item);
-    if (stacks === undefined) {
-      this.byItem.set(item, [{ marks, count }]);
-      return;
-    }
     let left = count;
-    const missing = stacks.find((stack) => stack.count < 0);
-    if (missing !== undefined) {
+    const free = this.byItem.get(item);
+    const missing = free?.find((stack) => stack.count < 0);
+    if (free !== undefined && missing !== undefined) {
       const filled = Math.min(left, -missing.count);
       missing.count += filled;
       left -= filled;
-      if (missing.count === 0) stacks.splice(stacks.indexOf(missing), 1);
+      if (missing.count === 0) this.#drop(this.byItem, item, free, missing);
     }
-    if (left === 0) return this.#tidy(item, stacks);
-    const found = stacks.find((stack) => stack.count > 0 && same(stack.marks, marks));
-    if (found === undefined) stacks.push({ marks, count: left });
-    else found.count += left;
+    if (left === 0) return;
+    const apart = marks.deadOut !== null;
+    const piles = apart ? this.waiting : this.byItem;
+    const stacks = piles.get(item);
+    // Each dead-out is its own, so looking for an equal one would find none but its own last one.
+    const found = apart ? undefined : stacks?.find((stack) => stack.count > 0 && same(stack.marks, marks));
+    if (found !== undefined) found.count += left;
+    else if (stacks === undefined) piles.set(item, [{ marks, count: left }]);
+    else stacks.push({ marks, count: left });
   }
 
   /** Takes so many, or what there is of them; answers what was taken. */
   take(item: string, count: number, rank: Rank): Stack[] {
-    const stacks = this.byItem.get(item);
-    if (stacks === undefined || count <= 0) return [];
+    if (count <= 0) return [];
     const ranked: { stack: Stack; place: number }[] = [];
-    for (const stack of stacks) {
+    for (const stack of this.#askedFor(item, rank)) {
       const place = stack.count > 0 ? rank(stack.marks) : null;
       if (place !== null) ranked.push({ stack, place });
     }
@@ -93,9 +107,10 @@ export class Stacks {
       taken.push({ marks: stack.marks, count: part });
       stack.count -= part;
       left -= part;
-      if (stack.count === 0) stacks.splice(stacks.indexOf(stack), 1);
+      if (stack.count > 0) continue;
+      const piles = stack.marks.deadOut === null ? this.byItem : this.waiting;
+      this.#drop(piles, item, piles.get(item) ?? [], stack);
     }
-    this.#tidy(item, stacks);
     return taken;
   }
 
@@ -109,7 +124,13 @@ export class Stacks {
     else missing.count -= count;
   }
 
-  #tidy(item: string, stacks: readonly Stack[]): void {
-    if (stacks.length === 0) this.byItem.delete(item);
+  #askedFor(item: string, rank: Rank): readonly Stack[] {
+    return rank(toCheck) === null ? (this.byItem.get(item) ?? []) : this.of(item);
+  }
+
+  #drop(piles: Map<string, Stack[]>, item: string, stacks: Stack[], stack: Stack): void {
+    const at = stacks.indexOf(stack);
+    if (at >= 0) stacks.splice(at, 1);
+    if (stacks.length === 0) piles.delete(item);
   }
 }

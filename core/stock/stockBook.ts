@@ -137,7 +137,7 @@ export class StockBook {
   /** Every item that any place or account names. */
   items(): string[] {
     const names = new Set<string>();
-    for (const stacks of this.places.values()) for (const item of stacks.byItem.keys()) names.add(item);
+    for (const stacks of this.places.values()) for (const item of stacks.items()) names.add(item);
     for (const account of Object.values(this.#outside)) for (const item of account.keys()) names.add(item);
     return [...names].sort();
   }

@@ -54,12 +54,12 @@ export function stockItems(book: StockBook, { names, rules, borders, asOf }: Tab
     const hive = key.startsWith('c') ? book.hives.get(Number(key.slice(1)) as ColonyId) : undefined;
     const onHive = key.startsWith('c');
     const where = hive === undefined ? key : yardKey(hive.yard);
-    for (const [item, list] of stacks.byItem) {
+    for (const item of stacks.items()) {
       let view = made.get(item);
       if (view === undefined) made.set(item, (view = { held: nothing(), places: new Map(), comb: { drawn: 0, foundation: 0, unknown: 0, drawnFree: 0 }, due: 0, years: new Map() }));
       let there = view.places.get(where);
       if (there === undefined) view.places.set(where, (there = { place: calledPlace(where, names), ...nothing(), total: 0 }));
-      for (const { marks, count } of list) {
+      for (const { marks, count } of stacks.of(item)) {
         const as = heldAs(marks, onHive);
         view.held[as] += count;
         there[as] += count;
@@ -95,7 +95,7 @@ export function deadOutsToCheck(book: StockBook, names: Names): DeadOutView[] {
   const parts = new Map<ColonyId, Map<string, number>>();
   for (const [key, stacks] of book.places) {
     if (!key.startsWith('y')) continue;
-    for (const [item, list] of stacks.byItem) {
+    for (const [item, list] of stacks.waiting) {
       for (const { marks, count } of list) {
         if (marks.deadOut === null) continue;
         const own = parts.get(marks.deadOut) ?? new Map<string, number>();
@@ -137,7 +137,7 @@ export function equipmentAvailable(book: StockBook, item: string): { readonly sh
   const sum = { shed: 0, yards: 0, free: 0, onHives: 0, fromDeadOuts: 0, inRepair: 0, wornOut: 0 };
   const names = { toCheck: 'fromDeadOuts', toMend: 'inRepair', wornOut: 'wornOut', onHives: 'onHives', free: 'free' } as const;
   for (const [key, stacks] of book.places) {
-    for (const { marks, count } of stacks.byItem.get(item) ?? []) {
+    for (const { marks, count } of stacks.of(item)) {
       const as = heldAs(marks, key.startsWith('c'));
       sum[names[as]] += count;
       // As the order's list asks: what can be taken from the shed, and what is out in the yards, hives included.

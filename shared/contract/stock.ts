@@ -50,7 +50,9 @@ export const stockTable = z.object({
   /** The day of the first stock row; null: none is in the book yet. */
   keptFrom: dayValue.nullable(),
   items: z.array(stockItem),
+  /** Oldest first, 200 at most; `deadOutCount` counts them all. */
   deadOuts: z.array(deadOutView),
+  deadOutCount: z.number().int(),
   /** Newest first; the parts that one entry moved on one way stand together. */
   movements: z.array(z.object({ entry: entryId, day: dayValue, kind: kindValue, from: z.string(), to: z.string(), parts: z.array(z.object({ item: z.string(), count: pieces })) })),
   shortages: z.array(

@@ -16,7 +16,7 @@ const names = { colony: String, yard: (id: number) => ({ code: yardCodes[id - 1]
 
 /** The stocks of a book as text. */
 function textOf(book: StockBook): string {
-  return JSON.stringify([[...book.places].filter(([, stacks]) => stacks.byItem.size > 0).map(([place, stacks]) => [place, [...stacks.byItem]]), [...book.shortages], book.latest]);
+  return JSON.stringify([[...book.places].map(([place, stacks]) => [place, stacks.items().map((item) => [item, stacks.of(item)])]), [...book.shortages], book.latest]);
 }
 
 const parts = ['deep box', 'deep frame', 'deep frame, drawn, 2021', 'deep box, to mend', 'deep box, 8-frame', 'stand', 'medium super', 'medium frame, sound', 'queen excluder', 'bottom board'];
@@ -73,14 +73,14 @@ test('after any entries and strikes, on any day, what came in is what is there a
           }
         }
         // Nothing is there that no movement brought, and no hive holds less than nothing.
-        for (const [key, stacks] of book.places) for (const item of stacks.byItem.keys()) {
+        for (const [key, stacks] of book.places) for (const item of stacks.items()) {
           expect(sums.get(item)?.get(key) ?? 0).toBe(stacks.count(item));
           if (key.startsWith('c')) expect([stacks.below(item), book.hives.has(Number(key.slice(1)) as never)]).toEqual([0, true]);
-          expect(stacks.byItem.get(item)?.some(({ marks }) => marks.more.startsWith('\u0000'))).toBe(false);
+          expect(stacks.of(item).some(({ marks }) => marks.more.startsWith('\u0000'))).toBe(false);
         }
         for (const line of stockItems(book, { names, ...facts, asOf })) expect(line.balances, line.item).toBe(true);
         // Whatever is below nothing is named with the entry that took it, and nothing else is.
-        const below = [...book.places].flatMap(([place, stacks]) => [...stacks.byItem.keys()].filter((item) => stacks.below(item) < 0).map((item) => `${place} ${item}`));
+        const below = [...book.places].flatMap(([place, stacks]) => stacks.items().filter((item) => stacks.below(item) < 0).map((item) => `${place} ${item}`));
         expect([...book.shortages.keys()].toSorted()).toEqual(below.toSorted());
         for (const { entry } of book.shortages.values()) expect(until.some(({ id }) => id === entry)).toBe(true);
         expect(textOf(foldStock(structuredClone(until), facts))).toBe(textOf(book));

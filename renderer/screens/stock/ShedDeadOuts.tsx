@@ -12,7 +12,7 @@ import { readCount } from './CountForm.tsx';
 import { shedWords as words } from './shedWords.ts';
 
 /** Hives that stand without bees: each is looked over once, or carried home by a stock row. */
-export function ShedDeadOuts({ deadOuts, caution }: { readonly deadOuts: readonly DeadOutView[]; readonly caution: string }) {
+export function ShedDeadOuts({ deadOuts, count, caution }: { readonly deadOuts: readonly DeadOutView[]; readonly count: number; readonly caution: string }) {
   const [open, setOpen] = useState<DeadOutView['colony'] | null>(null);
   return (
     <section className="section" aria-label={words.deadOuts}>
@@ -38,6 +38,7 @@ export function ShedDeadOuts({ deadOuts, caution }: { readonly deadOuts: readonl
           </li>
         ))}
       </ul>
+      {count > deadOuts.length && <p className="soft">{words.moreDeadOuts(number(count - deadOuts.length))}</p>}
     </section>
   );
 }

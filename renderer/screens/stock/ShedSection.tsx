@@ -28,7 +28,7 @@ export function ShedSection({ known }: { readonly known: readonly string[] }) {
           {table.items.length === 0 ? <p className="soft">{words.empty}</p> : <Summary table={table} />}
           {table.shortages.length > 0 && <ShedShortages shortages={table.shortages} />}
           {table.items.length > 0 && <ShedTable items={table.items} />}
-          {table.deadOuts.length > 0 && <ShedDeadOuts deadOuts={table.deadOuts} caution={table.caution} />}
+          {table.deadOuts.length > 0 && <ShedDeadOuts deadOuts={table.deadOuts} count={table.deadOutCount} caution={table.caution} />}
           <div className="pair section">
             <Entering>
               <MovementForm items={items} places={[]} />
@@ -64,7 +64,7 @@ function Summary({ table }: { readonly table: StockTable }) {
   const mend = table.items.filter(({ toMend }) => toMend > 0).map(({ item, toMend }) => countedItems(toMend, item));
   const parts = [
     ...(boxes ? [words.summaryHives(countedItems(boxes.onHives, boxes.item), number(boxes.free, 1))] : []),
-    ...(table.deadOuts.length > 0 ? [words.summaryDeadOuts(table.deadOuts.length)] : []),
+    ...(table.deadOutCount > 0 ? [words.summaryDeadOuts(table.deadOutCount)] : []),
     ...(mend.length > 0 ? [words.summaryMend(mend.slice(0, 3).join(', '))] : []),
     ...(due > 0 ? [words.summaryDue(number(due))] : []),
   ];

@@ -34,7 +34,7 @@ export const shedWords = {
   strike: 'Strike this entry',
 
   deadOuts: 'Hives without bees, to be checked',
-  deadOutsNone: 'No hive waits to be checked.',
+  moreDeadOuts: (count: string) => `${count} more, of later days, come up as these are done.`,
   how: { lost: 'lost', absconded: 'absconded' },
   noCause: 'no cause written down',
   lookOver: (label: string) => `Look over the hive of ${label}`,
