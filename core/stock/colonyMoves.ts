@@ -241,7 +241,7 @@ export class ColonyMoves {
     const { colony } = entry.body;
     const hive = this.#book.hives.get(colony);
     if (hive === undefined) return;
-    this.#book.deadOuts.set(colony, { colony, yard: hive.yard, day: entry.day, how: entry.kind === 'loss' ? 'lost' : 'absconded', causes: entry.kind === 'loss' ? (entry.body.cause ?? []) : [] });
+    this.#book.deadOuts.set(colony, { colony, yard: hive.yard, day: entry.day, how: entry.kind === 'loss' ? 'lost' : 'absconded', causes: entry.kind === 'loss' ? (entry.body.cause ?? []) : [], order: this.#book.deadOuts.size });
     this.#leaveHive(colony, entry, (marks) => ({ ...marks, state: 'to check', deadOut: colony }));
   }
 

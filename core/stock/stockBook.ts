@@ -33,6 +33,8 @@ export interface DeadOut {
   readonly day: Day;
   readonly how: 'lost' | 'absconded';
   readonly causes: readonly string[];
+  /** How many there were before it. */
+  readonly order: number;
 }
 
 /** A colony as the account sees it: where its hive stands and of what size it is. */

@@ -132,23 +132,26 @@ export class StockRows {
     this.#toRead = [];
   }
 
-  /** Pieces as the name says them come first; what goes to scrap goes oldest first, what leaves a yard leaves a dead-out first. */
+  /** Pieces as the name says them come first; what goes to scrap goes oldest first, out of a yard from a dead-out first. */
   #rank(name: StockItem, from: PlaceKey, to: PlaceKey, note: string | undefined): Rank {
     const more = name.more.join(', ');
     const label = /^dead-out ([^:]+)/.exec(note ?? '')?.[1]?.trim() ?? null;
     const wanted = label === null ? null : this.#deadOutCalled(label);
     const state = name.state === 'sound' ? null : name.state;
     return (marks) => {
-      let place = anyPiece(marks) ?? 0;
-      if (to === 'scrap') place = (marks.state === 'worn out' ? -2e5 : marks.state === 'to mend' ? -1e5 : 0) + (marks.year ?? 9000);
-      if (isYard(from) && marks.state === 'to check' && (to === 'scrap' || from === to)) place -= 4e5;
-      if (wanted !== null && marks.deadOut !== null && wanted.has(marks.deadOut)) place -= 1e8;
-      if (name.comb !== null && marks.comb === name.comb) place -= 2e6;
-      if (name.year !== null && marks.year === name.year) place -= 2e6;
-      if (more !== '' && marks.more === more) place -= 2e6;
-      if (state !== null && marks.state === state && from !== to) place -= 4e6;
-      if (from === to && wanted === null && marks.state === state) place += 8e6;
-      return place + (marks.deadOut ?? 0) / 1e6;
+      // The latest dead-outs are carried home first: older ones that were left standing are left once more.
+      const latest = marks.deadOut === null ? 0 : (this.#book.deadOuts.get(marks.deadOut)?.order ?? 0);
+      let place = marks.state === 'to check' ? 5e6 - latest : (anyPiece(marks) ?? 0);
+      if (to === 'scrap') place = marks.state === 'worn out' ? -2e5 : marks.state === 'to mend' ? -1e5 : (marks.year ?? 9000);
+      if (isYard(from) && marks.state === 'to check' && (to === 'scrap' || from === to)) place = -1e7 - latest;
+      if (name.comb !== null && marks.comb === name.comb) place -= 2e7;
+      if (name.year !== null && marks.year === name.year) place -= 2e7;
+      if (more !== '' && marks.more === more) place -= 2e7;
+      if (state !== null && marks.state === state && from !== to) place -= 4e7;
+      // A row within one place changes what is not so yet.
+      if (from === to && wanted === null && marks.state === state) place += 8e7;
+      if (wanted !== null && marks.deadOut !== null && wanted.has(marks.deadOut)) place -= 1e9;
+      return place;
     };
   }
 

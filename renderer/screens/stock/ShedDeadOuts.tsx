@@ -30,8 +30,8 @@ export function ShedDeadOuts({ deadOuts, count, caution }: { readonly deadOuts: 
               {open === hive.colony ? (
                 <CheckForm hive={hive} onDone={() => setOpen(null)} />
               ) : (
-                <button type="button" className="plain" aria-label={words.lookOver(hive.label)} onClick={() => setOpen(hive.colony)}>
-                  {words.look}
+                <button type="button" className="link" onClick={() => setOpen(hive.colony)}>
+                  {words.lookOver(hive.label)}
                 </button>
               )}
             </div>

@@ -39,7 +39,7 @@ export function ShedSection({ known }: { readonly known: readonly string[] }) {
             <ShedMovements movements={table.movements} />
             <ShedCounts counts={table.counts} />
           </div>
-          <MarginContent heading={words.assumptions}>
+          <MarginContent heading={words.behind}>
             <details className="rule-parts">
               <summary>{words.assumptions}</summary>
               {table.assumptions.map((sentence) => (

@@ -27,7 +27,7 @@ export function ShedShortages({ shortages }: { readonly shortages: readonly Shor
               ) : striking === shortage.entry ? (
                 <Striking entry={shortage.entry} onDone={() => setStriking(null)} />
               ) : (
-                <button type="button" className="plain" onClick={() => setStriking(shortage.entry)}>
+                <button type="button" className="link" onClick={() => setStriking(shortage.entry)}>
                   {words.strike}
                 </button>
               )}

@@ -38,7 +38,7 @@ export function ShedTable({ items }: { readonly items: readonly StockItemView[] 
                 <th scope="row">
                   <button
                     type="button"
-                    className="plain shed-open"
+                    className="link shed-open"
                     aria-expanded={open === item.item}
                     aria-controls={`${id}-${at}`}
                     onClick={() => setOpen(open === item.item ? null : item.item)}
