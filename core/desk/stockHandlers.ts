@@ -1,23 +1,19 @@
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import type { Day } from '#shared/days.ts';
-import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf } from '#core/journal/kinds.ts';
 import type { YardBook } from '#core/journal/yardBook.ts';
 import { houseRules, numberRule } from '#core/rules/houseRules.ts';
-import { foldStock, stockKinds } from '#core/stock/foldStock.ts';
 import { hiveRules } from '#core/stock/hives.ts';
 import { countedAs, readItem, writeItem } from '#core/stock/itemName.ts';
 import { calledPlace, yardKey, type PlaceKey } from '#core/stock/places.ts';
-import type { StockBook } from '#core/stock/stockBook.ts';
 import { countMovement, countNote } from '#core/stock/stockCount.ts';
 import { checkNote } from '#core/stock/stockRows.ts';
 import { deadOutsToCheck, latestMovements, stockItems } from '#core/stock/stockTable.ts';
 import { assumptions, countSentence, diseaseCaution, shortageSentence } from '#core/stock/stockWords.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { enterRows } from './enterRows.ts';
-import { keptFor } from './keptFor.ts';
-import type { Book } from './openBook.ts';
+import { stockBookOf } from './stockAccount.ts';
 
 const shownDeadOuts = 200;
 const shownMovements = 24;
@@ -93,15 +89,6 @@ export const stockHandlers: Handlers<'stock.table' | 'stock.counted' | 'stock.co
     return enterRows(opened.store, rows, `Hive of ${hive.label} looked over`, (await opened.settings()).dateOrder, context.options.now().stamp);
   },
 };
-
-/** The equipment account at the end of a day, worked out once for as long as the book does not change. */
-export async function stockBookOf(book: Book, asOf: Day): Promise<StockBook> {
-  const picture = await book.picture();
-  return keptFor(picture, `stock ${asOf}`, async () => {
-    const entries = (await book.store.entries({ kinds: stockKinds, until: asOf })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
-    return foldStock(entries.toSorted(byOrder), picture);
-  });
-}
 
 interface Asked {
   readonly place: string;

@@ -21,10 +21,10 @@ export interface StockFacts {
  * supplier, shed, yards, colonies and scrap. Within a day what befell the colonies comes first and the stock rows
  * after it, whatever the order of writing, and only then is it settled where the hives' new parts came from: what lies
  * free in the yard at the day's end, then the shed. So it makes no difference whether a keeper writes rows for what
- * was carried out that day.
+ * was carried out that day. With a book to start from, which stays as it is, the entries are those of the days after it.
  */
-export function foldStock(entries: readonly Entry[], { rules, borders }: StockFacts, onMove?: (made: Movement) => void): StockBook {
-  const book = new StockBook(onMove);
+export function foldStock(entries: readonly Entry[], { rules, borders }: StockFacts, onMove?: (made: Movement) => void, start?: StockBook): StockBook {
+  const book = start?.copy(onMove) ?? new StockBook(onMove);
   const hives = hiveRules(rules);
   const colonies = new ColonyMoves(book, hives, borders);
   const rows = new StockRows(book, hives, colonies);

@@ -39,6 +39,14 @@ export class Stacks {
   readonly byItem = new Map<string, Stack[]>();
   readonly waiting = new Map<string, Stack[]>();
 
+  copy(): Stacks {
+    const copied = new Stacks();
+    for (const [from, to] of [[this.byItem, copied.byItem], [this.waiting, copied.waiting]] as const) {
+      for (const [item, stacks] of from) to.set(item, stacks.map(({ marks, count }) => ({ marks, count })));
+    }
+    return copied;
+  }
+
   items(): string[] {
     return [...new Set([...this.byItem.keys(), ...this.waiting.keys()])];
   }

@@ -63,6 +63,8 @@ export class StockBook {
   readonly keptFrom = new Map<string, Day>();
   readonly shortages = new Map<string, Shortage>();
   readonly counts: Counted[] = [];
+  /** The colonies that ever bore a label; check notes name dead-outs by theirs. */
+  readonly labels = new Map<string, Set<ColonyId>>();
   /** The newest movements, newest last. */
   latest: Movement[] = [];
   /** The last taking of each place and item since the day began. */
@@ -71,6 +73,22 @@ export class StockBook {
 
   constructor(onMove?: (made: Movement) => void) {
     this.#onMove = onMove;
+  }
+
+  /** A book of its own that says the same; both can be carried on from here. Only between days. */
+  copy(onMove?: (made: Movement) => void): StockBook {
+    const copied = new StockBook(onMove);
+    for (const [place, stacks] of this.places) copied.places.set(place, stacks.copy());
+    for (const place of ['supplier', 'scrap', 'sold'] as const) for (const [item, count] of this.#outside[place]) copied.#outside[place].set(item, count);
+    for (const [colony, hive] of this.hives) copied.hives.set(colony, { ...hive });
+    for (const [yard, colonies] of this.standing) copied.standing.set(yard, new Set(colonies));
+    for (const [colony, deadOut] of this.deadOuts) copied.deadOuts.set(colony, deadOut);
+    for (const [item, day] of this.keptFrom) copied.keptFrom.set(item, day);
+    for (const [key, shortage] of this.shortages) copied.shortages.set(key, { ...shortage });
+    for (const [label, colonies] of this.labels) copied.labels.set(label, new Set(colonies));
+    copied.counts.push(...this.counts);
+    copied.latest = [...this.latest];
+    return copied;
   }
 
   at(place: PlaceKey): Stacks {

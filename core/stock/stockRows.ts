@@ -136,7 +136,7 @@ export class StockRows {
   #rank(name: StockItem, from: PlaceKey, to: PlaceKey, note: string | undefined): Rank {
     const more = name.more.join(', ');
     const label = /^dead-out ([^:]+)/.exec(note ?? '')?.[1]?.trim() ?? null;
-    const wanted = label === null ? null : this.#deadOutCalled(label);
+    const wanted = label === null ? null : (this.#book.labels.get(label) ?? new Set());
     const state = name.state === 'sound' ? null : name.state;
     return (marks) => {
       // The latest dead-outs are carried home first: older ones that were left standing are left once more.
@@ -155,19 +155,13 @@ export class StockRows {
     };
   }
 
-  readonly #labels = new Map<string, Set<number>>();
-
-  /** The labels by which check notes know dead-outs; kept as colonies begin. */
-  #deadOutCalled(label: string): ReadonlySet<number> {
-    return this.#labels.get(label) ?? new Set();
-  }
-
+  /** Check notes know dead-outs by their labels. */
   learnLabel(entry: Entry): void {
-    const made = entry.kind === 'install' ? entry.body.colony : entry.kind === 'split' ? entry.body.child : null;
-    if (made === null || !('label' in entry.body)) return;
-    const known = this.#labels.get(entry.body.label);
-    if (known === undefined) this.#labels.set(entry.body.label, new Set([made]));
-    else known.add(made);
+    if (entry.kind !== 'install' && entry.kind !== 'split') return;
+    const colony = entry.kind === 'install' ? entry.body.colony : entry.body.child;
+    const known = this.#book.labels.get(entry.body.label);
+    if (known === undefined) this.#book.labels.set(entry.body.label, new Set([colony]));
+    else known.add(colony);
   }
 }
 
