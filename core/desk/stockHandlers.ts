@@ -20,11 +20,10 @@ const shownMovements = 24;
 const shownCounts = 24;
 
 export const stockHandlers: Handlers<'stock.table' | 'stock.counted' | 'stock.count' | 'stock.check'> = {
-  'stock.table': async ({ asOf: asked }, context) => {
+  'stock.table': async (_, context) => {
     const opened = context.open();
     const { names, rules, borders } = await opened.picture();
-    const today = await opened.today(context.options.now().day);
-    const asOf = asked ?? today;
+    const asOf = await opened.today(context.options.now().day);
     const book = await stockBookOf(opened, asOf);
     const deadOuts = deadOutsToCheck(book, names);
     const shortages = [...book.shortages.values()];

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { written } from './journal.ts';
 import { read, write } from './operation.ts';
 import { houseRule } from './order.ts';
-import { colonyId, dayValue, entryId, kindValue } from './values.ts';
+import { colonyId, dayValue, entryId, kindValue, nothing } from './values.ts';
 
 const pieces = z.number();
 const asked = z.number().min(0).max(1_000_000);
@@ -69,7 +69,7 @@ export type StockTable = z.infer<typeof stockTable>;
 const counting = z.strictObject({ place: z.string().trim().min(1).max(200), item: z.string().trim().min(1).max(200), counted: asked, day: dayValue });
 
 export const stockOperations = {
-  'stock.table': read(z.strictObject({ asOf: dayValue.optional() }), stockTable),
+  'stock.table': read(nothing, stockTable),
   /** What the book has of an item in the shed or free in a yard at the end of that day, against what was counted. Changes nothing. */
   'stock.counted': read(counting, z.object({ had: pieces, difference: pieces, sentence: z.string() })),
   /** Enters the count: the difference goes to scrap or comes in, and the note says that it was a count. */

@@ -30,37 +30,41 @@ function textOf(account: StockBook): string {
   return JSON.stringify([[...account.places].filter(([, stacks]) => stacks.items().length > 0).map(([place, stacks]) => [place, stacks.items().map((item) => [item, stacks.of(item)])]), [...account.shortages], account.counts, account.items().map((item) => account.outsideCount('supplier', item))]);
 }
 
-async function same(): Promise<void> {
+/** The days on which the account kept differs from one folded from the beginning. */
+async function differing(): Promise<string[]> {
   const { rules, borders } = await book.picture();
   const entries = await standingEntries(book.store);
+  const found: string[] = [];
   for (const asOf of [today, day('2026-10-20'), day('2024-07-01')]) {
-    expect(textOf(await stockBookOf(book, asOf))).toBe(textOf(foldStock(entries.filter((entry) => entry.day <= asOf), { rules, borders })));
+    const fresh = foldStock(entries.filter((entry) => entry.day <= asOf), { rules, borders });
+    if (textOf(await stockBookOf(book, asOf)) !== textOf(fresh)) found.push(asOf);
   }
+  return found;
 }
 
 test('after any act, of these days or of long ago, the account is what all standing entries fold to', async () => {
   const enter = (row: Cells) => enterRows(book.store, [row], undefined, 'month-first', stamp);
   const stock = (date: string, item: string, from: string, to: string): Cells => ({ date, entry: 'stock', item, quantity: '2', from, to });
-  await same();
+  expect(await differing()).toEqual([]);
   await enter(stock('2026-11-24', 'deep box', 'shed', 'QY'));
-  await same();
+  expect(await differing()).toEqual([]);
   await enter({ date: '2026-11-25', entry: 'loss', colony: 'QY-01', yard: 'QY', cause: 'mites' }).catch(() => enter(stock('2026-11-25', 'stand', 'shed', 'LB')));
-  await same();
+  expect(await differing()).toEqual([]);
   await enter(stock('2022-05-01', 'medium super', 'supplier', 'shed'));
-  await same();
-  const old = (await standingEntries(book.store)).find((entry) => entry.kind === 'stock' && entry.day > '2021-06-01');
+  expect(await differing()).toEqual([]);
+  const old = (await standingEntries(book.store)).find((entry) => entry.kind === 'stock' && entry.body.from === 'supplier' && entry.day > '2021-06-01');
   await strikeEntry(book.store, old!.id, 'written twice', stamp);
-  await same();
+  expect(await differing()).toEqual([]);
   await undo(book.store, undefined, stamp);
-  await same();
+  expect(await differing()).toEqual([]);
   await redo(book.store, stamp);
-  await same();
+  expect(await differing()).toEqual([]);
   const late = (await standingEntries(book.store)).findLast((entry) => entry.kind === 'stock');
   await strikeEntry(book.store, late!.id, 'written twice', stamp);
-  await same();
+  expect(await differing()).toEqual([]);
   await book.store.keepRule('stock.drawnDays', 30);
-  await same();
+  expect(await differing()).toEqual([]);
   await book.store.keepPapers([{ kind: 'trial', key: 'one', body: '{}' }]);
   await enter(stock('2026-11-20', 'feeder', 'shed', 'scrap'));
-  await same();
+  expect(await differing()).toEqual([]);
 });

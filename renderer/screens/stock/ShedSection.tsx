@@ -26,9 +26,17 @@ export function ShedSection({ known }: { readonly known: readonly string[] }) {
       {table && (
         <>
           {table.items.length === 0 ? <p className="soft">{words.empty}</p> : <Summary table={table} />}
-          {table.shortages.length > 0 && <ShedShortages shortages={table.shortages} />}
+          {table.shortages.length > 0 && (
+            <Entering>
+              <ShedShortages shortages={table.shortages} />
+            </Entering>
+          )}
           {table.items.length > 0 && <ShedTable items={table.items} />}
-          {table.deadOuts.length > 0 && <ShedDeadOuts deadOuts={table.deadOuts} count={table.deadOutCount} caution={table.caution} />}
+          {table.deadOuts.length > 0 && (
+            <Entering>
+              <ShedDeadOuts deadOuts={table.deadOuts} count={table.deadOutCount} caution={table.caution} />
+            </Entering>
+          )}
           <div className="pair section">
             <Entering>
               <MovementForm items={items} places={[]} />
