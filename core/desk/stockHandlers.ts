@@ -1,3 +1,4 @@
+import type { StockTable } from '#shared/contract/stock.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import type { Day } from '#shared/days.ts';
@@ -13,6 +14,9 @@ import { deadOutsToCheck, latestMovements, stockItems } from '#core/stock/stockT
 import { assumptions, countSentence, diseaseCaution, shortageSentence } from '#core/stock/stockWords.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { enterRows } from './enterRows.ts';
+import { keptFor } from './keptFor.ts';
+import type { Book } from './openBook.ts';
+import type { Picture } from './picture.ts';
 import { stockBookOf } from './stockAccount.ts';
 
 const shownDeadOuts = 200;
@@ -22,35 +26,9 @@ const shownCounts = 24;
 export const stockHandlers: Handlers<'stock.table' | 'stock.counted' | 'stock.count' | 'stock.check'> = {
   'stock.table': async (_, context) => {
     const opened = context.open();
-    const { names, rules, borders } = await opened.picture();
+    const picture = await opened.picture();
     const asOf = await opened.today(context.options.now().day);
-    const book = await stockBookOf(opened, asOf);
-    const deadOuts = deadOutsToCheck(book, names);
-    const shortages = [...book.shortages.values()];
-    const causes = new Map((await opened.store.entries({ ids: shortages.map(({ entry }) => entry) })).map(({ entry }) => [entry.id, entry]));
-    const kept = [...book.keptFrom.values()].toSorted();
-    return {
-      asOf,
-      keptFrom: kept[0] ?? null,
-      items: stockItems(book, { names, rules, borders, asOf }),
-      deadOuts: deadOuts.slice(0, shownDeadOuts),
-      deadOutCount: deadOuts.length,
-      movements: latestMovements(book, names, shownMovements),
-      shortages: shortages.map(({ place, item, entry, kind, day, count }) => {
-        const cause = causes.get(entry);
-        const called = calledPlace(place, names);
-        const colony = cause === undefined ? null : (rulesOf(cause.kind).touches(cause.body)[0]?.colony ?? null);
-        return {
-          place: called, item, count, day, entry, kind, colony, what: cause === undefined ? kind : rulesOf(cause.kind).sentence(cause.body, names),
-          sentence: shortageSentence(called, item, count, day),
-          mend: `Enter what came in before that day, count what is there, or ${colony === null ? 'strike the entry if it is wrong' : 'mend the entry on the colony’s page'}.`,
-        };
-      }),
-      counts: book.counts.slice(-shownCounts).reverse().map(({ day, place, item, counted, had }) => ({ day, place: calledPlace(place, names), item, counted, had, difference: counted - had })),
-      assumptions: assumptions(hiveRules(rules), numberRule(rules, 'stock.combYears')),
-      caution: diseaseCaution,
-      rules: houseRules(rules).filter((rule) => rule.room === 'stock'),
-    };
+    return keptFor(picture, `stock table ${asOf}`, () => tableOf(opened, picture, asOf));
   },
   'stock.counted': async (asked, context) => {
     const { had, sentence } = await counted(asked, context);
@@ -88,6 +66,36 @@ export const stockHandlers: Handlers<'stock.table' | 'stock.counted' | 'stock.co
     return enterRows(opened.store, rows, `Hive of ${hive.label} looked over`, (await opened.settings()).dateOrder, context.options.now().stamp);
   },
 };
+
+async function tableOf(opened: Book, { names, rules, borders }: Picture, asOf: Day): Promise<StockTable> {
+  const book = await stockBookOf(opened, asOf);
+  const deadOuts = deadOutsToCheck(book, names);
+  const shortages = [...book.shortages.values()];
+  const causes = new Map((await opened.store.entries({ ids: shortages.map(({ entry }) => entry) })).map(({ entry }) => [entry.id, entry]));
+  const kept = [...book.keptFrom.values()].toSorted();
+  return {
+    asOf,
+    keptFrom: kept[0] ?? null,
+    items: stockItems(book, { names, rules, borders, asOf }),
+    deadOuts: deadOuts.slice(0, shownDeadOuts),
+    deadOutCount: deadOuts.length,
+    movements: latestMovements(book, names, shownMovements),
+    shortages: shortages.map(({ place, item, entry, kind, day, count }) => {
+      const cause = causes.get(entry);
+      const called = calledPlace(place, names);
+      const colony = cause === undefined ? null : (rulesOf(cause.kind).touches(cause.body)[0]?.colony ?? null);
+      return {
+        place: called, item, count, day, entry, kind, colony, what: cause === undefined ? kind : rulesOf(cause.kind).sentence(cause.body, names),
+        sentence: shortageSentence(called, item, count, day),
+        mend: `Enter what came in before that day, count what is there, or ${colony === null ? 'strike the entry if it is wrong' : 'mend the entry on the colony’s page'}.`,
+      };
+    }),
+    counts: book.counts.slice(-shownCounts).reverse().map(({ day, place, item, counted, had }) => ({ day, place: calledPlace(place, names), item, counted, had, difference: counted - had })),
+    assumptions: assumptions(hiveRules(rules), numberRule(rules, 'stock.combYears')),
+    caution: diseaseCaution,
+    rules: houseRules(rules).filter((rule) => rule.room === 'stock'),
+  };
+}
 
 interface Asked {
   readonly place: string;
