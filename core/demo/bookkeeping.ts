@@ -2,6 +2,7 @@ import { saturday, sunday, weekday, yearOfNumber } from './calendar.ts';
 import { entryRow } from './demoOperation.ts';
 import { hardwareSeller, nucSeller, packageSeller, planOf, priceOf, type ByYard } from './ossarPlan.ts';
 import { equipment, hiveBase, type Equipment } from './shed.ts';
+import { takeStockOfOldHives } from './shedCounting.ts';
 import { money, type World } from './world.ts';
 
 /** Entries made at home: orders, equipment for the season, workshop, extracting, honey sold. */
@@ -9,6 +10,7 @@ export function keepBooks(world: World): void {
   const { day, monthDay, random } = world;
   const year = yearOfNumber(day);
   if (monthDay === (year === 2021 ? '04-03' : '03-06')) buyForSeason(world, year);
+  if (monthDay === '04-03' && year === 2021) takeStockOfOldHives(world);
   if (monthDay === '01-24') orderNote(world, `Ordered ${sum(planOf(year).packages)} packages and ${planOf(year).queens} queens from ${packageSeller}, bees late in April`);
   if (monthDay === '02-11') orderNote(world, `Ordered ${sum(planOf(year).nucs)} four-frame nucs from ${nucSeller}, to come in the middle of May`);
   const workshop = monthDay > '01-05' && monthDay < '03-20' && weekday(day) === saturday && random.chance(0.45);

@@ -108,7 +108,7 @@ export function onTheRound(world: World, visit: Visit): void {
   if (happens(2024, 'OO', '07-08', '08-05', 'gift')) {
     const colony = young(world, 'OO');
     if (colony !== undefined) {
-      visit.writeChange('gift', colony, { note: 'to the helper' });
+      visit.writeChange('gift', colony, { note: 'to the helper, the hive stays' });
       leaveEmpty(world, colony);
       roster.end(day, colony, 'given');
     }

@@ -40,6 +40,11 @@ export class Shed {
     for (const item of equipment) this.move(item, parts[item] ?? 0, from, to);
   }
 
+  /** What was found to be missing, or found; without a row of its own. */
+  adjust(item: Equipment, change: number): void {
+    this.#counts.set(`shed|${item}`, this.count('shed', item) + change);
+  }
+
   /** The day's movements as rows, what comes in before what goes out; forgets them. */
   takeRows(day: number): Cells[] {
     const rank = (way: { from: string; to: string }) => (way.from === 'supplier' ? 0 : way.to === 'shed' ? 1 : 2);

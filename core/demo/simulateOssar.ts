@@ -3,6 +3,7 @@ import type { DemoOperation } from './demoOperation.ts';
 import type { DemoTruth } from './demoTruth.ts';
 import { feedAutumn, requeenOld, settleStores, uniteWeak, weighStores } from './autumnWork.ts';
 import { keepBooks } from './bookkeeping.ts';
+import { countShed } from './shedCounting.ts';
 import { bringHome, hiveBought } from './hiving.ts';
 import { addSupers, harvest, superForGoldenrod } from './honeyWork.ts';
 import { mistype, onTheDay, onTheRound } from './incidents.ts';
@@ -37,6 +38,7 @@ export function simulateOssar(seed: number): { operation: DemoOperation; truth: 
     const hoursWritten = world.random.chance(2 / 3);
     for (const yard of schedule.get(day) ?? []) goTo(world, yard, hoursWritten);
     world.closeEvening();
+    countShed(world);
   }
   const truth: DemoTruth = { living: world.roster.living().length, yardHoneyLb: world.yardHoneyLb, ...world.roster.account(lastDay) };
   return { operation: { name: 'Ossar Valley', lastDay: dayText(lastDay), yards: ossarYards, acts: world.desk.acts(lastDay) }, truth };

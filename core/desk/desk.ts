@@ -22,6 +22,7 @@ import { dueHandlers } from './dueHandlers.ts';
 import { paperHandlers } from './paperHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
 import { sortOutHandlers } from './sortOutHandlers.ts';
+import { stockHandlers } from './stockHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
 import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
@@ -56,7 +57,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers,
 };
 
 const slow = 40;

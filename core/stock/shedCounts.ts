@@ -47,5 +47,5 @@ const otherNames: Readonly<Record<string, string>> = {
 /** One spelling of an item: lower case, single spaces, the singular that people also write in the plural, one name for a part. */
 export function itemName(typed: string): string {
   const name = typed.trim().toLowerCase().replace(/\s+/g, ' ').replace(/(x|ch|sh|ss)es$/, '$1').replace(/(?<!s)s$/, '');
-  return otherNames[name] ?? name;
+  return Object.hasOwn(otherNames, name) ? (otherNames[name] ?? name) : name;
 }

@@ -21,6 +21,7 @@ import { dueOperations } from './due.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
 import { sortOutOperations } from './sortOut.ts';
+import { stockOperations } from './stock.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
 
@@ -41,6 +42,7 @@ export const contract = {
   ...decisionOperations,
   ...sheetOperations,
   ...sortOutOperations,
+  ...stockOperations,
   ...stripOperations,
   ...yardOperations,
   ...findOperations,

@@ -71,6 +71,8 @@ try {
   await asked('round.sheet', { yard: yard.id, day: today });
   await asked('losses.review', { united: 'lost' });
   await asked('order.plan', { source: 'package', hiveFrames: 10, united: 'lost' });
+  await timed('stock.table, first', () => ask('stock.table', {}), (table) => `${table.items.length} items, ${table.deadOuts.length} dead-outs`);
+  await asked('stock.table', {});
 
   const sheet = await ask('round.sheet', { yard: yard.id, day: today });
   const round = sheet.rows.map(({ label }) => ({ date: today, entry: 'inspection', yard: yard.code, colony: label, frames_bees: '8' }));

@@ -1,5 +1,6 @@
 import { columns, type Cells } from '#shared/entryForms.ts';
 import type { DemoOperation } from '#core/demo/demoOperation.ts';
+import { countedAs, readItem } from '#core/stock/itemName.ts';
 import { RecordChecker } from './recordChecker.ts';
 
 /** Enters an operation act by act as the desk would; answers every fault that shows after any act. */
@@ -25,10 +26,13 @@ export function stockShortages(rows: readonly Cells[]): string[] {
   const shortages: string[] = [];
   for (const row of inDateOrder(rows)) {
     if (row.entry !== 'stock') continue;
+    // A row within one place moves nothing; it says what the pieces there are.
+    if (row.from === row.to) continue;
     const quantity = Number(row.quantity);
+    const item = countedAs(readItem(row.item ?? ''), 10);
     for (const [place, change] of [[row.from, -quantity], [row.to, quantity]] as const) {
       if (place === 'supplier' || place === 'scrap') continue;
-      const key = `${place} ${row.item}`;
+      const key = `${place} ${item}`;
       counts.set(key, (counts.get(key) ?? 0) + change);
       if ((counts.get(key) ?? 0) < 0) shortages.push(`${row.date}: ${key} at ${counts.get(key)}`);
     }

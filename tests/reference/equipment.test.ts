@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { billOfMaterials, neededParts } from '#core/order/equipment.ts';
+import { replacedEachYear } from '#core/stock/comb.ts';
 import { queenColour } from '#core/lineage/queenColour.ts';
 
 const need = (item: string, frames: 8 | 10, spare: number) => {
@@ -15,6 +16,11 @@ describe('equipment of 25 colonies', () => {
     expect(['deep box', 'medium super', 'bottom board'].map((item) => need(item, 10, 0.1))).toEqual([55, 83, 28]);
   });
   test('eight frames', () => expect(['deep frame', 'medium frame'].map((item) => need(item, 8, 0))).toEqual([400, 600]));
+});
+
+test('comb rotation: 500 deep frames in five years, and in three', () => {
+  // Three to five years: hbka.org.uk, the merits of comb change (read-weak); the yearly share is arithmetic.
+  expect([replacedEachYear(500, 5), replacedEachYear(500, 3)]).toEqual([100, 167]);
 });
 
 test('the international marking code', () => {

@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import { expectAccessible } from './support/axe.ts';
-import { notice, undoByNotice, words } from './support/person.ts';
+import { words } from './support/person.ts';
 import { closeBrowser, openWindow, type OpenedWindow, type WindowOptions } from './support/window.ts';
 
 let window: OpenedWindow | undefined;
@@ -99,61 +99,6 @@ test('survivors stand against the target, as a picture and as a table', async ()
   await region.getByRole('button', { name: /^As a table/ }).click();
   const low = plan.survivors.chances.find(({ survivors }) => survivors === plan.survivors.low)!;
   expect((await cells(region.getByRole('table'), String(plan.survivors.low)))[1]).toBe((low.chance * 100).toFixed(2));
-});
-
-test('a movement is entered by keyboard, counted, and taken back', async () => {
-  const { page } = await open(emptyBook);
-  await page.getByText('No stock is in the book yet').waitFor();
-  await page.getByLabel('Item').focus();
-  await page.keyboard.type('deep box');
-  await page.keyboard.press('Tab');
-  await page.keyboard.type('12');
-  await page.keyboard.press('Enter');
-  const shed = table(page, 'In the shed and elsewhere');
-  await soon(() => shed.count()).toBe(1);
-  expect(await cells(shed, 'deep box')).toEqual(['deep box', '12', '12']);
-  expect(await page.getByLabel('Item').evaluate((field) => field === document.activeElement)).toBe(true);
-
-  await page.keyboard.type('deep box');
-  await page.getByLabel('How many').fill('5');
-  await page.getByLabel('From').selectOption('shed');
-  await page.getByLabel('To').selectOption('QY');
-  await page.getByRole('button', { name: 'Enter this movement' }).press('Enter');
-  await soon(() => cells(shed, 'deep box')).toEqual(['deep box', '7', '5', '12']);
-  await page.getByText('5 deep box, shed to QY').waitFor();
-  await soon(() => page.getByLabel('Item').inputValue()).toBe('');
-  await notice(page).getByText('1 entry in the book').waitFor();
-  await undoByNotice(page);
-  await soon(() => cells(shed, 'deep box')).toEqual(['deep box', '12', '12']);
-});
-
-test('a movement that cannot be entered says why at its fields, with nothing typed lost', async () => {
-  const opened = await open(emptyBook);
-  const { page } = opened;
-  await page.getByRole('button', { name: 'Enter this movement' }).click();
-  await page.getByText('Name the item.').waitFor();
-  await page.getByText('Type how many, as a number above 0.').waitFor();
-  await page.getByLabel('Item').fill('deep box');
-  await page.getByLabel('How many').fill('three');
-  await page.getByLabel('To').selectOption('supplier');
-  await page.keyboard.press('Tab');
-  await page.getByRole('button', { name: 'Enter this movement' }).click();
-  await page.getByText('They come from and go to the same place').waitFor();
-  expect(await page.getByLabel('Item').inputValue()).toBe('deep box');
-  expect(await page.getByLabel('How many').evaluate((field) => field === document.activeElement)).toBe(true);
-  await expectAccessible(page);
-  expect((await opened.desk('stock.shed', {})).items).toEqual([]);
-});
-
-test('a movement half typed is back after the program was closed', async () => {
-  const opened = await open(emptyBook);
-  const { page } = opened;
-  await page.getByLabel('Item').fill('medium super');
-  await page.getByLabel('To').selectOption('QY');
-  await soon(async () => (await opened.desk('draft.fetch', { key: 'stock movement' })).body ?? '').toContain('"to":"QY"');
-  await opened.restart();
-  await soon(() => page.getByLabel('Item').inputValue()).toBe('medium super');
-  expect(await page.getByLabel('To').inputValue()).toBe('QY');
 });
 
 test('a house rule is changed in its place, with its source beside it, and set back', async () => {

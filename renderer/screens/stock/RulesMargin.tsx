@@ -14,7 +14,7 @@ export function RulesMargin({ rules }: { readonly rules: readonly HouseRule[] })
   return (
     <MarginContent heading={words.rules}>
       <p>{words.rulesText}</p>
-      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && rule.room !== 'order' && rule.room !== 'attention')]} />
+      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && rule.room !== 'order' && rule.room !== 'attention' && rule.room !== 'stock')]} />
       {rules.some(isPart) && (
         <details className="rule-parts">
           <summary>{words.partRules}</summary>

@@ -1,115 +1,80 @@
-import type { ShedCount } from '#shared/contract/order.ts';
+import type { StockTable } from '#shared/contract/stock.ts';
+import { countedItems } from '#shared/itemWords.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { dayTight, number } from '../../parts/format.ts';
-import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { number } from '../../parts/format.ts';
+import { MarginContent } from '../../parts/Margin.tsx';
+import { CountForm } from './CountForm.tsx';
 import { MovementForm } from './MovementForm.tsx';
-import { words } from './words.ts';
+import { RuleList } from './RulesMargin.tsx';
+import { ShedCounts, ShedMovements } from './ShedLists.tsx';
+import { ShedDeadOuts } from './ShedDeadOuts.tsx';
+import { ShedShortages } from './ShedShortages.tsx';
+import { ShedTable } from './ShedTable.tsx';
+import './shed.css';
+import { shedWords as words } from './shedWords.ts';
 
-const shownMovements = 8;
-
-/** What is in the shed and elsewhere, the last movements, and the form to enter one. `known` are item names to offer. */
+/** The equipment account: what is on hives, free, to check and to mend, by item and place, with the forms that change it. `known` are item names to offer. */
 export function ShedSection({ known }: { readonly known: readonly string[] }) {
-  const { data: shed, fault } = useRead('stock.shed', {});
-  const note = useMarginNote();
+  const { data: table, fault } = useRead('stock.table', {}, { keep: true });
+  const items = [...new Set([...(table?.items ?? []).map(({ item }) => item), ...known])];
   return (
-    <section
-      className="section"
-      aria-label={words.shedHeading}
-      {...note(
-        <MarginPart heading={words.shedHeading}>
-          <p>{words.shedNote}</p>
-        </MarginPart>,
-      )}
-    >
-      <h2>{words.shedHeading}</h2>
+    <section className="section shed" aria-label={words.heading}>
+      <h2>{words.heading}</h2>
       <FaultNote fault={fault} />
-      {shed && (shed.items.length === 0 ? <p className="soft">{words.shedEmpty}</p> : <ShedTable shed={shed} />)}
-      {shed && (
-        <div className="pair section">
-          <Entering>
-            <MovementForm items={[...new Set([...shed.items.map(({ item }) => item), ...known])]} places={shed.places} />
-          </Entering>
-          <Movements shed={shed} />
-        </div>
+      {table && (
+        <>
+          {table.items.length === 0 ? <p className="soft">{words.empty}</p> : <Summary table={table} />}
+          {table.shortages.length > 0 && (
+            <Entering>
+              <ShedShortages shortages={table.shortages} />
+            </Entering>
+          )}
+          {table.items.length > 0 && <ShedTable items={table.items} />}
+          {table.deadOuts.length > 0 && (
+            <Entering>
+              <ShedDeadOuts deadOuts={table.deadOuts} count={table.deadOutCount} caution={table.caution} />
+            </Entering>
+          )}
+          <div className="pair section">
+            <Entering>
+              <MovementForm items={items} places={[]} />
+              <CountForm items={items} />
+            </Entering>
+          </div>
+          <div className="pair section">
+            <ShedMovements movements={table.movements} />
+            <ShedCounts counts={table.counts} />
+          </div>
+          <MarginContent heading={words.behind}>
+            <details className="rule-parts">
+              <summary>{words.assumptions}</summary>
+              {table.assumptions.map((sentence) => (
+                <p key={sentence}>{sentence}</p>
+              ))}
+            </details>
+            <details className="rule-parts">
+              <summary>{words.rules}</summary>
+              <RuleList rules={table.rules} />
+            </details>
+          </MarginContent>
+        </>
       )}
     </section>
   );
 }
 
-function ShedTable({ shed }: { readonly shed: ShedCount }) {
-  return (
-    <div className="scroll" tabIndex={0} role="group" aria-label={words.shedHeading}>
-      <table className="tight">
-        <caption className="visually-hidden">{words.shedHeading}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words.item}</th>
-            {shed.places.map((place) => (
-              <th key={place} scope="col" className="number">
-                {place}
-              </th>
-            ))}
-            <th scope="col" className="number">
-              {words.shedTotal}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {shed.items.map(({ item, counts, total }) => {
-            const at = new Map(counts.map(({ place, count }) => [place, count]));
-            return (
-              <tr key={item}>
-                <th scope="row">{item}</th>
-                {shed.places.map((place) => (
-                  <td key={place} className="number">
-                    <Count count={at.get(place) ?? 0} />
-                  </td>
-                ))}
-                <td className="number">
-                  <strong>{number(total, 1)}</strong>
-                </td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </div>
-  );
-}
-
-function Count({ count }: { readonly count: number }) {
-  if (count === 0) return <span className="soft">0</span>;
-  return count < 0 ? (
-    <span className="needs">
-      {number(count, 1)}, {words.below}
-    </span>
-  ) : (
-    number(count, 1)
-  );
-}
-
-function Movements({ shed }: { readonly shed: ShedCount }) {
-  if (shed.movements.length === 0) return null;
-  const newest = shed.movements
-    .map((movement, place) => ({ movement, place }))
-    .sort((a, b) => b.movement.day.localeCompare(a.movement.day) || a.place - b.place)
-    .slice(0, shownMovements);
-  return (
-    <div>
-      <h3>{words.movements}</h3>
-      <ul className="lines">
-        {newest.map(({ movement, place }) => (
-          <li key={place}>
-            <span>{dayTight(movement.day)}</span>
-            <span>
-              {words.movement(number(movement.quantity, 1), movement.item, movement.from, movement.to)}
-              {movement.note === null ? '' : `. ${movement.note}`}
-            </span>
-          </li>
-        ))}
-      </ul>
-    </div>
-  );
+/** The account in one sentence. */
+function Summary({ table }: { readonly table: StockTable }) {
+  const boxes = table.items.find(({ item }) => item === 'deep box');
+  const due = table.items.reduce((sum, item) => sum + (item.due ?? 0), 0);
+  const mend = table.items.filter(({ toMend }) => toMend > 0).map(({ item, toMend }) => countedItems(toMend, item));
+  const parts = [
+    ...(boxes ? [words.summaryHives(countedItems(boxes.onHives, boxes.item), number(boxes.free, 1))] : []),
+    ...(table.deadOutCount > 0 ? [words.summaryDeadOuts(table.deadOutCount)] : []),
+    ...(mend.length > 0 ? [words.summaryMend(mend.slice(0, 3).join(', '))] : []),
+    ...(due > 0 ? [words.summaryDue(number(due))] : []),
+  ];
+  return parts.length === 0 ? null : <p className="sentence">{`${parts.join('; ')}.`}</p>;
 }

@@ -78,14 +78,6 @@ export const words = {
   order: 'Order',
   equipmentNone: 'No equipment is needed for this plan.',
 
-  shedHeading: 'In the shed and elsewhere',
-  shedEmpty: 'No stock is in the book yet. Enter what came from a seller, and it will be counted here.',
-  shedTotal: 'Total',
-  shedNote: 'Every movement leaves one place and reaches another, so the counts balance. A count below nothing means that a movement into that place is missing.',
-  below: 'below nothing',
-  movements: 'Moved last',
-  movement: (quantity: string, item: string, from: string, to: string) => `${quantity} ${item}, ${from} to ${to}`,
-
   enterHeading: 'Enter a movement',
   fromLabel: 'From',
   toLabel: 'To',
@@ -96,7 +88,7 @@ export const words = {
     quantity: 'Type how many, as a number above 0.',
     from: 'Choose where they come from.',
     to: 'Choose where they go.',
-    same: 'They come from and go to the same place; choose two places.',
+    same: 'They come from and go to the same place; choose two places, or say in the item how they are: “deep box, to mend”.',
   },
 
   rules: 'House rules behind it',
