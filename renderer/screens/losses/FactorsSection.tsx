@@ -3,6 +3,7 @@ import type { LossFactors, RiskFactor, RiskGroup } from '#shared/contract/lossFa
 import { fixed, missing, rate } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { BehindFigure, FigureButton, sameAsked, type Asked } from './BehindFigure.tsx';
+import { RulesLink } from '../../parts/RulesLink.tsx';
 import { factorWords as words } from './factorWords.ts';
 import { TogetherPart } from './TogetherPart.tsx';
 import type { Scope } from './useFactors.ts';
@@ -187,6 +188,7 @@ function HowCompared() {
         <p key={text}>{text}</p>
       ))}
       <p className="soft">{words.minimum}</p>
+      <RulesLink room="losses" />
     </MarginPart>
   );
 }
