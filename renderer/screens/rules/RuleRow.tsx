@@ -71,7 +71,7 @@ export function RuleRow({ rule }: { readonly rule: RuleLine }) {
           <span className="soft">{unitOf(rule)}</span>
         </span>
         {says === null ? null : (
-          <span id={refusal} className="field-fault" role="alert">
+          <span ref={intoView} id={refusal} className="field-fault" role="alert">
             {says}
           </span>
         )}
@@ -109,6 +109,11 @@ function RuleNote({ rule }: { readonly rule: RuleLine }) {
       </MarginPart>
     </>
   );
+}
+
+/** A refusal under the last line of the window would not be seen. */
+function intoView(sentence: HTMLElement | null): void {
+  sentence?.scrollIntoView({ block: 'nearest' });
 }
 
 /** To the field of the rule above or below, over the headings. */
