@@ -3,6 +3,7 @@ import { attentionRuleDefinitions } from './attentionRules.ts';
 import { lossRuleDefinitions } from './lossRules.ts';
 import { decisionRules } from './decisionRules.ts';
 import { factorRuleDefinitions } from './factorRules.ts';
+import { honeyRuleDefinitions } from './honeyRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -46,6 +47,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   { key: 'round.walkAwayFrom', label: 'Day after a walk-away split from which to look for eggs', room: 'round', unit: 'days', type: 'number', default: 21, range: [10, 60], source: 'A practical note expects a mated queen 21 days after the split (buttsbees.com)', confidence: 'read-weak' },
   { key: 'round.walkAwayBy', label: 'Day after a walk-away split by which there should be eggs', room: 'round', unit: 'days', type: 'number', default: 28, range: [14, 90], source: 'Emergency queen from young larvae: eggs about 21 to 28 days on', confidence: 'from memory' },
   ...decisionRules,
+  ...honeyRuleDefinitions,
 ];
 
 export type RuleValues = ReadonlyMap<string, number | string>;

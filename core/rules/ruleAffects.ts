@@ -52,6 +52,17 @@ export const ruleAffects: Readonly<Record<string, string>> = {
   'decision.split.cap': 'How many splits the plan may take from one survivor.',
   'decision.comb.package': 'How many drawn combs the plan needs for packages.',
   'decision.honey.price': 'What a pound of honey forgone costs in the plan.',
+  'honey.water.usdaAB': 'Up to which water a lot can be grade A or B.',
+  'honey.water.usdaC': 'Up to which water a lot can be grade C.',
+  'honey.water.eu': 'Up to which water a lot is within the limit there.',
+  'honey.water.euHeather': 'Up to which water heather honey is within the limit there.',
+  'honey.water.euBaker': 'Up to which water baker’s honey is within the limit there.',
+  'honey.water.euBakerHeather': 'Up to which water baker’s honey from heather is within the limit there.',
+  'honey.water.codex': 'Up to which water a lot is within the standard.',
+  'honey.water.codexHeather': 'Up to which water heather honey is within the standard.',
+  'honey.water.anz': 'Up to which water a lot is within the limit there.',
+  'honey.water.keeps': 'Below which water a lot is said to keep.',
+  'honey.water.standard': 'The water at which crops of different lots are weighed against each other.',
   'decision.requeen.years': 'Which queens the plan counts as due for replacing.',
 };
 

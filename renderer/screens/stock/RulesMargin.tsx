@@ -16,7 +16,7 @@ export function RulesMargin({ rules }: { readonly rules: readonly HouseRule[] })
     <MarginContent heading={words.rules}>
       <p>{words.rulesText}</p>
       <RulesLink room="order" />
-      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && rule.room !== 'order' && rule.room !== 'attention')]} />
+      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && (rule.room === 'losses' || rule.room === 'decision'))]} />
       {rules.some(isPart) && (
         <details className="rule-parts">
           <summary>{words.partRules}</summary>
