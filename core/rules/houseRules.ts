@@ -4,6 +4,7 @@ import { lossRuleDefinitions } from './lossRules.ts';
 import { decisionRules } from './decisionRules.ts';
 import { factorRuleDefinitions } from './factorRules.ts';
 import { honeyRuleDefinitions } from './honeyRules.ts';
+import { storesRuleDefinitions } from './storesRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -48,6 +49,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   { key: 'round.walkAwayBy', label: 'Day after a walk-away split by which there should be eggs', room: 'round', unit: 'days', type: 'number', default: 28, range: [14, 90], source: 'Emergency queen from young larvae: eggs about 21 to 28 days on', confidence: 'from memory' },
   ...decisionRules,
   ...honeyRuleDefinitions,
+  ...storesRuleDefinitions,
 ];
 
 export type RuleValues = ReadonlyMap<string, number | string>;

@@ -63,6 +63,18 @@ export const ruleAffects: Readonly<Record<string, string>> = {
   'honey.water.anz': 'Up to which water a lot is within the limit there.',
   'honey.water.keeps': 'Below which water a lot is said to keep.',
   'honey.water.standard': 'The water at which crops of different lots are weighed against each other.',
+  'stores.target.south': 'What is taken from, left to, or fed to a colony that winters in the south.',
+  'stores.target.middle': 'What is taken from, left to, or fed to a colony that winters in between.',
+  'stores.target.north': 'What is taken from, left to, or fed to a colony that winters in the north.',
+  'stores.slack': 'How near the target a colony is left alone.',
+  'stores.frame.deep': 'The stores that are reckoned from frames seen at a look.',
+  'stores.frame.medium': 'The stores that are reckoned from medium combs.',
+  'stores.frame.shallow': 'The stores that are reckoned from shallow combs.',
+  'stores.hive.bees': 'What is taken off the weight of a whole hive.',
+  'stores.hive.other': 'What is taken off the weight of a whole hive.',
+  'stores.gain.heavy': 'How much heavy syrup and sugar make up what is short.',
+  'stores.gain.light': 'How much light syrup and sugar make up what is short.',
+  'stores.feedBy': 'The last day on which heavy syrup is worth giving.',
   'decision.requeen.years': 'Which queens the plan counts as due for replacing.',
 };
 
