@@ -4,6 +4,7 @@ import { lossRuleDefinitions } from './lossRules.ts';
 import { decisionRules } from './decisionRules.ts';
 import { factorRuleDefinitions } from './factorRules.ts';
 import { honeyRuleDefinitions } from './honeyRules.ts';
+import { miteRuleDefinitions } from './miteRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
@@ -50,6 +51,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...decisionRules,
   ...honeyRuleDefinitions,
   ...storesRuleDefinitions,
+  ...miteRuleDefinitions,
 ];
 
 export type RuleValues = ReadonlyMap<string, number | string>;
