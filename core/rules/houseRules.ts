@@ -5,6 +5,7 @@ import { decisionRules } from './decisionRules.ts';
 import { factorRuleDefinitions } from './factorRules.ts';
 import { honeyRuleDefinitions } from './honeyRules.ts';
 import { miteRuleDefinitions } from './miteRules.ts';
+import { queenRuleDefinitions } from './queenRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
@@ -52,6 +53,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...honeyRuleDefinitions,
   ...storesRuleDefinitions,
   ...miteRuleDefinitions,
+  ...queenRuleDefinitions,
 ];
 
 export type RuleValues = ReadonlyMap<string, number | string>;
