@@ -2,6 +2,7 @@ import { useDeferredValue, useEffect, useId, useMemo, useRef, useState } from 'r
 import type { RuleRoom } from '#shared/contract/rules.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
+import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
@@ -66,9 +67,11 @@ export function RulesScreen({ room }: { readonly room?: string | undefined }) {
       </search>
       <FaultNote fault={fault} />
       {loading ? <p role="status">{frameWords.loading}</p> : null}
-      {rooms.map((one) => (
-        <Room key={one.key} room={one} />
-      ))}
+      <Entering>
+        {rooms.map((one) => (
+          <Room key={one.key} room={one} />
+        ))}
+      </Entering>
       {data && rooms.length === 0 ? (
         <Empty
           sentence={show === 'changed' && typed.trim() === '' ? words.noneChanged : words.noneFits}
