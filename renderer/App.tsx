@@ -33,6 +33,7 @@ import { SortOutScreen } from './screens/sortOut/SortOutScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { OrderPrint } from './screens/stock/OrderPrint.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
+import { RulesScreen } from './screens/rules/RulesScreen.tsx';
 import { RoundPrint } from './screens/tonight/RoundPrint.tsx';
 import { TonightScreen } from './screens/tonight/TonightScreen.tsx';
 import { YardScreen } from './screens/yards/YardScreen.tsx';
@@ -122,6 +123,7 @@ function Screens() {
             </Route>
             <Route path="/acts" component={ActsScreen} />
             <Route path="/acts/:id">{({ id }) => <ActScreen key={id} id={id} />}</Route>
+            <Route path="/book/rules/:room?">{({ room }) => <RulesScreen key={room ?? ''} room={room} />}</Route>
             <Route component={NowhereScreen} />
           </Switch>
         </Frame>

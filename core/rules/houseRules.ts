@@ -4,6 +4,10 @@ import { stockRuleDefinitions } from './stockRules.ts';
 import { lossRuleDefinitions } from './lossRules.ts';
 import { decisionRules } from './decisionRules.ts';
 import { factorRuleDefinitions } from './factorRules.ts';
+import { honeyRuleDefinitions } from './honeyRules.ts';
+import { miteRuleDefinitions } from './miteRules.ts';
+import { queenRuleDefinitions } from './queenRules.ts';
+import { storesRuleDefinitions } from './storesRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -44,10 +48,12 @@ export const houseRuleDefinitions: readonly Definition[] = [
   { key: 'round.mitesHigh', label: 'Mites in 100 bees from which the field sheet speaks of them', room: 'round', unit: 'in 100 bees', type: 'number', default: 3, range: [0.5, 20], source: 'USDA-ARS Tucson, quoted by the Gilroy beekeepers (gilroybeekeepers.org): 3; others say 1 to 5', confidence: 'read' },
   { key: 'round.queenUnseen', label: 'Days without queen or eggs after which the field sheet asks for them', room: 'round', unit: 'days', type: 'number', default: 42, range: [7, 365], source: 'Two worker brood cycles of 21 days', confidence: practice },
   ...attentionRuleDefinitions,
-  { key: 'round.walkAwayFrom', label: 'Day after a walk-away split from which to look for eggs', room: 'round', unit: 'days', type: 'number', default: 21, range: [10, 60], source: 'A practical note expects a mated queen 21 days after the split (buttsbees.com)', confidence: 'read-weak' },
-  { key: 'round.walkAwayBy', label: 'Day after a walk-away split by which there should be eggs', room: 'round', unit: 'days', type: 'number', default: 28, range: [14, 90], source: 'Emergency queen from young larvae: eggs about 21 to 28 days on', confidence: 'from memory' },
   ...decisionRules,
   ...stockRuleDefinitions,
+  ...honeyRuleDefinitions,
+  ...storesRuleDefinitions,
+  ...miteRuleDefinitions,
+  ...queenRuleDefinitions,
 ];
 
 export type RuleValues = ReadonlyMap<string, number | string>;

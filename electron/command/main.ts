@@ -10,6 +10,7 @@ const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
   export: async () => (await import('./verbs/exportJournal.ts')).exportJournal,
   report: async () => (await import('./verbs/report.ts')).report,
   check: async () => (await import('./verbs/check.ts')).check,
+  rules: async () => (await import('./verbs/rules.ts')).rules,
   demo: async () => (await import('./verbs/demo.ts')).demo,
 };
 

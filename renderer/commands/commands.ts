@@ -95,6 +95,10 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.onScreen('check', '/book'),
   },
   {
+    id: 'book.rules', group: 'book', name: 'House rules', search: 'numbers defaults thresholds limits settings source change',
+    enabled: withBook, run: (hands) => hands.go('/book/rules'),
+  },
+  {
     id: 'book.close', group: 'book', name: 'Close this book', search: 'start page another new',
     enabled: withBook, run: (hands) => hands.closeBook(),
   },

@@ -1,5 +1,6 @@
 import type { DueItem } from '#shared/contract/due.ts';
 import { dayText } from './format.ts';
+import { RulesLink } from './RulesLink.tsx';
 import { dueWords as words } from './dueWords.ts';
 
 /** What the margin says of one thing that is or was due: the record, its days, the house's numbers and their source. */
@@ -22,6 +23,7 @@ export function DueNote({ item }: { readonly item: Pick<DueItem, 'what' | 'reaso
           </li>
         ))}
       </ul>
+      <RulesLink room="attention" />
       {item.rule === 'treatmentOff' ? <p>{words.label}</p> : null}
     </section>
   );

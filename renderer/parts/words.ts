@@ -31,6 +31,7 @@ export const words = {
   again: 'Open the page again',
   loading: 'Reading the book…',
   help: 'All commands and keys',
+  allRules: 'All house rules',
   nowhere: 'There is no such page',
   nowhereLine: 'The address names a page that is not in this program.',
   toTonight: 'Go to Tonight',

@@ -16,6 +16,7 @@ import { mendingOperations } from './mending.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { roundOperations } from './rounds.ts';
+import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
 import { paperOperations } from './paper.ts';
@@ -38,6 +39,7 @@ export const contract = {
   ...mendingOperations,
   ...orderOperations,
   ...roundOperations,
+  ...ruleOperations,
   ...offerOperations,
   ...decisionOperations,
   ...sheetOperations,

@@ -31,7 +31,7 @@ describe('the command line', () => {
   test('explains itself', () => {
     const help = outyard('help');
     expect(help.code).toBe(0);
-    for (const verb of ['import', 'export', 'report', 'check', 'demo']) expect(help.out).toMatch(new RegExp(`^  ${verb} `, 'm'));
+    for (const verb of ['import', 'export', 'report', 'check', 'rules', 'demo']) expect(help.out).toMatch(new RegExp(`^  ${verb} `, 'm'));
     expect(outyard().out).toBe(help.out);
     expect(outyard('import', '--help').out).toContain('--book');
   });
@@ -55,6 +55,8 @@ describe('the command line', () => {
     [['report', '--journal', 'good.csv', '--as-of', '2025-02-30'], '--as-of'],
     [['report', '--journal', 'good.csv', '--book', 'x.outyard'], 'not both'],
     [['report', '--book', 'absent.outyard'], 'absent.outyard'],
+    [['rules', '--book', 'absent.outyard'], 'absent.outyard'],
+    [['rules', '--format', 'xml'], 'text, json'],
     [['demo', '--which', 'other'], 'ossar, tiny'],
   ])('%j: code 2 and a sentence, and no file is made', (args, sentence) => {
     const before = readdirSync(trial.folder);
@@ -152,6 +154,19 @@ describe('the command line', () => {
     expect(run.code).toBe(0);
     expect(JSON.parse(run.out)).toMatchObject({ sound: true, refoldEqual: true, entries: 2 });
     expect(outyard('check', '--book', 'two.outyard').out).toBe('Sound: 2 entries.\n');
+  });
+
+  test('lists every house rule with default, range, source and source word, and counts them', () => {
+    const run = outyard('rules');
+    expect(run.code).toBe(0);
+    const last = run.out.trimEnd().split('\n').at(-1) ?? '';
+    expect(last).toMatch(/^\d+ rules, \d+ from memory, 0 without a source word$/);
+    expect(run.out.match(/^ {2}[a-z]+\.\S+: /gm)?.length).toBe(Number(last.split(' ')[0]));
+    expect(run.out).toContain('default 28.8 %, 5 to 80 %\n      [read] 13-year average winter loss');
+    expect(run.out).toMatch(/\[check the label\]/);
+    const found = JSON.parse(outyard('rules', '--format', 'json', '--book', 'two.outyard').out) as { rules: number; without: number; rooms: { rules: unknown[] }[] };
+    expect(found).toMatchObject({ rules: Number(last.split(' ')[0]), without: 0 });
+    expect(found.rooms.flatMap(({ rules }) => rules)).toHaveLength(found.rules);
   });
 
   test('writes the small demo and says where', () => {

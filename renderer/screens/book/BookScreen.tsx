@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import { useBook } from '../../desk/useBook.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
@@ -21,6 +22,12 @@ export function BookScreen() {
         <ImportRecords />
         <SortOutSection />
       </Entering>
+      <section className="section">
+        <h2>{words.rulesHeading}</h2>
+        <p>
+          {words.rulesLine} <Link href="/book/rules">{words.rulesOpen}</Link>
+        </p>
+      </section>
       <div className="pair">
         <ExportJournal />
         <CheckBook />

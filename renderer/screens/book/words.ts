@@ -36,6 +36,10 @@ export const words = {
   notWhole: 'A whole number, or nothing if it is not known.',
   allYards: 'All yards',
 
+  rulesHeading: 'House rules',
+  rulesLine: 'Thresholds, days, costs and parts lists that the program reckons with, each with its default and its source.',
+  rulesOpen: 'See and change the house rules',
+
   importHeading: 'Bring records in',
   importLine: 'Choose a file in the exchange form (CSV), or a spreadsheet of your own (XLSX or CSV). You see what is in it before anything is entered.',
   choose: 'File of records',

@@ -7,6 +7,7 @@ import { dueWords as words } from '../../parts/dueWords.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayTight } from '../../parts/format.ts';
 import { MarginContent, useMarginNote } from '../../parts/Margin.tsx';
+import { RulesLink } from '../../parts/RulesLink.tsx';
 import { RuleList } from '../stock/RulesMargin.tsx';
 import '../stock/stock.css';
 
@@ -60,6 +61,7 @@ export function DueSection({ id }: { readonly id: ColonyId }) {
       {items.length === 0 ? null : (
         <MarginContent heading={words.marginHeading}>
           <p>{words.marginText}</p>
+          <RulesLink room="attention" />
           <details className="rule-parts">
             <summary>{words.rules}</summary>
             <RuleList rules={rules.data?.rules.filter(({ room }) => room === 'attention') ?? []} />

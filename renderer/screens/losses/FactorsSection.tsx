@@ -4,6 +4,7 @@ import { missing, pFigure, rate, ratio } from '#shared/figures.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { BehindFigure, FigureButton, sameAsked, type Asked } from './BehindFigure.tsx';
+import { RulesLink } from '../../parts/RulesLink.tsx';
 import { factorWords as words } from './factorWords.ts';
 import { TogetherPart } from './TogetherPart.tsx';
 import type { Scope } from './useFactors.ts';
@@ -200,6 +201,7 @@ function HowCompared() {
         <p key={text}>{text}</p>
       ))}
       <p className="soft">{words.minimum}</p>
+      <RulesLink room="losses" />
     </MarginPart>
   );
 }

@@ -12,6 +12,7 @@ import { ColoniesBehind, useBehind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { RulesLink } from '../../parts/RulesLink.tsx';
 import { EndedSection } from './EndedSection.tsx';
 import { PairsTable } from './PairsTable.tsx';
 import { reviewWords as words } from './reviewWords.ts';
@@ -143,6 +144,7 @@ function SurvivalNote() {
       <MarginPart heading={words.by}>
         <p>{words.survivalGroups}</p>
         <p className="soft">{words.rulesNote}</p>
+        <RulesLink room="losses" />
       </MarginPart>
       <MarginPart heading={words.curvesHeading}>
         <p>{words.survivalHow}</p>

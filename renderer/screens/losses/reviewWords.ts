@@ -97,6 +97,6 @@ export const reviewWords = {
   survivalTest: 'The log-rank test compares whole curves. Colonies of a yard share their fate, so its p is rather too small; and of twenty groupings looked at, one stands out by chance alone.',
   survivalMethod: 'Kaplan-Meier with late entry, log-log band; mean days restricted to the days that all groups were watched; all winters are compared within each winter.',
   incidenceNote: 'Cumulative incidence (Aalen-Johansen): a colony that was sold or united cannot be lost any more, so each fate has its own share and they add up.',
-  rulesNote: 'The limits and windows are house rules and can be changed.',
+  rulesNote: 'The limits and windows are house rules and can be changed under Book.',
   ruleWindows: 'House rules of this section',
 } as const;

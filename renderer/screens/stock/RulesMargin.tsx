@@ -5,6 +5,7 @@ import { useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
+import { RulesLink } from '../../parts/RulesLink.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { readRule, ruleText, ruleTyped } from './readRule.ts';
 import { words } from './words.ts';
@@ -14,7 +15,8 @@ export function RulesMargin({ rules }: { readonly rules: readonly HouseRule[] })
   return (
     <MarginContent heading={words.rules}>
       <p>{words.rulesText}</p>
-      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && rule.room !== 'order' && rule.room !== 'attention' && rule.room !== 'stock')]} />
+      <RulesLink room="order" />
+      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && (rule.room === 'losses' || rule.room === 'decision'))]} />
       {rules.some(isPart) && (
         <details className="rule-parts">
           <summary>{words.partRules}</summary>
