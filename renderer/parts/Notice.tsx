@@ -51,6 +51,20 @@ function Notice({ said, say, onClose }: { readonly said: Said | null; readonly s
   const undo = useWrite('journal.undo');
   const redo = useWrite('journal.redo');
   const box = useRef<HTMLDivElement>(null);
+  /** Where the keyboard was before it came here. */
+  const came = useRef<Element | null>(null);
+  const within = useRef(false);
+
+  // A button that has done its work goes, and the keyboard stays with the message, or goes back once that is closed.
+  useEffect(() => {
+    if (!within.current || (document.activeElement !== null && document.activeElement !== document.body)) return;
+    if (said !== null) box.current?.querySelector('button')?.focus();
+    else {
+      within.current = false;
+      const back = came.current?.isConnected ? came.current : document.querySelector('h1');
+      if (back instanceof HTMLElement) back.focus();
+    }
+  }, [said]);
 
   useEffect(() => {
     if (said === null) return;
@@ -73,7 +87,17 @@ function Notice({ said, say, onClose }: { readonly said: Said | null; readonly s
   };
 
   return (
-    <div className="notice-place" ref={box}>
+    <div
+      className="notice-place"
+      ref={box}
+      onFocus={({ relatedTarget }) => {
+        if (!within.current) came.current = relatedTarget;
+        within.current = true;
+      }}
+      onBlur={({ relatedTarget }) => {
+        if (relatedTarget !== null) within.current = false;
+      }}
+    >
       <div role="status">{said ? <p key={said.turn}>{said.sentence}</p> : null}</div>
       {said ? (
         <div className="notice-acts">

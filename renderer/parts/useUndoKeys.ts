@@ -1,8 +1,12 @@
 import { useEffect, useRef } from 'react';
 import { useWrite } from '../desk/useDesk.ts';
 import { faultText, useNotice } from './Notice.tsx';
+import { undoKeyOf } from './undoKeyOf.ts';
 
-/** Ctrl Z takes the last act back, Ctrl Shift Z or Ctrl Y brings it back; in a text field they are the field's own. */
+/**
+ * Ctrl Z takes the last act back, Ctrl Shift Z or Ctrl Y brings it back; in a text field they are the field's own,
+ * except within what is marked as leaving them to the book and did not take the key itself.
+ */
 export function useUndoKeys(): void {
   const { send: undo } = useWrite('journal.undo');
   const { send: redo } = useWrite('journal.redo');
@@ -17,11 +21,13 @@ export function useUndoKeys(): void {
       else say(answer.value.sentence, back ? { redo: true } : { undoGesture: answer.value.gesture });
     };
     const onKey = (event: KeyboardEvent) => {
-      if (!(event.ctrlKey || event.metaKey) || event.altKey || event.repeat || event.defaultPrevented || isTextField(event.target)) return;
-      const key = event.key.toLowerCase();
-      if (key !== 'z' && !(key === 'y' && !event.shiftKey)) return;
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || event.defaultPrevented) return;
+      if (isTextField(event.target) && !leftToTheBook(event.target)) return;
+      const undoKey = undoKeyOf(event);
+      if (undoKey === null) return;
       event.preventDefault();
-      const back = key === 'z' && !event.shiftKey;
+      if (event.repeat) return;
+      const back = undoKey === 'undo';
       turn.current = turn.current.then(() => act(back));
     };
     window.addEventListener('keydown', onKey);
@@ -34,4 +40,8 @@ const noText: ReadonlySet<string> = new Set(['button', 'checkbox', 'color', 'fil
 function isTextField(target: EventTarget | null): boolean {
   if (target instanceof HTMLInputElement) return !noText.has(target.type);
   return target instanceof HTMLTextAreaElement || (target instanceof HTMLElement && target.isContentEditable);
+}
+
+function leftToTheBook(target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest('[data-undo="book"]') !== null;
 }

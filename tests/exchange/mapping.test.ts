@@ -40,6 +40,16 @@ test('a sheet with semicolons, days day first and decimal commas is read by its 
   expect(aside).toEqual([{ line: 5, column: 'Datum', value: '31/06/2026', sentence: '“31/06/2026” is no day of the calendar with the day first. Mend it in the sheet.' }]);
 });
 
+test('frames of bees in any wording are never taken for the bees of a sample', () => {
+  for (const header of ['Bees (frames)', 'Bees, frames', 'Frames (bees)', 'Bees in seams']) {
+    const sheet = sheetOf(`Checked;Hive;${header};Varroa\n13/4/2026;N-1;6;3\n14/4/2026;N-2;5,5;2\n`);
+    for (const kind of [null, ...kinds] as const) expect(becomes(guessMapping(sheet, ['sheet.csv'], kind))[2]).not.toBe('bees');
+    expect(becomes(guessMapping(sheet, ['sheet.csv'], 'inspection')).slice(0, 2)).toEqual(['date', 'colony']);
+  }
+  expect(becomes(guessMapping(sheetOf('Checked;Hive;Bees (frames)\n13/4/2026;N-1;6\n'), ['sheet.csv'], 'inspection'))).toEqual(['date', 'colony', 'frames_bees']);
+  expect(becomes(guessMapping(sheetOf('Date;Hive;Mites;Bees\n13/4/2026;N-1;6;300\n'), ['sheet.csv']))).toEqual(['date', 'colony', 'mites', 'bees']);
+});
+
 test('units come from the headers, a second one in the row is converted, and what is open is asked', () => {
   const sheet = sheetOf(unitsInHeaders);
   const mapping = guessMapping(sheet, ['honey.csv']);

@@ -1,4 +1,5 @@
 import { afterAll, afterEach, expect, test } from 'vitest';
+import { sheetOn, yardOf } from './roundSheet.ts';
 import { expectAccessible } from './support/axe.ts';
 import { notice, words } from './support/person.ts';
 import { closeBrowser, openWindow, type OpenedWindow, type WindowOptions } from './support/window.ts';
@@ -47,6 +48,8 @@ test('a strike shows what it does first, is undone and brought back by keys, als
   await page.keyboard.press('Enter');
   await expect.poll(() => living(opened)).toEqual(['LB-02']);
   await expect.poll(() => words(page.locator('.story'))).toContain('struck: it was LB-12');
+  // The keyboard stays with the entry that was struck.
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('struck: it was LB-12');
 
   await page.getByRole('heading', { level: 1 }).focus();
   await page.keyboard.press('Control+z');
@@ -100,4 +103,43 @@ test('a day that others contradict is refused before anything is done', async ()
   expect(await words(page.locator('.consequence'))).toContain('1 June 2025');
   await page.keyboard.press('Escape');
   await expect.poll(() => page.getByRole('form', { name: 'Replace this entry' }).count()).toBe(0);
+});
+
+test('on the round sheet the undo keys are the cell’s, then the book’s, and never bring old typing into a cell', async () => {
+  const opened = await open({ at: '/tonight', first: (desk) => yardOf(desk, 3) });
+  const { page } = opened;
+  const sheet = sheetOn(page);
+  const entries = async () => (await opened.desk('book.status', {})).book?.entries;
+  await sheet.isAt('LB-01', 'bees');
+  await sheet.typeDown(['8', '7']);
+  await sheet.enter();
+  await notice(page).getByText('Round at Larch Bend, 2 colonies').waitFor();
+  await sheet.isAt('LB-01', 'bees');
+  await page.keyboard.type('5');
+  await page.keyboard.press('Control+z');
+  expect(await sheet.cell('LB-01', 'bees').inputValue()).toBe('');
+  await page.keyboard.press('Control+y');
+  expect(await sheet.cell('LB-01', 'bees').inputValue()).toBe('5');
+  await page.keyboard.press('Control+z');
+  expect(await entries()).toBe(5);
+  // Nothing is typed any more: the round itself is taken back, and its typing is on the sheet again.
+  await page.keyboard.press('Control+z');
+  await notice(page).getByText('Undone: Round at Larch Bend, 2 colonies').waitFor();
+  await expect.poll(() => sheet.cell('LB-01', 'bees').inputValue()).toBe('8');
+  expect(await entries()).toBe(3);
+  // With typing on the sheet nothing more of the book is taken back, and no cell changes.
+  await page.keyboard.press('Control+z');
+  expect([await sheet.cell('LB-01', 'bees').inputValue(), await sheet.cell('LB-02', 'bees').inputValue(), await entries()]).toEqual(['8', '7', 3]);
+  await page.keyboard.press('Control+Shift+Z');
+  await expect.poll(entries).toBe(5);
+  await expect.poll(() => sheet.cell('LB-01', 'bees').inputValue()).toBe('');
+
+  // A message's button goes when it is pressed; the keyboard stays with the message, and goes back once that is closed.
+  const message = page.locator('.notice-place');
+  await message.getByRole('button', { name: 'Undo' }).focus();
+  await page.keyboard.press('Enter');
+  await message.getByRole('button', { name: 'Bring back' }).waitFor();
+  await expect.poll(() => message.evaluate((node) => node.contains(document.activeElement))).toBe(true);
+  await message.getByRole('button', { name: 'Close this message' }).press('Enter');
+  await sheet.isAt('LB-01', 'bees');
 });

@@ -39,12 +39,16 @@ export function guessMapping(sheet: Sheet, hints: readonly string[], said: Kind 
   };
 }
 
+const inFrames = /\b(frames?|seams?|waben|wabengassen|cadres?)\b/;
+
 type Scores = ReadonlyMap<Column, number>;
 
 function scoresOf(header: string, cells: readonly SheetCell[]): Scores {
   const words = plainWords(header.replace(/\(\d+\)$/, '')).split(' ').filter((word) => unitNamed(word) === null).join(' ');
   const scores = new Map<Column, number>();
   for (const column of columns) {
+    // Frames of bees are not the bees of a sample, though both heads have the word.
+    if (column === 'bees' && inFrames.test(words)) continue;
     let best = 0;
     for (const phrase of [plainWords(column), ...headerWords[column]]) {
       const score = words === phrase ? 10 + phrase.length / 100 : ` ${words} `.includes(` ${phrase} `) ? 4 + phrase.length / 100 : 0;

@@ -2,7 +2,7 @@ import type { Column, Kind } from '#shared/entryForms.ts';
 
 /** Words that people write above a column, for each column of the exchange form; without signs, accents and units. */
 export const headerWords: Readonly<Record<Column, readonly string[]>> = {
-  date: ['date', 'day', 'when', 'visit date', 'date of visit', 'inspected', 'inspected on', 'inspection date', 'date died', 'date lost', 'installed', 'installed on', 'start date', 'datum', 'tag', 'fecha', 'jour'],
+  date: ['date', 'day', 'when', 'visit date', 'date of visit', 'inspected', 'inspected on', 'checked', 'checked on', 'inspection date', 'date died', 'date lost', 'installed', 'installed on', 'start date', 'datum', 'tag', 'fecha', 'jour'],
   entry: ['entry', 'kind', 'type', 'activity', 'event', 'action', 'record', 'record type', 'what was done', 'art'],
   yard: ['yard', 'apiary', 'site', 'location', 'bee yard', 'apiary name', 'place', 'stand', 'standort', 'bienenstand', 'rucher', 'apiario'],
   colony: ['colony', 'hive', 'hive no', 'hive number', 'hive id', 'hive name', 'colony no', 'colony number', 'colony id', 'colony name', 'hive nr', 'label', 'tag no', 'volk', 'beute', 'stocknummer', 'ruche', 'colmena'],
@@ -16,7 +16,7 @@ export const headerWords: Readonly<Record<Column, readonly string[]>> = {
   new_queen: ['new queen', 'queen raised', 'requeened with'],
   into: ['into', 'combined into', 'combined with', 'united with', 'merged into', 'joined to'],
   what: ['queen event', 'what', 'queen status change'],
-  frames_bees: ['frames of bees', 'frames bees', 'bee frames', 'seams of bees', 'seams', 'frames covered', 'waben bienen', 'bienen', 'wabengassen', 'cadres abeilles'],
+  frames_bees: ['frames of bees', 'frames bees', 'bees frames', 'bee frames', 'seams of bees', 'seams', 'frames covered', 'waben bienen', 'bienen', 'wabengassen', 'cadres abeilles'],
   frames_brood: ['frames of brood', 'frames brood', 'brood frames', 'brood', 'waben brut', 'brut', 'brutwaben', 'cadres couvain', 'couvain'],
   frames_stores: ['frames of stores', 'frames stores', 'stores frames', 'frames of honey', 'frames honey', 'honey frames', 'food frames', 'stores', 'waben futter', 'futterwaben', 'futter'],
   eggs: ['eggs', 'eggs seen', 'eier', 'stifte'],

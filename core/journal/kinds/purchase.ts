@@ -21,6 +21,6 @@ export const purchase = defineKind({
     const from = made.supplier === undefined ? '' : ` from ${made.supplier}`;
     const price = made.price === undefined ? '' : ` for ${moneyText(made.price)}`;
     const where = made.to === undefined ? '' : `, to ${placeName(made.to, names)}`;
-    return `Bought ${made.quantity === undefined ? '' : `${made.quantity} `}${made.item}${from}${price}${where}.`;
+    return `Bought ${made.quantity === undefined ? '' : `${made.quantity} × `}${made.item}${from}${price}${where}.`;
   },
 });

@@ -12,5 +12,5 @@ export function placeName(where: Place, names: Names): string {
 export const stock = defineKind({
   body,
   touches: () => [],
-  sentence: (made, names) => `${made.quantity} ${made.item} from ${placeName(made.from, names)} to ${placeName(made.to, names)}.`,
+  sentence: (made, names) => `${made.quantity} × ${made.item} from ${placeName(made.from, names)} to ${placeName(made.to, names)}.`,
 });

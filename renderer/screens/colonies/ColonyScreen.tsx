@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { ColonyStory } from '#shared/contract/colonies.ts';
 import { useBook } from '../../desk/useBook.ts';
+import { useAsOf } from '../../desk/asOfDay.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { EntryForm } from '../../parts/EntryForm.tsx';
@@ -21,15 +22,15 @@ import { words as listWords } from './words.ts';
 export function ColonyScreen({ id }: { readonly id: string }) {
   const number = Number(id);
   const known = Number.isInteger(number) && number > 0;
+  const asOf = useAsOf();
   const { book, today } = useBook();
   const story = useRead('colony.story', { id: known ? number : 1 }, { enabled: known });
   const [entering, setEntering] = useState(false);
 
   // The answer to the stand-in id may be at hand from another page.
   if (!known || !story.data || !book || !today) {
-    const lost = !known || story.fault !== undefined;
     return (
-      <Page title={listWords.title} line={lost ? words.noSuch : words.loading}>
+      <Page title={listWords.title} line={!known || story.fault ? (asOf === null ? words.noSuch : '') : words.loading}>
         <FaultNote fault={story.fault} />
         <p>
           <Link href="/colonies">{words.back}</Link>

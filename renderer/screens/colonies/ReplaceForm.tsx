@@ -22,11 +22,12 @@ export interface ReplaceFormProps {
   readonly first: Cells;
   readonly book: OpenBook;
   readonly today: Day;
-  readonly onDone: () => void;
+  onMended(): void;
+  onLeft(): void;
 }
 
 /** The entry's own cells to be mended; what that changes is shown as they are typed, and both entries stay readable. */
-export function ReplaceForm({ entry, kind, first, book, today, onDone }: ReplaceFormProps) {
+export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft }: ReplaceFormProps) {
   const replace = useWrite('journal.replace');
   const { say } = useNotice();
   const all = useRead('colonies.list', { which: 'all' });
@@ -62,10 +63,10 @@ export function ReplaceForm({ entry, kind, first, book, today, onDone }: Replace
     const answer = await replace.send({ entry: entry.id, cells: row, reason });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
-    onDone();
+    onMended();
   };
   const onKey = (event: KeyboardEvent) => {
-    if (event.key === 'Escape') onDone();
+    if (event.key === 'Escape') onLeft();
   };
 
   return (
@@ -107,7 +108,7 @@ export function ReplaceForm({ entry, kind, first, book, today, onDone }: Replace
         <button type="submit" className="main" disabled={!changed || replace.busy}>
           {words.replaceEntry}
         </button>
-        <button type="button" onClick={onDone}>
+        <button type="button" onClick={onLeft}>
           {words.strikeLeave}
         </button>
       </div>

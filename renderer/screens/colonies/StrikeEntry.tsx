@@ -8,8 +8,14 @@ import { ConsequenceNote } from './ConsequenceNote.tsx';
 import { ReasonField } from './ReasonField.tsx';
 import { storyWords as words } from './storyWords.ts';
 
+export interface MendingProps {
+  readonly entry: StoryEntry;
+  onMended(): void;
+  onLeft(): void;
+}
+
 /** A mistaken entry is struck with its reason; what that does is shown first, and what stands in its way instead. */
-export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; readonly onDone: () => void }) {
+export function StrikeEntry({ entry, onMended, onLeft }: MendingProps) {
   const strike = useWrite('journal.strike');
   const { data: consequence, fault: unknown } = useRead('journal.consequence', { entry: entry.id });
   const { say } = useNotice();
@@ -32,10 +38,10 @@ export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; rea
     const answer = await strike.send({ entry: entry.id, reason });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
-    onDone();
+    onMended();
   };
   const onKey = (event: KeyboardEvent) => {
-    if (event.key === 'Escape') onDone();
+    if (event.key === 'Escape') onLeft();
   };
 
   return (
@@ -51,7 +57,7 @@ export function StrikeEntry({ entry, onDone }: { readonly entry: StoryEntry; rea
             </button>
           </>
         )}
-        <button type="button" onClick={onDone}>
+        <button type="button" onClick={onLeft}>
           {words.strikeLeave}
         </button>
       </div>

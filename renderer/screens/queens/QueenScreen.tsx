@@ -4,6 +4,7 @@ import type { QueenFigure, QueenShare, QueenStory } from '#shared/contract/queen
 import { seasonName } from '#shared/seasons.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { useBook } from '../../desk/useBook.ts';
+import { useAsOf } from '../../desk/asOfDay.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, fixed, massFromPounds, missing, number, rate } from '../../parts/format.ts';
@@ -17,11 +18,12 @@ import { words } from './words.ts';
 /** A queen's own page: what she is, her kin, where she was, and how her colonies did. */
 export function QueenScreen({ id }: { readonly id: string }) {
   const known = /^\d{1,9}$/.test(id) && Number(id) > 0;
+  const asOf = useAsOf();
   const { book } = useBook();
   const { data, fault } = useRead('queen.story', { id: known ? Number(id) : 1 }, { enabled: known });
   if (!known || data === undefined || book === undefined) {
     return (
-      <Page title={storyWords.queen} line={!known || fault ? words.noSuch : words.loading}>
+      <Page title={storyWords.queen} line={!known || fault ? (asOf === null ? words.noSuch : '') : words.loading}>
         <FaultNote fault={fault} />
         <p>
           <Link href="/colonies">{words.back}</Link>

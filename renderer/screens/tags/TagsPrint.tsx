@@ -1,8 +1,10 @@
 import { useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { ColonyRow } from '#shared/contract/colonies.ts';
+import { useAsOf } from '../../desk/asOfDay.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { dayText } from '../../parts/format.ts';
 import { tagCode, tagText } from './tagCode.ts';
 import './tags.css';
 import { words } from './words.ts';
@@ -16,6 +18,7 @@ const most = 600;
 export function TagsPrint({ yard: first }: { readonly yard: string | undefined }) {
   const [yard, setYard] = useState(first !== undefined && /^\d{1,9}$/.test(first) ? Number(first) : null);
   const [paper, setPaper] = useState<(typeof papers)[number]>('letter');
+  const asOf = useAsOf();
   const { data, fault } = useRead('colonies.list', { which: 'living', ...(yard === null ? {} : { yard }) });
   const rows = data?.rows ?? [];
   const place = data?.yards.find(({ id }) => id === yard)?.name;
@@ -64,7 +67,7 @@ export function TagsPrint({ yard: first }: { readonly yard: string | undefined }
         {rows[0] === undefined ? null : (
           <>
             <p>{tooMany ? words.many(most) : words.line(rows.length, sheets.length)}</p>
-            <p className="soft">{words.holds(tagText(rows[0]))}</p>
+            <p className="soft">{words.holds(tagText(rows[0]), asOf === null ? null : dayText(asOf))}</p>
           </>
         )}
         {data !== undefined && rows.length === 0 ? <p className="soft">{words.none}</p> : null}

@@ -12,7 +12,7 @@ export const words = {
   papers: { letter: 'Letter', A4: 'A4' },
   none: 'No colony stands there now.',
   many: (most: number) => `That is more than ${most} tags. Pick a yard, and print its tags.`,
-  holds: (text: string) => `Each code holds plain text that any scanner shows: the colony’s number in this book and its label, such as “${text}”. It stays right when the colony moves; the yard and the queen are printed as they are today.`,
+  holds: (text: string, on: string | null) => `Each code holds plain text that any scanner shows: the colony’s number in this book and its label, such as “${text}”. It stays right when the colony moves; the yard and the queen are printed as they ${on === null ? 'are today' : `were on ${on}`}.`,
   queen: (mark: string) => `queen ${mark}`,
   queenUnknown: 'queen not known',
   code: (label: string) => `Code of ${label}`,

@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import type { GestureRow } from '#shared/contract/journal.ts';
+import { dayFromIso } from '#shared/days.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { dayShort } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
@@ -75,6 +76,6 @@ export function EnteredLast({ shown }: { readonly shown: number }) {
 }
 
 function daysOf({ firstDay, lastDay, at }: GestureRow): string {
-  if (firstDay === null || lastDay === null) return at.slice(0, 10);
+  if (firstDay === null || lastDay === null) return dayShort(dayFromIso(at.slice(0, 10)));
   return firstDay === lastDay ? dayShort(firstDay) : `${dayShort(firstDay)} – ${dayShort(lastDay)}`;
 }

@@ -1,8 +1,9 @@
 import { Fragment, useImperativeHandle, useRef, type FocusEvent, type KeyboardEvent, type Ref } from 'react';
 import type { RoundRow } from '#shared/contract/journal.ts';
 import type { RoundColumn } from '#shared/roundSheets.ts';
+import { undoKeyOf } from '../../parts/undoKeyOf.ts';
 import { isActKey, rowIsEmpty, sheetColumns, type ActKey, type ColumnKey } from './sheetColumns.ts';
-import { freshSheet, keptQuestion } from './sheetDraft.ts';
+import { draftIsEmpty, freshSheet, keptQuestion } from './sheetDraft.ts';
 import { moveForKey, moveFrom, type Cell } from './sheetMoves.ts';
 import { cellWrittenOut, remarksOnRow, type Place } from './sheetRound.ts';
 import { runsOn } from './sheetMarks.ts';
@@ -38,6 +39,9 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
   const before = useRef('');
   /** Across while Tab leads on: then marks do not run on down the column. */
   const walk = useRef<'down' | 'across'>('down');
+  /** Whether the cell was typed in since the keyboard came, and what Ctrl Z took out of it again. */
+  const typedIn = useRef(false);
+  const takenBack = useRef<string | null>(null);
   const scroll = useRef<HTMLDivElement>(null);
   const { shown, after, reveal, keep, measure } = useRowWindow(rows.length, rows.length > roomy ? 28 : 34, scroll);
   const typed = draft.draft?.typed ?? freshSheet.typed;
@@ -68,6 +72,8 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
     const at = placeOf(event.target, rows, columns);
     if (at === null) return;
     before.current = textOf(at.row, at.key);
+    typedIn.current = false;
+    takenBack.current = null;
     at.input.select();
     keep(at.cell.row);
     onHere(at.row, at.key);
@@ -87,6 +93,11 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
     if (at === null || event.nativeEvent.isComposing || event.altKey) return;
     const ctrl = event.ctrlKey || event.metaKey;
     const text = textOf(at.row, at.key);
+    const undoKey = ctrl ? undoKeyOf(event) : null;
+    if (undoKey !== null) {
+      takeBack(event, at, undoKey);
+      return;
+    }
     if (ctrl && event.key.toLowerCase() === 'd') {
       event.preventDefault();
       if (at.field !== null) return;
@@ -135,6 +146,26 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
     else if (move === 'enter') onEnd();
   };
 
+  /**
+   * The browser's own undo reaches past the cell: once a round is entered it would put old typing into cells that are
+   * empty again. Here the keys take back what was typed in this cell; on a sheet with no typing they are the book's.
+   */
+  const takeBack = (event: KeyboardEvent, at: SheetPlace, undoKey: 'undo' | 'redo') => {
+    const text = textOf(at.row, at.key);
+    if (undoKey === 'undo' && typedIn.current && text !== before.current) {
+      event.preventDefault();
+      takenBack.current = text;
+      typedIn.current = false;
+      type(at.row, at.key, before.current);
+    } else if (undoKey === 'redo' && takenBack.current !== null) {
+      event.preventDefault();
+      type(at.row, at.key, takenBack.current);
+      takenBack.current = null;
+      typedIn.current = true;
+    } else if (undoKey === 'undo' && !draftIsEmpty(draft.now() ?? freshSheet)) event.preventDefault();
+    else takenBack.current = null;
+  };
+
   /** Fills the empty cells below with this cell's text, in rows that have anything typed: those not looked at stay empty. */
   const repeatDown = (from: number, key: ColumnKey, text: string) => {
     const all = draft.now();
@@ -179,6 +210,11 @@ export function RoundSheet({ round, caption, ref, onHere, onEnd }: RoundSheetPro
       <table
         className={rows.length > roomy ? 'sheet round-sheet tight' : 'sheet round-sheet'}
         style={{ minWidth: sheetWidth(columns) }}
+        data-undo="book"
+        onInput={() => {
+          typedIn.current = true;
+          takenBack.current = null;
+        }}
         onFocus={onFocus}
         onBlur={onBlur}
         onKeyDown={onKeyDown}

@@ -31,7 +31,8 @@ export const words = {
     page: 'Tonight',
     question: 'What was seen in a yard, typed in one go.',
     round: (yard: string, day: Day) => `${yard}, round of ${dayText(day)}`,
-    answers: (count: number) => `${colonies(count)} alive here. Type down or across; nothing is entered until you say so.`,
+    answers: (count: number) =>
+      count === 0 ? 'No colony is alive here on this day.' : `${colonies(count)} alive here. Type down or across; nothing is entered until you say so.`,
     enter: 'Enter the round',
   },
   controls: {

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { entryForms } from '#shared/entryForms.ts';
 import type { YardPage, YardVisit } from '#shared/contract/yards.ts';
 import { useBook } from '../../desk/useBook.ts';
+import { useAsOf } from '../../desk/asOfDay.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, number } from '../../parts/format.ts';
@@ -17,11 +18,12 @@ import './yards.css';
 /** A yard's own page: its colonies as they stand, what was done there, what is there, and how to get in. */
 export function YardScreen({ id }: { readonly id: string }) {
   const known = /^\d{1,9}$/.test(id) && Number(id) > 0;
+  const asOf = useAsOf();
   const { book } = useBook();
   const { data, fault } = useRead('yard.page', { id: known ? Number(id) : 1 }, { enabled: known });
   if (!known || data === undefined || book === undefined) {
     return (
-      <Page title={words.title} line={!known || fault ? words.noSuch : words.loading}>
+      <Page title={words.title} line={!known || fault ? (asOf === null ? words.noSuch : '') : words.loading}>
         <FaultNote fault={fault} />
         <Back />
       </Page>
