@@ -23,6 +23,7 @@ const rooms: readonly Room[] = [
   { key: 'order', heading: 'The order before spring', line: 'Survivors next spring, how many colonies to buy, and by when.', holds: (rule) => rule.room === 'order' && !isPart(rule) },
   { key: 'parts', heading: 'Parts of a hive', line: 'How many of each part one producing colony takes, on the equipment list.', holds: isPart },
   { key: 'decision', heading: 'The cheapest way to the target', line: 'Costs, minutes and crops by which ways to a colony are compared.', holds: ofRoom('decision') },
+  { key: 'stock', heading: 'Equipment', line: 'What the account of boxes and frames takes for granted where the record says nothing.', holds: ofRoom('stock') },
   { key: 'mites', heading: 'Mites', line: 'From which count on a colony is spoken of, and how counts are carried forward. No page works with these yet.', holds: ofRoom('mites') },
   { key: 'stores', heading: 'Stores and feeding', line: 'What a colony should have for winter, and how much syrup makes up what is short. No page works with these yet.', holds: ofRoom('stores') },
   { key: 'honey', heading: 'Honey', line: 'How much water honey may hold; the law of your place goes before these. No page works with them yet.', holds: ofRoom('honey') },

@@ -41,5 +41,5 @@ export function ShedShortages({ shortages }: { readonly shortages: readonly Shor
 
 function Striking({ entry, onDone }: { readonly entry: Shortage['entry']; readonly onDone: () => void }) {
   const { data } = useRead('journal.entry', { entry });
-  return data ? <StrikeEntry entry={data.entry} onDone={onDone} /> : null;
+  return data ? <StrikeEntry entry={data.entry} onMended={onDone} onLeft={onDone} /> : null;
 }
