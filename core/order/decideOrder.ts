@@ -8,7 +8,7 @@ import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts
 import type { StockTrouble } from '#core/stock/negativeStock.ts';
 import type { Chance } from './chance.ts';
 import { answerSentences, cautions, limitSentence } from './decisionWords.ts';
-import { billOfMaterials, equipmentList, partsEach, type EquipmentQuestion } from './equipment.ts';
+import { billOfMaterials, equipmentList, hivesInSpring, partsEach, type EquipmentQuestion } from './equipment.ts';
 import { cropInPounds, firstYearHoney } from './firstYearHoney.ts';
 import type { MilpSolver } from './milp.ts';
 import { orderAnswer } from './orderAnswer.ts';
@@ -53,14 +53,14 @@ export function prepareOrder(question: DecisionQuestion, facts: DecisionFacts, c
   const confidence = question.confidence ?? numberRule(rules, 'order.confidence');
   const target = question.target ?? usualTarget(states, asOf, forecast.living, borders);
   const rule = (key: string) => numberRule(rules, `decision.${key}`);
-  const { minutes, honeyForgone } = kindTerms(rules, cropInPounds(firstYearHoney(states, borders, asOf, rules)));
-  const spare = numberRule(rules, 'order.spare');
-  // When many survive, boxes are short; when few do, they come back from dead-outs.
-  const parts = equipmentList({ hives: forecast.high, survivors: forecast.high, deadOuts: forecast.living - forecast.high, frames: question.hiveFrames, stock: facts.stock }, rules);
   const raised = question.splitQueens === 'raised';
+  const take = rule(raised ? 'split.takeRaised' : 'split.take');
+  const { minutes, honeyForgone } = kindTerms(rules, cropInPounds(firstYearHoney(states, borders, asOf, rules)), take);
+  const spare = numberRule(rules, 'order.spare');
+  const parts = equipmentList({ hives: target, ...hivesInSpring(forecast), frames: question.hiveFrames, stock: facts.stock }, rules);
   const problem: OrderProblem = {
     target, confidence, shares: forecast.scenarios.shares,
-    splits: { take: rule(raised ? 'split.takeRaised' : 'split.take'), perSurvivor: question.splits ? rule('split.strong') * rule('split.cap') : 0, queens: question.splitQueens },
+    splits: { take, perSurvivor: question.splits ? rule('split.strong') * rule('split.cap') : 0, queens: question.splitQueens },
     yards: middlingSpring(forecast).map((survivors, y) => ({ survivors, room: facts.yards[y]?.room ?? null })),
     bees: wares.bees,
     parts: billOfMaterials(rules, question.hiveFrames).map((part, at) => ({ item: part.item, perColony: partsEach(part, spare), have: parts[at]?.have ?? 0, packs: wares.packs.get(part.item) ?? [] })),

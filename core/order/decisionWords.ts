@@ -2,7 +2,7 @@ import { dayInWords, type Day } from '#shared/days.ts';
 import type { Minor } from '#shared/brands.ts';
 import { moneyText } from '#shared/units.ts';
 import type { PreparedOrder } from './decideOrder.ts';
-import type { BeeWare, Limit, OrderProblem } from './orderProblem.ts';
+import { hivesWanted, type BeeWare, type Limit, type OrderProblem } from './orderProblem.ts';
 import { percent } from './orderPlan.ts';
 import type { BindingLimit, SolvedOrder } from './solveOrder.ts';
 
@@ -31,7 +31,7 @@ export function answerSentences({ prepared, solved, reachable, binding }: Answer
   const why = binding.length === 0
     ? 'No single limit explains it: more than one stands in the way, or nothing that is on offer can still be ordered.'
     : binding.length === 1 ? 'One limit stands in the way; lifting it alone would be enough.' : 'Lifting any one of these limits would be enough.';
-  const bare = reachable !== null && reachable.order.costs.equipment === 0 && problem.parts.some(({ have, packs, perColony }) => packs.length > 0 && have < perColony * problem.hivesStanding);
+  const bare = reachable !== null && reachable.order.costs.equipment === 0 && problem.parts.some(({ have, packs, perColony }) => packs.length > 0 && have < perColony * hivesWanted(problem));
   const most = reachable === null
     ? 'Not even a smaller target can be planned within them.'
     : bare ? `Even the equipment and queens wanted for what stands already go beyond the limits. Leaving those out, ${reachable.target} can be reached; the order below is for bees alone.`

@@ -2,12 +2,12 @@ import type { DecisionQuestion, OrderAnswer, PlannedPart, PlannedWare } from '#s
 import type { Offer } from '#shared/contract/offers.ts';
 import { itemName } from '#core/stock/shedCounts.ts';
 import type { DecisionFacts, PreparedOrder } from './decideOrder.ts';
-import { equipmentList } from './equipment.ts';
+import { equipmentList, hivesInSpring } from './equipment.ts';
 import { offeredWords } from './offerCheck.ts';
 import type { SolvedOrder } from './solveOrder.ts';
 import { SPRINGS } from './survivalForecast.ts';
 import { samplingError } from './scenarios.ts';
-import { splitsFrom } from './orderProblem.ts';
+import { hivesWanted, splitsFrom } from './orderProblem.ts';
 import { splitColumn } from './springTable.ts';
 import { wareReason } from './decisionWords.ts';
 
@@ -78,8 +78,7 @@ function beeLines(order: SolvedOrder, prepared: PreparedOrder, offers: readonly 
 
 function partLines(order: SolvedOrder, prepared: PreparedOrder, question: DecisionQuestion, facts: DecisionFacts): PlannedPart[] {
   const { forecast, problem } = prepared;
-  const hives = problem.hivesStanding + order.choice.bought + problem.splits.take * order.choice.splits;
-  const listed = equipmentList({ hives, survivors: forecast.high, deadOuts: forecast.living - forecast.high, frames: question.hiveFrames, stock: facts.stock }, facts.rules);
+  const listed = equipmentList({ hives: hivesWanted(problem), ...hivesInSpring(forecast), frames: question.hiveFrames, stock: facts.stock }, facts.rules);
   return listed.map((part): PlannedPart => {
     const packs = facts.offers.flatMap((offer) => {
       const { what } = offer;

@@ -52,7 +52,7 @@ export interface OrderProblem {
   readonly yards: readonly SpringYard[];
   readonly bees: readonly BeeWare[];
   readonly parts: readonly PartNeed[];
-  /** Hives occupied by survivors when many survive. */
+  /** Hives occupied by survivors when many survive; see `hivesWanted`. */
   readonly hivesStanding: number;
   /** Old queens to be replaced. */
   readonly requeen: number;
@@ -61,7 +61,7 @@ export interface OrderProblem {
   readonly minutes: { readonly package: number; readonly foundation: number; readonly nuc: number; readonly colony: number; readonly split: number; readonly requeen: number; readonly move: number };
   /** Value of an hour. */
   readonly hourValue: number;
-  /** Honey forgone in the first year against a wintered colony. */
+  /** Honey forgone in the first year against a wintered colony; for a split planned, by its chance to take. */
   readonly honeyForgone: { readonly package: number; readonly foundation: number; readonly nuc: number; readonly colony: number; readonly split: number };
   readonly missing: number;
   readonly surplus: number;
@@ -72,6 +72,15 @@ export interface OrderProblem {
 /** A limit that can be lifted to see whether it is the one that binds. */
 export const limits = ['room', 'budget', 'hours', 'deadlines', 'supply', 'splits', 'queens'] as const;
 export type Limit = (typeof limits)[number];
+
+/**
+ * Hives to fit out: as many as are wanted, or as survive in a good winter if those are more. A good winter on top of
+ * everything bought makes colonies too many; what such a colony costs, its boxes included, is the price of a surplus
+ * one, so boxes are not bought for it as well.
+ */
+export function hivesWanted({ target, hivesStanding }: Pick<OrderProblem, 'target' | 'hivesStanding'>): number {
+  return Math.max(target, hivesStanding);
+}
 
 /** Splits that so many survivors can give. */
 export function splitsFrom(survivors: number, perSurvivor: number): number {
