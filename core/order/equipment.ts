@@ -60,7 +60,7 @@ function comesOff(item: string): boolean {
 }
 
 /** What is needed, what is there, and what is to be ordered, part by part. */
-export function equipmentList(question: EquipmentQuestion, rules: RuleValues): OrderPlan['equipment'] {
+export function equipmentList(question: EquipmentQuestion, rules: RuleValues): (OrderPlan['equipment'][number] & { readonly toMend: number })[] {
   const spare = numberRule(rules, 'order.spare');
   const sound = numberRule(rules, 'order.deadOutSound');
   return billOfMaterials(rules, question.frames).map((part) => {
@@ -73,7 +73,7 @@ export function equipmentList(question: EquipmentQuestion, rules: RuleValues): O
     const have = onHives + fromDeadOuts + shed;
     const spareWords = part.item.endsWith('frame') || spare === 0 ? '' : `, and ${Math.round(spare * 100)} % to spare`;
     return {
-      item: part.item, perColony: part.perColony, need, onHives, fromDeadOuts, shed, have, order: Math.max(0, need - have),
+      item: part.item, perColony: part.perColony, need, onHives, fromDeadOuts, toMend: byRows ? 0 : Math.ceil(question.deadOuts * part.perColony - 1e-9) - fromDeadOuts, shed, have, order: Math.max(0, need - have),
       reason: `${question.hives} ${question.hives === 1 ? 'hive' : 'hives'} at ${part.perColony} each${spareWords}: ${need}. ${
         byRows ? `By the stock rows ${onHives} are in the yards and ${shed} in the shed.` : `In a middling spring ${onHives} with the survivors, ${fromDeadOuts} back from dead-outs (${Math.round(sound * 100)} % sound), ${shed} in the shed.`
       }`,

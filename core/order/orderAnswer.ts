@@ -7,7 +7,7 @@ import { offeredWords } from './offerCheck.ts';
 import type { SolvedOrder } from './solveOrder.ts';
 import { SPRINGS } from './survivalForecast.ts';
 import { samplingError } from './scenarios.ts';
-import { hivesWanted, splitsFrom } from './orderProblem.ts';
+import { hivesWanted, queensOnOrder, splitsFrom } from './orderProblem.ts';
 import { splitColumn } from './springTable.ts';
 import { wareReason } from './decisionWords.ts';
 
@@ -65,7 +65,7 @@ function shortBySpring(order: SolvedOrder, { problem, forecast }: PreparedOrder)
 function beeLines(order: SolvedOrder, prepared: PreparedOrder, offers: readonly Offer[]): PlannedWare[] {
   return prepared.problem.bees.flatMap((bee): PlannedWare[] => {
     const chosen = order.choice.wares.get(bee.key);
-    if (chosen === undefined) return [];
+    if (chosen === undefined || bee.key === queensOnOrder) return [];
     const offer = offers.find(({ key }) => key === bee.key) ?? null;
     return [{
       offer: bee.key, seller: offer?.seller ?? null, kind: bee.kind, words: offer === null ? `${bee.kind}s` : offeredWords(offer.what),
@@ -87,7 +87,10 @@ function partLines(order: SolvedOrder, prepared: PreparedOrder, question: Decisi
       return [{ offer: offer.key, seller: offer.seller, packSize: what.packSize, packs: chosen.quantity, each: chosen.each, total: chosen.quantity * chosen.each, orderBy: offer.orderBy }];
     });
     const ordered = packs.reduce((sum, { packSize, packs: number }) => sum + packSize * number, 0);
-    const { item, need, onHives, fromDeadOuts, shed, have, order: short, reason } = part;
-    return { item, need, onHives, fromDeadOuts, shed, have, order: short, packs, notOffered: Math.max(0, short - ordered), reason };
+    const { item, need, onHives, fromDeadOuts, toMend, shed, reason } = part;
+    const onOrder = Math.floor(facts.onOrder.equipment.get(item) ?? 0);
+    const have = part.have + onOrder;
+    const short = Math.max(0, need - have);
+    return { item, need, onHives, fromDeadOuts, shed, onOrder, have, toMend, order: short, packs, notOffered: Math.max(0, short - ordered), reason: onOrder === 0 ? reason : `${reason} ${onOrder} are on order.` };
   });
 }

@@ -18,6 +18,9 @@ export interface Ware {
   readonly late: boolean;
 }
 
+/** Key of the ware that stands for queens ordered before. */
+export const queensOnOrder = 'on order';
+
 export interface BeeWare extends Ware {
   readonly kind: BeeKind;
   readonly orderBy: Day;
@@ -44,7 +47,10 @@ export interface SpringYard {
 
 /** Everything that the cheapest order depends on. Money in minor units, times in minutes. */
 export interface OrderProblem {
+  /** Colonies wanted beside those on order. */
   readonly target: number;
+  /** Colonies ordered before that have not come; they want a hive like all others. */
+  readonly onOrder: number;
   readonly confidence: number;
   /** Share of the springs with k survivors, k = 0..living. */
   readonly shares: readonly number[];
@@ -78,8 +84,8 @@ export type Limit = (typeof limits)[number];
  * everything bought makes colonies too many; what such a colony costs, its boxes included, is the price of a surplus
  * one, so boxes are not bought for it as well.
  */
-export function hivesWanted({ target, hivesStanding }: Pick<OrderProblem, 'target' | 'hivesStanding'>): number {
-  return Math.max(target, hivesStanding);
+export function hivesWanted({ target, onOrder, hivesStanding }: Pick<OrderProblem, 'target' | 'onOrder' | 'hivesStanding'>): number {
+  return Math.max(target + onOrder, hivesStanding);
 }
 
 /** Splits that so many survivors can give. */

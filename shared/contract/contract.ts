@@ -15,6 +15,7 @@ import { lossSectionOperations } from './lossSections.ts';
 import { mendingOperations } from './mending.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
+import { placedOperations } from './placed.ts';
 import { roundOperations } from './rounds.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
@@ -37,6 +38,7 @@ export const contract = {
   ...lossFactorOperations,
   ...mendingOperations,
   ...orderOperations,
+  ...placedOperations,
   ...roundOperations,
   ...offerOperations,
   ...decisionOperations,
