@@ -124,7 +124,7 @@ export function decideOrder(question: DecisionQuestion, facts: DecisionFacts, so
     stockTrouble: facts.stockTrouble.map((one) => ({ ...one })),
     sentences: [
       ...staleWords(facts.states, facts.asOf),
-      ...answerSentences({ prepared, solved, reachable, binding: binding.map(({ limit }) => limit), answer }),
+      ...answerSentences({ prepared, solved, reachable, binding, answer }),
       ...prepared.wares.assumed,
     ],
     onOrder: { colonies: prepared.coming, queens: facts.onOrder.queens },

@@ -3,7 +3,7 @@ import { dayInWords, type Day } from '#shared/days.ts';
 import type { Minor } from '#shared/brands.ts';
 import { moneyText } from '#shared/units.ts';
 import type { PreparedOrder } from './decideOrder.ts';
-import { hivesWanted, type BeeWare, type Limit, type OrderProblem } from './orderProblem.ts';
+import { hivesWanted, type BeeWare, type OrderProblem } from './orderProblem.ts';
 import { percent } from './orderPlan.ts';
 import type { BindingLimit, SolvedOrder } from './solveOrder.ts';
 
@@ -16,7 +16,7 @@ export interface Answered {
   readonly prepared: PreparedOrder;
   readonly solved: SolvedOrder | null;
   readonly reachable: { readonly target: number; readonly order: SolvedOrder } | null;
-  readonly binding: readonly Limit[];
+  readonly binding: readonly BindingLimit[];
   /** The lists of the order that is given. */
   readonly answer: OrderAnswer | null;
 }
@@ -31,7 +31,8 @@ export function answerSentences({ prepared, solved, reachable, binding, answer }
   if (solved !== null) return [spring, ...(answer === null ? [] : orderSentences(solved, prepared, answer)), ...goodWinter(prepared, solved)];
   const whole = `No order within the limits gives ${target} colonies on ${dayInWords(targetDay)} with a confidence of ${sure(confidence)}.`;
   const why = binding.length === 0
-    ? 'No single limit explains it: more than one stands in the way, or nothing that is on offer can still be ordered.'
+    ? 'Lifting limits does not help: nothing that is on offer can still be ordered.'
+    : binding.some(({ together }) => together) ? 'More than one limit stands in the way; all of those named would have to be lifted.'
     : binding.length === 1 ? 'One limit stands in the way; lifting it alone would be enough.' : 'Lifting any one of these limits would be enough.';
   const bare = reachable !== null && reachable.order.costs.equipment === 0 && problem.parts.some(({ have, packs, perColony }) => packs.length > 0 && have < perColony * hivesWanted(problem));
   const most = reachable === null
@@ -49,7 +50,7 @@ function orderSentences(order: SolvedOrder, { target, confidence, targetDay, for
     const why = target <= forecast.low ? `Even a hard winter leaves ${target} or more` : `With ${target} wanted and a confidence of ${sure(confidence)}`;
     return [`${why}: no ${coming > 0 ? 'more ' : ''}bees need be bought.`, ...known, short, ...equipmentSentence(order, forecast.living, problem, answer)];
   }
-  const lots = answer.bees.filter(({ kind }) => kind !== 'queen').map(({ seller, words, quantity, orderBy }) => `order ${quantity} ${words}${seller === null ? '' : ` from ${seller}`} by ${dayInWords(orderBy)}`);
+  const lots = answer.bees.filter(({ kind }) => kind !== 'queen').map(({ seller, words, quantity, orderBy }) => `order ${quantity}${/^\d/.test(words) ? ' ×' : ''} ${words}${seller === null ? '' : ` from ${seller}`} by ${dayInWords(orderBy)}`);
   const parts = [...lots, ...(choice.splits > 0 ? [`plan ${some(choice.splits, 'split')}`] : [])];
   return [
     `To have ${target} with a confidence of ${sure(confidence)}: ${listed(parts)}. It costs ${dollars(order.cash)} to sellers and about ${tenth(order.hours)} hours in spring.`,

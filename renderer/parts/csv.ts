@@ -6,5 +6,5 @@ export function csvText(head: readonly string[], rows: readonly (readonly (strin
     const plain = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
     return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
   };
-  return [head, ...rows].map((row) => row.map(cell).join(',')).concat('').join('\r\n');
+  return [...[head, ...rows].map((row) => row.map(cell).join(',')), ''].join('\r\n');
 }

@@ -71,6 +71,9 @@ export function OrdersScreen() {
   );
 }
 
+/** Survivors, order and chance lead; what else should be known stands below them in the plain face. */
+const leading = 3;
+
 function Answer({ decision, question, book }: { readonly decision: OrderDecision; readonly question: Question; readonly book: string }) {
   const { answer } = decision;
   const save = (what: 'order' | 'equipment') => {
@@ -78,7 +81,12 @@ function Answer({ decision, question, book }: { readonly decision: OrderDecision
   };
   return (
     <>
-      <p className="sentence">{decision.sentences.join(' ')}</p>
+      <p className="sentence">{decision.sentences.slice(0, leading).join(' ')}</p>
+      {decision.sentences.slice(leading).map((sentence) => (
+        <p key={sentence} className="order-more-said">
+          {sentence}
+        </p>
+      ))}
       <Said heading={words.limits} lines={decision.limits.map(({ sentence }) => sentence)} needs />
       <Said heading={words.leftOut} lines={decision.leftOut.map(({ sentence }) => sentence)} />
       <Said heading={words.trouble} lines={decision.stockTrouble.map(({ sentence }) => sentence)} needs />

@@ -171,7 +171,7 @@ export const words = {
   kinds: { package: 'packages', nuc: 'nucs', queen: 'queens', colony: 'full colonies', equipment: 'equipment' },
   packPrice: 'Price of a pack',
   offerPast: (day: string) => `${day} is past: orders are closed. Type a later day if the seller still takes them.`,
-  must: { seller: 'Name the seller.', number: 'Type a number.', whole: 'Type a whole number.', price: 'Type a price, such as 160 or 160.50.', day: 'Type a day, such as 31 January 2027.', item: 'Name the item.' },
+  must: { seller: 'Name the seller.', number: 'Type a number.', whole: 'Type a whole number.', price: 'Type a price, such as 160 or 160.50.', day: 'Type a day, such as 2027-01-31.', item: 'Name the item.' },
   free: 'It is really free',
   keepOffer: 'Keep this offer',
   leave: 'Leave',
