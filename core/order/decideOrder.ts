@@ -93,7 +93,9 @@ export function decideOrder(question: DecisionQuestion, facts: DecisionFacts, so
   const binding = solved === null ? bindingLimits(problem, solver) : [];
   const given = solved ?? reachable?.order ?? null;
   const outcome = solved === null ? 'impossible' : isNothing(solved) ? 'nothing' : 'order';
-  const answer = given === null ? null : orderAnswer(given, prepared, question, facts);
+  // What is listed is for the target that the order reaches, which may be less than the one asked for.
+  const at = solved !== null || reachable === null ? prepared : { ...prepared, target: reachable.target + problem.onOrder, problem: { ...problem, target: reachable.target } };
+  const answer = given === null ? null : orderAnswer(given, at, question, facts);
   const years = numberRule(facts.rules, 'decision.requeen.years');
   return {
     asOf: facts.asOf, spring: forecast.window.spring, targetDay, living: forecast.living, target, confidence, question,
@@ -163,6 +165,8 @@ function middlingSpring(forecast: SurvivalForecast): number[] {
 
 /** Colonies on order take the places that are free, the roomiest yard first. */
 function roomLeft(yards: readonly SpringYard[], coming: number): SpringYard[] {
+  // A book without a yard yet is planned for somewhere.
+  if (yards.length === 0) return [{ survivors: 0, room: null }];
   const left = yards.map((yard) => ({ ...yard }));
   const free = ({ room, survivors }: SpringYard) => (room === null ? Infinity : room - survivors);
   for (let placed = 0; placed < coming; placed += 1) {

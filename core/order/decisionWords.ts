@@ -50,7 +50,7 @@ function orderSentences(order: SolvedOrder, { target, confidence, targetDay, for
     const why = target <= forecast.low ? `Even a hard winter leaves ${target} or more` : `With ${target} wanted and a confidence of ${sure(confidence)}`;
     return [`${why}: no ${coming > 0 ? 'more ' : ''}bees need be bought.`, ...known, short, ...equipmentSentence(order, forecast.living, problem, answer)];
   }
-  const lots = answer.bees.filter(({ kind }) => kind !== 'queen').map(({ seller, words, quantity, orderBy }) => `order ${quantity}${/^\d/.test(words) ? ' ×' : ''} ${words}${seller === null ? '' : ` from ${seller}`} by ${dayInWords(orderBy)}`);
+  const lots = answer.bees.filter(({ kind }) => kind !== 'queen').map(({ seller, words, quantity, orderBy }) => `order ${quantity}${/^\d/.test(words) ? '\u00a0×' : ''} ${words}${seller === null ? '' : ` from ${seller}`} by ${dayInWords(orderBy)}`);
   const parts = [...lots, ...(choice.splits > 0 ? [`plan ${some(choice.splits, 'split')}`] : [])];
   return [
     `To have ${target} with a confidence of ${sure(confidence)}: ${listed(parts)}. It costs ${dollars(order.cash)} to sellers and about ${tenth(order.hours)} hours in spring.`,

@@ -16,7 +16,7 @@ export function orderAnswer(order: SolvedOrder, prepared: PreparedOrder, questio
   const { problem, forecast } = prepared;
   const { choice } = order;
   const code = (y: number) => facts.yards[y]?.code ?? '';
-  const byYard = (counts: readonly number[]) => counts.flatMap((count, y) => (count === 0 ? [] : [{ yard: code(y), count }]));
+  const byYard = (counts: readonly number[]) => counts.flatMap((count, y) => (count === 0 || code(y) === '' ? [] : [{ yard: code(y), count }]));
   const bees = beeLines(order, prepared, facts.offers);
   const terms = { take: problem.splits.take, most: (survivors: number) => splitsFrom(survivors, problem.splits.perSurvivor) };
   const exact = forecast.scenarios.exact === null ? null : splitColumn(forecast.scenarios.exact, problem.target, choice.splits, choice.bought, terms);

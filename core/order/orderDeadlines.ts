@@ -38,7 +38,7 @@ function ofPlan({ day, decision }: KeptPlan, orders: readonly PlacedOrder[]): Li
   const bees = answer.bees.flatMap(({ seller, kind, words, quantity, orderBy }): Line[] => {
     if (seller === null) return [];
     const left = quantity - ordered(seller, beeItem(kind));
-    return left > 0 ? [{ what: `${left}${/^\d/.test(words) ? ' ×' : ''} ${words}`, seller, orderBy, note: '' }] : [];
+    return left > 0 ? [{ what: `${left}${/^\d/.test(words) ? '\u00a0×' : ''} ${words}`, seller, orderBy, note: '' }] : [];
   });
   const equipment = new Map<string, Line>();
   for (const { item, packs } of answer.equipment) {

@@ -5,7 +5,7 @@ import { words } from './words.ts';
 export function StockParts() {
   const [location] = useLocation();
   return (
-    <nav className="stock-parts" aria-label={words.rail.stock}>
+    <nav className="stock-parts" aria-label={words.stockPages}>
       {([['/stock', words.stockPart], ['/orders', words.orderPart]] as const).map(([at, name]) => (
         <Link key={at} href={at} aria-current={location === at ? 'page' : undefined}>
           {name}

@@ -4,6 +4,7 @@ export const words = {
   skip: 'Skip to the page',
   screens: 'Screens',
   rail: { tonight: 'Tonight', yards: 'Yards', colonies: 'Colonies', lines: 'Family lines', losses: 'Losses', stock: 'Stock and orders', book: 'Book' },
+  stockPages: 'Pages',
   stockPart: 'Stock',
   deadlines: 'Last days to order',
   toOrder: 'To the order',

@@ -30,14 +30,14 @@ test('an order is an entry, is counted as coming, is ticked off by part, survive
   const bees = before.answer?.bees.find(({ kind }) => kind === 'package');
   if (before.answer === null || bees === undefined) throw new Error('packages were expected');
   const { key } = await ask('plans.keep', { question: {}, note: 'as things stand' });
-  expect(await deadlines()).toContainEqual(`${bees.quantity} × 3 lb packages from Sandel Road Bees: order by 31 January 2027, 67 days left.`);
+  expect(await deadlines()).toContainEqual(`${bees.quantity}\u00a0× 3 lb packages from Sandel Road Bees: order by 31 January 2027, 67 days left.`);
 
   // Half of it, from the plan; the other half stays on the list.
   const half = Math.floor(bees.quantity / 2);
   const written = await ask('orders.place', { lines: [{ offer: bees.offer, quantity: half }], plan: key });
   const [order] = await orders();
   expect(order).toMatchObject({ seller: 'Sandel Road Bees', kind: 'package', quantity: half, arrived: 0, left: half, plan: key, delivery: ['2027-04-21', '2027-04-29'], awaited: true });
-  expect(await deadlines()).toContainEqual(expect.stringContaining(`${bees.quantity - half} × 3 lb packages`));
+  expect(await deadlines()).toContainEqual(expect.stringContaining(`${bees.quantity - half}\u00a0× 3 lb packages`));
   const after = await ask('order.decide', {});
   expect(after.onOrder.colonies).toBe(half);
   const still = after.answer?.bees.filter(({ kind }) => kind === 'package').reduce((sum, { quantity }) => sum + quantity, 0) ?? 0;

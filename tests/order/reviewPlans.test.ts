@@ -52,5 +52,7 @@ test('with nothing alive and nothing wanted, and with nothing alive and much wan
   const ten = decide(10);
   expect(ten).toMatchObject({ outcome: 'order', answer: { bought: 10, chanceShort: 0 } });
   expect(ten.sentences[0]).toContain('all 10 are to be bought');
+  // Nor does it take a yard in the book.
+  expect(decideOrder(orderQuestion.parse({ target: 6 }), { ...facts, yards: [] }, solver, new SeededRandom(1))).toMatchObject({ outcome: 'order', answer: { bought: 6, placed: [] } });
   expect(JSON.stringify([decide(0), ten])).not.toContain('NaN');
 });

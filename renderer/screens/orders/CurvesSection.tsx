@@ -32,9 +32,10 @@ export function CurvesSection({ decision, question }: { readonly decision: Order
           </p>
         )}
       </div>
+      {curves.done === curves.all && [...curves.byConfidence, ...curves.byTarget].every(({ total }) => total === null) ? <p>{words.curveNone}</p> : null}
       <div className="order-pair">
         {both.map(({ name, axis, points, at, chosen, mark, said }) =>
-          points.length < 2 ? null : (
+          points.filter(({ total }) => total !== null).length < 2 ? null : (
             <section key={name} className="figured" aria-label={name}>
               <h3>{name}</h3>
               {said === null ? null : <p className="said">{said}</p>}

@@ -66,7 +66,7 @@ export function ForecastSection({ decision }: { readonly decision: OrderDecision
               <td className="number">{number(yard.living)}</td>
               <td className="number">{yard.atRisk === 0 ? missing : `${yard.lost} of ${yard.atRisk}`}</td>
               <td className="number">{yard.atRisk === 0 ? missing : `${fixed(yard.ratio, 2)} (${fixed(yard.ratioLimits[0], 2)}–${fixed(yard.ratioLimits[1], 2)})`}</td>
-              <td className="number">{`${number(yard.mean, 1)} (${yard.low}–${yard.high})`}</td>
+              <td className="number">{`${fixed(yard.mean, 1)} (${yard.low}–${yard.high})`}</td>
               <td className="number">{yard.adjusted === null ? missing : percent(yard.adjusted.rate)}</td>
             </tr>
           ))}

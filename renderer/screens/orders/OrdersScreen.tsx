@@ -154,7 +154,7 @@ function HowMargin({ decision }: { readonly decision: OrderDecision | undefined 
           {decision.answer.chanceShortExact === null ? null : <p>{words.howExact(percent(decision.answer.chanceShortExact, 1))}</p>}
         </MarginContent>
       ) : null}
-      {rules.length === 0 ? null : (
+      {rules.length === 0 || decision === undefined ? null : (
         <MarginContent heading={words.rules}>
           <p>{words.rulesText}</p>
           <details className="rule-parts">

@@ -110,6 +110,7 @@ export const words = {
   curveProgress: (done: number, all: number) => `${done} of ${all} worked out`,
   curveStopped: 'Stopped.',
   curveAgain: 'Work out the rest',
+  curveNone: 'None of these can be reached within the limits.',
   curveSure: 'sure, %',
   curveColonies: 'colonies wanted',
   curveCash: 'Paid to sellers, $',
