@@ -3,6 +3,7 @@ import { seasonName } from '#shared/seasons.ts';
 import { Figure } from '../../charts/Figure.tsx';
 import { SurvivorBars } from '../../charts/SurvivorBars.tsx';
 import { SurvivorTable } from '../../charts/SurvivorTable.tsx';
+import { Entering } from '../../parts/Entering.tsx';
 import { dayText, fixed, missing, number, percent } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { ViewForm } from './ViewForm.tsx';
@@ -72,7 +73,9 @@ export function ForecastSection({ decision }: { readonly decision: OrderDecision
           ))}
         </tbody>
       </table>
-      <ViewForm yards={yards} />
+      <Entering>
+        <ViewForm yards={yards} />
+      </Entering>
     </section>
   );
 }

@@ -5,11 +5,13 @@ import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { download } from '../../parts/download.ts';
 import { Empty } from '../../parts/Empty.tsx';
+import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number, percent } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { StockParts } from '../../parts/StockParts.tsx';
+import { EarlierNotes } from '../losses/EarlierNotes.tsx';
 import { RuleList } from '../stock/RulesMargin.tsx';
 import { CostSection } from './CostSection.tsx';
 import { CurvesSection } from './CurvesSection.tsx';
@@ -63,9 +65,11 @@ export function OrdersScreen() {
       <FaultNote fault={fault} />
       {decision && nothingYet ? <Empty sentence={words.empty} action={<Link href="/book">{words.emptyAction}</Link>} /> : null}
       {decision && question && !nothingYet ? <Answer decision={decision} question={question} book={book?.name ?? ''} /> : null}
-      <OffersSection />
-      <PlacedSection />
-      <PlansSection question={question} ready={decision !== undefined && !nothingYet} />
+      <Entering>
+        <OffersSection />
+        <PlacedSection />
+        <PlansSection question={question} ready={decision !== undefined && !nothingYet} />
+      </Entering>
       <HowMargin decision={decision} />
     </Page>
   );
@@ -142,6 +146,7 @@ function HowMargin({ decision }: { readonly decision: OrderDecision | undefined 
   const solver = decision?.answer?.solver;
   return (
     <>
+      {decision ? <EarlierNotes today={decision.asOf} /> : null}
       {decision ? (
         <MarginContent heading={words.howFrom}>
           <p>{decision.forecast.from}</p>

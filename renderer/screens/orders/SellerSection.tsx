@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { OrderAnswer } from '#shared/contract/decision.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, missing, money, number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
@@ -91,12 +92,14 @@ function Seller({ order }: { readonly order: SellerOrder }) {
       {lines.length === 1 && lines[0] ? <p className="soft small seller-reason">{lines[0].reason}</p> : null}
       <FaultNote fault={fault} />
       {seller === null ? null : (
-        <p className="acts">
-          <button type="button" disabled={busy} onClick={() => void place()} {...note(<MarginPart heading={words.place}><p>{words.placeText}</p></MarginPart>)}>
-            {words.place}
-            <span className="visually-hidden"> ({seller})</span>
-          </button>
-        </p>
+        <Entering>
+          <p className="acts">
+            <button type="button" disabled={busy} onClick={() => void place()} {...note(<MarginPart heading={words.place}><p>{words.placeText}</p></MarginPart>)}>
+              {words.place}
+              <span className="visually-hidden"> ({seller})</span>
+            </button>
+          </p>
+        </Entering>
       )}
     </div>
   );

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { OutputOf } from '#shared/contract/contract.ts';
 import type { OrderDecision } from '#shared/contract/decision.ts';
+import { useAsOf } from '../../desk/asOfDay.ts';
 import { desk } from '../../desk/deskClient.ts';
 import type { Question } from './readQuestion.ts';
 
@@ -29,6 +30,7 @@ interface Asked {
 /** The points of both curves, asked one by one, so that what is typed meanwhile never waits behind more than one of them. */
 export function useCurves(decision: OrderDecision, question: Question): Curves {
   const { target, confidence } = decision;
+  const day = useAsOf();
   const key = JSON.stringify([question, target, decision.asOf, decision.living, decision.onOrder]);
   const [found, setFound] = useState<{ readonly key: string; readonly points: ReadonlyMap<string, CurvePoint> }>({ key, points: new Map() });
   const [stopped, setStopped] = useState<string | null>(null);
@@ -42,7 +44,7 @@ export function useCurves(decision: OrderDecision, question: Question): Curves {
       for (const one of pointsOf(target, confidence)) {
         if (!here) return;
         if (points.has(nameOf(one))) continue;
-        const answer = await desk.call('order.point', { question, target: one.target, confidence: one.confidence });
+        const answer = await desk.call('order.point', { question, target: one.target, confidence: one.confidence, ...(day === null ? {} : { asOf: day }) });
         if (!here || !answer.ok) return;
         points.set(nameOf(one), answer.value);
         setFound({ key, points: new Map(points) });

@@ -3,6 +3,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { OrderDecision } from '#shared/contract/decision.ts';
 import type { United } from '#shared/contract/values.ts';
 import type { Fault } from '#shared/faults.ts';
+import { useAsOf } from '../../desk/asOfDay.ts';
 import { desk } from '../../desk/deskClient.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { useUnited } from '../losses/useUnited.ts';
@@ -42,6 +43,7 @@ export function useQuestion(book: string): QuestionDesk {
   const { data: kept } = useRead('order.kept', {});
   const [united] = useUnited();
   const client = useQueryClient();
+  const looking = useAsOf();
   const [typing, setTyping] = useState<Typing | null>(() => remembered.get(book) ?? null);
   const [settled, setSettled] = useState<Settled | null>(() => settle(remembered.get(book), united));
   const question = settled?.question ?? null;
@@ -59,9 +61,11 @@ export function useQuestion(book: string): QuestionDesk {
   // Target, confidence and hive stay with the book; what is only asked about does not.
   const keep = useCallback((next: Typing) => {
     const choice = { target: readCount(next.target) ?? null, confidence: readConfidence(next.confidence) ?? 0.8, source: 'package' as const, hiveFrames: next.frames === '8' ? (8 as const) : (10 as const) };
+    // Another day is only looked at: nothing is kept by it.
+    if (looking !== null) return;
     client.setQueryData(['order.kept', {}], { ok: true, value: choice });
     void desk.call('order.keep', choice);
-  }, [client]);
+  }, [client, looking]);
   const waiting = useRef<Typing | null>(null);
 
   useEffect(() => {
