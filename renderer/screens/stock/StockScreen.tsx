@@ -1,6 +1,7 @@
 import { useRead } from '../../desk/useDesk.ts';
 import { Page } from '../../parts/Page.tsx';
 import { StockParts } from '../../parts/StockParts.tsx';
+import { EarlierNotes } from '../losses/EarlierNotes.tsx';
 import { ShedSection } from './ShedSection.tsx';
 import './stock.css';
 import { words } from './words.ts';
@@ -12,6 +13,7 @@ export function StockScreen() {
     <Page title={words.title} line={words.line} asOf={plan?.asOf}>
       <StockParts />
       <ShedSection known={plan?.equipment.map(({ item }) => item) ?? []} />
+      {plan ? <EarlierNotes today={plan.asOf} /> : null}
     </Page>
   );
 }
