@@ -1,4 +1,4 @@
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import { expectAccessible } from './support/axe.ts';
 import { words } from './support/person.ts';
@@ -17,24 +17,11 @@ const demo: WindowOptions = {
     await desk('book.demo', { which: 'ossar' });
   },
 };
-const emptyBook: WindowOptions = {
-  first: async (desk) => {
-    await desk('book.create', { name: 'Ossar Valley' });
-    await desk('yard.keep', { code: 'QY', name: 'Quarry', room: 24, minutes: 18 });
-  },
-};
 
 /** Waits until it holds; the machine may be busy. */
 const soon = <Value>(look: () => Value) => expect.poll(look, { timeout: 15_000 });
 const margin = (page: Page) => page.getByRole('complementary', { name: 'Margin' });
 const table = (page: Page, name: string) => page.getByRole('table', { name });
-
-/** The cells of the row that begins with a name, as words; read in one go, for the table may change meanwhile. */
-async function cells(of: Locator, name: string): Promise<string[]> {
-  const row = of.getByRole('row').filter({ has: of.page().getByRole('rowheader', { name, exact: true }) });
-  const found = await row.locator('th, td').allTextContents();
-  return found.map((text) => text.replaceAll('\u00a0', ' ').replaceAll(/\s+/g, ' ').trim());
-}
 
 test('a house rule is changed in its place, with its source beside it, and set back', async () => {
   const opened = await open({ ...demo, at: '/orders' });
