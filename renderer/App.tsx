@@ -22,6 +22,8 @@ import { EntryScreen } from './screens/entry/EntryScreen.tsx';
 import { HelpScreen } from './screens/help/HelpScreen.tsx';
 import { LinesPrint } from './screens/lines/LinesPrint.tsx';
 import { LinesScreen } from './screens/lines/LinesScreen.tsx';
+import { OrdersPrint } from './screens/orders/OrdersPrint.tsx';
+import { OrdersScreen } from './screens/orders/OrdersScreen.tsx';
 import { QueenScreen } from './screens/queens/QueenScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
@@ -31,7 +33,6 @@ import { PastTonight } from './screens/past/PastTonight.tsx';
 import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { SortOutScreen } from './screens/sortOut/SortOutScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
-import { OrderPrint } from './screens/stock/OrderPrint.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
 import { RulesScreen } from './screens/rules/RulesScreen.tsx';
 import { RoundPrint } from './screens/tonight/RoundPrint.tsx';
@@ -76,7 +77,7 @@ function Screens() {
   if (!status || !book) return <StartScreen status={status} fault={fault} />;
   return (
     <Switch>
-      <Route path="/print/order" component={OrderPrint} />
+      <Route path="/print/orders" component={OrdersPrint} />
       <Route path="/print/lines" component={LinesPrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
@@ -110,6 +111,7 @@ function Screens() {
             <Route path="/losses/answers" component={AnswersScreen} />
             <Route path="/losses" component={LossesScreen} />
             <Route path="/stock" component={StockScreen} />
+            <Route path="/orders" component={OrdersScreen} />
             <Route path="/book" component={BookScreen} />
             <Route path="/book/sheet">
               <Entering>

@@ -5,6 +5,7 @@ import { compareSources } from '#core/order/compareSources.ts';
 import { decideOrder, type DecisionFacts } from '#core/order/decideOrder.ts';
 import { listOffer, offerTrouble } from '#core/order/offerCheck.ts';
 import { orderCurves } from '#core/order/orderCurves.ts';
+import { onOrder } from '#core/order/placedOrders.ts';
 import { paidPrices } from '#core/order/paidPrices.ts';
 import { reviewPlans } from '#core/order/reviewPlans.ts';
 import { negativeStock } from '#core/stock/negativeStock.ts';
@@ -14,13 +15,14 @@ import { highsSolver } from './highsSolver.ts';
 import { nextKey, offerPaper, planPaper, readOffers, readPlans, readViews, viewPaper } from './offerPapers.ts';
 import type { Book } from './openBook.ts';
 import { stockOf } from './orderHandlers.ts';
+import { placedIn } from './placedPapers.ts';
 
 type Names =
   | 'offers.list' | 'offers.keep' | 'offers.drop' | 'order.decide' | 'order.curves' | 'order.compare'
   | 'survival.views' | 'survival.keep' | 'survival.drop' | 'plans.keep' | 'plans.list' | 'plans.read';
 
 /** Springs are drawn from one seed, so that the same book and question always give the same order. */
-const springSeed = 20_270_401;
+export const springSeed = 20_270_401;
 
 export const decisionHandlers: Handlers<Names> = {
   'offers.list': async (_, context) => {
@@ -91,7 +93,7 @@ async function paidOf(book: Book) {
   return paidPrices(entries.filter(({ struck }) => struck === null).map(({ entry }) => entry));
 }
 
-async function factsOf(context: DeskContext): Promise<DecisionFacts> {
+export async function factsOf(context: DeskContext): Promise<DecisionFacts> {
   const book = context.open();
   const { states, yardList, borders, rules, names } = await book.picture();
   const today = await book.today(context.options.now().day);
@@ -99,6 +101,6 @@ async function factsOf(context: DeskContext): Promise<DecisionFacts> {
   const shed = shedCounts(moved, names);
   return {
     states, yards: yardList, borders, rules, asOf: today, today, views: await readViews(book.store), offers: await readOffers(book.store), paid: await paidOf(book),
-    stock: (item) => stockOf(shed, item), stockTrouble: negativeStock(moved, names),
+    stock: (item) => stockOf(shed, item), stockTrouble: negativeStock(moved, names), onOrder: onOrder(await placedIn(book, today)),
   };
 }

@@ -8,12 +8,13 @@ import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts
 import type { StockTrouble } from '#core/stock/negativeStock.ts';
 import type { Chance } from './chance.ts';
 import { answerSentences, cautions, limitSentence } from './decisionWords.ts';
-import { billOfMaterials, equipmentList, partsEach, type EquipmentQuestion } from './equipment.ts';
+import { billOfMaterials, equipmentList, hivesInSpring, partsEach, type EquipmentQuestion } from './equipment.ts';
 import { cropInPounds, firstYearHoney } from './firstYearHoney.ts';
 import type { MilpSolver } from './milp.ts';
 import { orderAnswer } from './orderAnswer.ts';
-import type { OrderProblem } from './orderProblem.ts';
+import { queensOnOrder, type BeeWare, type OrderProblem, type SpringYard } from './orderProblem.ts';
 import { staleWords, usualTarget } from './orderPlan.ts';
+import type { OnOrder } from './placedOrders.ts';
 import { bindingLimits, highestTarget, solveOrder, type SolvedOrder } from './solveOrder.ts';
 import { survivalForecast, type SurvivalForecast } from './survivalForecast.ts';
 import { kindTerms, waresOf, type Wares } from './wares.ts';
@@ -30,6 +31,7 @@ export interface DecisionFacts {
   readonly paid: readonly PaidPrice[];
   readonly stock: EquipmentQuestion['stock'];
   readonly stockTrouble: readonly StockTrouble[];
+  readonly onOrder: OnOrder;
 }
 
 /** Everything worked out before the solver is asked. */
@@ -41,6 +43,8 @@ export interface PreparedOrder {
   readonly confidence: number;
   readonly targetDay: Day;
   readonly oldQueens: number;
+  /** Colonies on order, counted as coming. */
+  readonly coming: number;
 }
 
 /** The question as a problem with numbers: forecast, wares, rules. `chance` must be seeded the same for the same answer. */
@@ -53,20 +57,21 @@ export function prepareOrder(question: DecisionQuestion, facts: DecisionFacts, c
   const confidence = question.confidence ?? numberRule(rules, 'order.confidence');
   const target = question.target ?? usualTarget(states, asOf, forecast.living, borders);
   const rule = (key: string) => numberRule(rules, `decision.${key}`);
-  const { minutes, honeyForgone } = kindTerms(rules, cropInPounds(firstYearHoney(states, borders, asOf, rules)));
-  const spare = numberRule(rules, 'order.spare');
-  // When many survive, boxes are short; when few do, they come back from dead-outs.
-  const parts = equipmentList({ hives: forecast.high, survivors: forecast.high, deadOuts: forecast.living - forecast.high, frames: question.hiveFrames, stock: facts.stock }, rules);
   const raised = question.splitQueens === 'raised';
+  const take = rule(raised ? 'split.takeRaised' : 'split.take');
+  const { minutes, honeyForgone } = kindTerms(rules, cropInPounds(firstYearHoney(states, borders, asOf, rules)), take);
+  const spare = numberRule(rules, 'order.spare');
+  const parts = equipmentList({ hives: target, ...hivesInSpring(forecast), frames: question.hiveFrames, stock: facts.stock }, rules);
+  const coming = facts.onOrder.colonies;
   const problem: OrderProblem = {
-    target, confidence, shares: forecast.scenarios.shares,
-    splits: { take: rule(raised ? 'split.takeRaised' : 'split.take'), perSurvivor: question.splits ? rule('split.strong') * rule('split.cap') : 0, queens: question.splitQueens },
-    yards: middlingSpring(forecast).map((survivors, y) => ({ survivors, room: facts.yards[y]?.room ?? null })),
-    bees: wares.bees,
-    parts: billOfMaterials(rules, question.hiveFrames).map((part, at) => ({ item: part.item, perColony: partsEach(part, spare), have: parts[at]?.have ?? 0, packs: wares.packs.get(part.item) ?? [] })),
+    target: Math.max(0, target - coming), onOrder: Math.min(target, coming), confidence, shares: forecast.scenarios.shares,
+    splits: { take, perSurvivor: question.splits ? rule('split.strong') * rule('split.cap') : 0, queens: question.splitQueens },
+    yards: roomLeft(middlingSpring(forecast).map((survivors, y) => ({ survivors, room: facts.yards[y]?.room ?? null })), coming),
+    bees: facts.onOrder.queens === 0 ? wares.bees : [queensComing(facts.onOrder.queens, facts.today), ...wares.bees],
+    parts: billOfMaterials(rules, question.hiveFrames).map((part, at) => ({ item: part.item, perColony: partsEach(part, spare), have: (parts[at]?.have ?? 0) + (facts.onOrder.equipment.get(part.item) ?? 0), packs: wares.packs.get(part.item) ?? [] })),
     hivesStanding: forecast.high,
     requeen: question.requeen,
-    freeCombs: freeCombs(forecast, question.hiveFrames, facts),
+    freeCombs: Math.max(0, freeCombs(forecast, question.hiveFrames, facts) - facts.onOrder.packages * rule('comb.package')),
     combsPerPackage: rule('comb.package'),
     minutes, honeyForgone,
     hourValue: rule('hourValue') * 100,
@@ -75,7 +80,7 @@ export function prepareOrder(question: DecisionQuestion, facts: DecisionFacts, c
     hours: question.hours === undefined ? rule('springHours') * Math.max(target, forecast.living) : question.hours,
     budget: question.budget,
   };
-  return { problem, forecast, wares, target, confidence, targetDay, oldQueens: oldQueens(states, asOf, yearOf(spring), rule('requeen.years')) };
+  return { problem, forecast, wares, target, confidence, targetDay, oldQueens: oldQueens(states, asOf, yearOf(spring), rule('requeen.years')), coming };
 }
 
 /** The cheapest order that keeps the target with the confidence, and where there is none, why, and what can be reached. */
@@ -88,6 +93,9 @@ export function decideOrder(question: DecisionQuestion, facts: DecisionFacts, so
   const binding = solved === null ? bindingLimits(problem, solver) : [];
   const given = solved ?? reachable?.order ?? null;
   const outcome = solved === null ? 'impossible' : isNothing(solved) ? 'nothing' : 'order';
+  // What is listed is for the target that the order reaches, which may be less than the one asked for.
+  const at = solved !== null || reachable === null ? prepared : { ...prepared, target: reachable.target + problem.onOrder, problem: { ...problem, target: reachable.target } };
+  const answer = given === null ? null : orderAnswer(given, at, question, facts);
   const years = numberRule(facts.rules, 'decision.requeen.years');
   return {
     asOf: facts.asOf, spring: forecast.window.spring, targetDay, living: forecast.living, target, confidence, question,
@@ -111,16 +119,17 @@ export function decideOrder(question: DecisionQuestion, facts: DecisionFacts, so
       sentence: prepared.oldQueens === 0 ? `No queen will have lived through ${years} winters by then, as far as the record knows their years.` : `${prepared.oldQueens} living ${prepared.oldQueens === 1 ? 'colony has a queen' : 'colonies have queens'} that will have lived through ${years} winters or more; not all of them will see the spring.`,
     },
     outcome,
-    answer: given === null ? null : orderAnswer(given, prepared, question, facts),
-    reached: solved !== null ? target : (reachable?.target ?? null),
+    answer,
+    reached: solved !== null ? target : reachable === null ? null : reachable.target + problem.onOrder,
     limits: binding.map((one) => ({ limit: one.limit, sentence: limitSentence(one, problem, targetDay) })),
     leftOut: [...prepared.wares.leftOut],
     stockTrouble: facts.stockTrouble.map((one) => ({ ...one })),
     sentences: [
       ...staleWords(facts.states, facts.asOf),
-      ...answerSentences({ prepared, solved, reachable, binding: binding.map(({ limit }) => limit), solverSays: given?.solver.status ?? null }),
+      ...answerSentences({ prepared, solved, reachable, binding, answer }),
       ...prepared.wares.assumed,
     ],
+    onOrder: { colonies: prepared.coming, queens: facts.onOrder.queens },
     cautions: cautions(given),
   };
 }
@@ -152,6 +161,25 @@ function middlingSpring(forecast: SurvivalForecast): number[] {
     rest -= 1;
   }
   return whole;
+}
+
+/** Colonies on order take the places that are free, the roomiest yard first. */
+function roomLeft(yards: readonly SpringYard[], coming: number): SpringYard[] {
+  // A book without a yard yet is planned for somewhere.
+  if (yards.length === 0) return [{ survivors: 0, room: null }];
+  const left = yards.map((yard) => ({ ...yard }));
+  const free = ({ room, survivors }: SpringYard) => (room === null ? Infinity : room - survivors);
+  for (let placed = 0; placed < coming; placed += 1) {
+    const roomiest = left.reduce<{ survivors: number; room: number | null } | null>((best, one) => (best === null || free(one) > free(best) ? one : best), null);
+    if (roomiest === null || roomiest.room === null) break;
+    roomiest.room -= 1;
+  }
+  return left;
+}
+
+/** Queens that were ordered before cost nothing more. */
+function queensComing(count: number, today: Day): BeeWare {
+  return { key: queensOnOrder, kind: 'queen', steps: [{ from: 1, each: 0 }], least: 1, most: count, late: false, orderBy: today };
 }
 
 /** Drawn combs without bees: of dead-outs in a middling spring, and what stock rows name as drawn in the shed. */

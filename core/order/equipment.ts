@@ -37,15 +37,21 @@ export function partsEach(part: Part, spare: number): number {
 }
 
 export interface EquipmentQuestion {
-  /** Hives that may be occupied at once in spring. */
+  /** Hives to fit out. */
   readonly hives: number;
-  /** Colonies that keep the hive they stand in, when many survive. */
+  /** Colonies that keep the hive they stand in. */
   readonly survivors: number;
-  /** Colonies lost then, whose hives come back. */
+  /** Colonies lost, whose hives come back. */
   readonly deadOuts: number;
   readonly frames: 8 | 10;
   /** Pieces of an item by the stock rows: in the shed, and in all yards; null where no row names the item. */
   readonly stock: (item: string) => { readonly shed: number; readonly yards: number } | null;
+}
+
+/** Hives of survivors and of dead-outs in a middling spring, as yards and drawn comb are reckoned too. */
+export function hivesInSpring({ living, mean }: { readonly living: number; readonly mean: number }): { survivors: number; deadOuts: number } {
+  const survivors = Math.min(living, Math.round(mean));
+  return { survivors, deadOuts: living - survivors };
 }
 
 /** Supers and their frames come off for the winter, so where stock rows tell of them they are counted by those rows alone. */
@@ -54,7 +60,7 @@ function comesOff(item: string): boolean {
 }
 
 /** What is needed, what is there, and what is to be ordered, part by part. */
-export function equipmentList(question: EquipmentQuestion, rules: RuleValues): OrderPlan['equipment'] {
+export function equipmentList(question: EquipmentQuestion, rules: RuleValues): (OrderPlan['equipment'][number] & { readonly toMend: number })[] {
   const spare = numberRule(rules, 'order.spare');
   const sound = numberRule(rules, 'order.deadOutSound');
   return billOfMaterials(rules, question.frames).map((part) => {
@@ -67,9 +73,9 @@ export function equipmentList(question: EquipmentQuestion, rules: RuleValues): O
     const have = onHives + fromDeadOuts + shed;
     const spareWords = part.item.endsWith('frame') || spare === 0 ? '' : `, and ${Math.round(spare * 100)} % to spare`;
     return {
-      item: part.item, perColony: part.perColony, need, onHives, fromDeadOuts, shed, have, order: Math.max(0, need - have),
-      reason: `Up to ${question.hives} hives if many survive, at ${part.perColony} each${spareWords}: ${need}. ${
-        byRows ? `By the stock rows ${onHives} are in the yards and ${shed} in the shed.` : `${onHives} with the survivors, ${fromDeadOuts} back from dead-outs (${Math.round(sound * 100)} % sound), ${shed} in the shed.`
+      item: part.item, perColony: part.perColony, need, onHives, fromDeadOuts, toMend: byRows ? 0 : Math.ceil(question.deadOuts * part.perColony - 1e-9) - fromDeadOuts, shed, have, order: Math.max(0, need - have),
+      reason: `${question.hives} ${question.hives === 1 ? 'hive' : 'hives'} at ${part.perColony} each${spareWords}: ${need}. ${
+        byRows ? `By the stock rows ${onHives} are in the yards and ${shed} in the shed.` : `In a middling spring ${onHives} with the survivors, ${fromDeadOuts} back from dead-outs (${Math.round(sound * 100)} % sound), ${shed} in the shed.`
       }`,
     };
   });

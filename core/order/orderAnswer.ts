@@ -2,12 +2,12 @@ import type { DecisionQuestion, OrderAnswer, PlannedPart, PlannedWare } from '#s
 import type { Offer } from '#shared/contract/offers.ts';
 import { itemName } from '#core/stock/shedCounts.ts';
 import type { DecisionFacts, PreparedOrder } from './decideOrder.ts';
-import { equipmentList } from './equipment.ts';
+import { equipmentList, hivesInSpring } from './equipment.ts';
 import { offeredWords } from './offerCheck.ts';
 import type { SolvedOrder } from './solveOrder.ts';
 import { SPRINGS } from './survivalForecast.ts';
 import { samplingError } from './scenarios.ts';
-import { splitsFrom } from './orderProblem.ts';
+import { hivesWanted, queensOnOrder, splitsFrom } from './orderProblem.ts';
 import { splitColumn } from './springTable.ts';
 import { wareReason } from './decisionWords.ts';
 
@@ -16,7 +16,7 @@ export function orderAnswer(order: SolvedOrder, prepared: PreparedOrder, questio
   const { problem, forecast } = prepared;
   const { choice } = order;
   const code = (y: number) => facts.yards[y]?.code ?? '';
-  const byYard = (counts: readonly number[]) => counts.flatMap((count, y) => (count === 0 ? [] : [{ yard: code(y), count }]));
+  const byYard = (counts: readonly number[]) => counts.flatMap((count, y) => (count === 0 || code(y) === '' ? [] : [{ yard: code(y), count }]));
   const bees = beeLines(order, prepared, facts.offers);
   const terms = { take: problem.splits.take, most: (survivors: number) => splitsFrom(survivors, problem.splits.perSurvivor) };
   const exact = forecast.scenarios.exact === null ? null : splitColumn(forecast.scenarios.exact, problem.target, choice.splits, choice.bought, terms);
@@ -65,7 +65,7 @@ function shortBySpring(order: SolvedOrder, { problem, forecast }: PreparedOrder)
 function beeLines(order: SolvedOrder, prepared: PreparedOrder, offers: readonly Offer[]): PlannedWare[] {
   return prepared.problem.bees.flatMap((bee): PlannedWare[] => {
     const chosen = order.choice.wares.get(bee.key);
-    if (chosen === undefined) return [];
+    if (chosen === undefined || bee.key === queensOnOrder) return [];
     const offer = offers.find(({ key }) => key === bee.key) ?? null;
     return [{
       offer: bee.key, seller: offer?.seller ?? null, kind: bee.kind, words: offer === null ? `${bee.kind}s` : offeredWords(offer.what),
@@ -78,8 +78,7 @@ function beeLines(order: SolvedOrder, prepared: PreparedOrder, offers: readonly 
 
 function partLines(order: SolvedOrder, prepared: PreparedOrder, question: DecisionQuestion, facts: DecisionFacts): PlannedPart[] {
   const { forecast, problem } = prepared;
-  const hives = problem.hivesStanding + order.choice.bought + problem.splits.take * order.choice.splits;
-  const listed = equipmentList({ hives, survivors: forecast.high, deadOuts: forecast.living - forecast.high, frames: question.hiveFrames, stock: facts.stock }, facts.rules);
+  const listed = equipmentList({ hives: hivesWanted(problem), ...hivesInSpring(forecast), frames: question.hiveFrames, stock: facts.stock }, facts.rules);
   return listed.map((part): PlannedPart => {
     const packs = facts.offers.flatMap((offer) => {
       const { what } = offer;
@@ -88,7 +87,10 @@ function partLines(order: SolvedOrder, prepared: PreparedOrder, question: Decisi
       return [{ offer: offer.key, seller: offer.seller, packSize: what.packSize, packs: chosen.quantity, each: chosen.each, total: chosen.quantity * chosen.each, orderBy: offer.orderBy }];
     });
     const ordered = packs.reduce((sum, { packSize, packs: number }) => sum + packSize * number, 0);
-    const { item, need, onHives, fromDeadOuts, shed, have, order: short, reason } = part;
-    return { item, need, onHives, fromDeadOuts, shed, have, order: short, packs, notOffered: Math.max(0, short - ordered), reason };
+    const { item, need, onHives, fromDeadOuts, toMend, shed, reason } = part;
+    const onOrder = Math.floor(facts.onOrder.equipment.get(item) ?? 0);
+    const have = part.have + onOrder;
+    const short = Math.max(0, need - have);
+    return { item, need, onHives, fromDeadOuts, shed, onOrder, have, toMend, order: short, packs, notOffered: Math.max(0, short - ordered), reason: onOrder === 0 ? reason : `${reason} ${onOrder} are on order.` };
   });
 }

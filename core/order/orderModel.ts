@@ -1,5 +1,5 @@
 import { MilpBuilder, type MilpModel, type Term } from './milp.ts';
-import { splitsFrom, splitsOfYards, type OrderProblem, type Ware } from './orderProblem.ts';
+import { hivesWanted, splitsFrom, splitsOfYards, type OrderProblem, type Ware } from './orderProblem.ts';
 import { fewestBought, splitColumn, type SplitColumn } from './springTable.ts';
 
 /** What is decided: wares by key, packages that go on drawn comb, splits and moves by yard. */
@@ -112,11 +112,9 @@ export function orderModel(problem: OrderProblem, columns: readonly SplitColumn[
 
   for (const part of problem.parts) {
     if (part.packs.length === 0) continue;
-    const most = Math.ceil((part.perColony * (problem.hivesStanding + mostBought + columns.length)) / Math.max(1, Math.min(...part.packs.map(({ packSize }) => packSize))));
+    const most = Math.ceil((part.perColony * hivesWanted(problem)) / Math.max(1, Math.min(...part.packs.map(({ packSize }) => packSize))));
     const packs = part.packs.flatMap((pack) => ware(pack, Math.max(most, largestOf(pack))).map(([variable]): Term => [variable, pack.packSize]));
-    // A split that does not take gives its hive back.
-    const grows = [...bought, ...splits.map(([pick, number]): Term => [pick, number * problem.splits.take])].map(([variable, factor]): Term => [variable, -factor * part.perColony]);
-    build.row(`parts: ${part.item}`, [...packs, ...grows], part.perColony * problem.hivesStanding - part.have - 1e-6, null);
+    build.row(`parts: ${part.item}`, packs, part.perColony * hivesWanted(problem) - part.have - 1e-6, null);
   }
   const requeenHours = (problem.requeen * problem.minutes.requeen) / 60;
   if (problem.hours !== null) build.row('hours', hours, null, problem.hours - requeenHours);

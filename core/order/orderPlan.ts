@@ -62,7 +62,7 @@ export function orderPlan(question: OrderQuestion, facts: OrderFacts): OrderPlan
     chanceShortBuyingNone: purchase(forecast, target, 0).probabilityShort,
     ladder: [0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.99].map((one) => ({ confidence: one, buy: coloniesToBuy(forecast, target, one).colonies })),
     orders: bought.colonies === 0 ? [] : [beesToOrder(question, facts, window, bought.colonies, confidence, target)],
-    equipment: equipmentList({ hives, survivors: living - fewLosses, deadOuts: fewLosses, frames: question.hiveFrames, stock: facts.stock }, rules),
+    equipment: equipmentList({ hives, survivors: living - fewLosses, deadOuts: fewLosses, frames: question.hiveFrames, stock: facts.stock }, rules).map(({ toMend: _, ...part }) => part),
     sentences: [...staleWords(states, asOf), ...sentences(forecast, past, window, target, confidence, bought.colonies, bought.probabilityShort, asOf)],
     cautions: ['Equipment of a colony with suspected foulbrood is not used again before the bee inspector has seen it: call before doing anything.'],
     rules: [...facts.listed],

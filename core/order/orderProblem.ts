@@ -18,6 +18,9 @@ export interface Ware {
   readonly late: boolean;
 }
 
+/** Key of the ware that stands for queens ordered before. */
+export const queensOnOrder = 'on order';
+
 export interface BeeWare extends Ware {
   readonly kind: BeeKind;
   readonly orderBy: Day;
@@ -44,7 +47,10 @@ export interface SpringYard {
 
 /** Everything that the cheapest order depends on. Money in minor units, times in minutes. */
 export interface OrderProblem {
+  /** Colonies wanted beside those on order. */
   readonly target: number;
+  /** Colonies ordered before that have not come; they want a hive like all others. */
+  readonly onOrder: number;
   readonly confidence: number;
   /** Share of the springs with k survivors, k = 0..living. */
   readonly shares: readonly number[];
@@ -52,7 +58,7 @@ export interface OrderProblem {
   readonly yards: readonly SpringYard[];
   readonly bees: readonly BeeWare[];
   readonly parts: readonly PartNeed[];
-  /** Hives occupied by survivors when many survive. */
+  /** Hives occupied by survivors when many survive; see `hivesWanted`. */
   readonly hivesStanding: number;
   /** Old queens to be replaced. */
   readonly requeen: number;
@@ -61,7 +67,7 @@ export interface OrderProblem {
   readonly minutes: { readonly package: number; readonly foundation: number; readonly nuc: number; readonly colony: number; readonly split: number; readonly requeen: number; readonly move: number };
   /** Value of an hour. */
   readonly hourValue: number;
-  /** Honey forgone in the first year against a wintered colony. */
+  /** Honey forgone in the first year against a wintered colony; for a split planned, by its chance to take. */
   readonly honeyForgone: { readonly package: number; readonly foundation: number; readonly nuc: number; readonly colony: number; readonly split: number };
   readonly missing: number;
   readonly surplus: number;
@@ -72,6 +78,15 @@ export interface OrderProblem {
 /** A limit that can be lifted to see whether it is the one that binds. */
 export const limits = ['room', 'budget', 'hours', 'deadlines', 'supply', 'splits', 'queens'] as const;
 export type Limit = (typeof limits)[number];
+
+/**
+ * Hives to fit out: as many as are wanted, or as survive in a good winter if those are more. A good winter on top of
+ * everything bought makes colonies too many; what such a colony costs, its boxes included, is the price of a surplus
+ * one, so boxes are not bought for it as well.
+ */
+export function hivesWanted({ target, onOrder, hivesStanding }: Pick<OrderProblem, 'target' | 'onOrder' | 'hivesStanding'>): number {
+  return Math.max(target + onOrder, hivesStanding);
+}
 
 /** Splits that so many survivors can give. */
 export function splitsFrom(survivors: number, perSurvivor: number): number {

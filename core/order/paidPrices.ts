@@ -1,6 +1,7 @@
 import type { PaidPrice } from '#shared/contract/offers.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { itemName } from '#core/stock/shedCounts.ts';
+import { isOrdering } from './placedOrders.ts';
 
 /** What was paid for bees, queens and equipment by the journal, newest first; installs of one day, seller and price are one line. */
 export function paidPrices(entries: readonly Entry[]): PaidPrice[] {
@@ -33,6 +34,8 @@ function paidLine(entry: Entry): PaidPrice | null {
       if (price === undefined || (quantity ?? 1) <= 0) return null;
       const name = itemName(item);
       const kind = name === 'queen' || name === 'package' || name === 'nuc' ? name : 'equipment';
+      // What bees cost is told by the colony or queen that came of the order; equipment has no other row with a price.
+      if (isOrdering(entry) && kind !== 'equipment') return null;
       // A purchase's price is for all of it.
       return { day, kind, item: name, seller: supplier ?? null, quantity: quantity ?? 1, each: price / (quantity ?? 1) };
     }

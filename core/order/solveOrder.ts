@@ -91,19 +91,38 @@ export function priced(problem: OrderProblem, choice: OrderChoice, columns: read
   };
 }
 
-/** A limit that would make the order possible if it alone were lifted, and the order then. */
+/** A limit that stands in the way, and the order that is possible without it. */
 export interface BindingLimit {
   readonly limit: Limit;
   readonly order: SolvedOrder;
+  /** True where only lifting it and the others named, all of them, makes the order possible; false where it alone does. */
+  readonly together: boolean;
 }
 
-/** Lifts one limit at a time; only those that stand in the way and whose lifting alone helps are named. */
+/**
+ * Lifts one limit at a time and names those whose lifting alone helps. Where none does, all are lifted and put back
+ * one by one as long as there is still an order: what cannot be put back stands in the way together.
+ */
 export function bindingLimits(problem: OrderProblem, solver: MilpSolver): BindingLimit[] {
-  return limits.flatMap((limit) => {
-    if (!applies(problem, limit)) return [];
+  const standing = limits.filter((limit) => applies(problem, limit));
+  const alone = standing.flatMap((limit) => {
     const order = solveOrder(lifted(problem, limit), solver);
-    return order === null ? [] : [{ limit, order }];
+    return order === null ? [] : [{ limit, order, together: false }];
   });
+  if (alone.length > 0) return alone;
+  const without = (away: readonly Limit[]) => solveOrder(away.reduce(lifted, problem), solver);
+  let away = standing;
+  let order = without(away);
+  if (order === null) return [];
+  for (const limit of standing) {
+    const fewer = away.filter((one) => one !== limit);
+    const found = without(fewer);
+    if (found === null) continue;
+    away = fewer;
+    order = found;
+  }
+  const possible = order;
+  return away.map((limit) => ({ limit, order: possible, together: true }));
 }
 
 function applies(problem: OrderProblem, limit: Limit): boolean {

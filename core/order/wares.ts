@@ -66,7 +66,7 @@ export function orderDay(spring: Day, monthDay: string, borders: Borders): Day {
 }
 
 /** Minutes and honey forgone of each kind, in minor units, by the house rules and the first-year crops given in pounds. */
-export function kindTerms(rules: RuleValues, crop: { readonly package: number; readonly nuc: number; readonly split: number; readonly established: number }) {
+export function kindTerms(rules: RuleValues, crop: { readonly package: number; readonly nuc: number; readonly split: number; readonly established: number }, take: number) {
   const rule = (key: string) => numberRule(rules, `decision.${key}`);
   const forgone = (pounds: number) => Math.max(0, crop.established - pounds) * rule('honey.price') * 100;
   const onComb = rule('honey.package');
@@ -77,6 +77,7 @@ export function kindTerms(rules: RuleValues, crop: { readonly package: number; r
       package: rule('minutes.package'), foundation: rule('minutes.foundation'), nuc: rule('minutes.nuc'), colony: rule('minutes.colony'),
       split: rule('minutes.split'), requeen: rule('minutes.requeen'), move: rule('minutes.move'),
     },
-    honeyForgone: { package: forgone(crop.package), foundation: forgone(foundation), nuc: forgone(crop.nuc), colony: 0, split: forgone(crop.split) },
+    honeyForgone: { package: forgone(crop.package), foundation: forgone(foundation), nuc: forgone(crop.nuc), colony: 0, // A split that does not take is no colony and forgoes no crop; that it is missing is priced by itself.
+      split: forgone(crop.split) * take },
   };
 }

@@ -28,6 +28,10 @@ export const screenCommands = [
   } satisfies Command as Command,
 }));
 
+const orderCommand: Command = {
+  id: 'go/orders', group: 'go', name: 'Go to the order before spring', search: 'packages nucs queens splits plan forecast offers sellers deadline buy', enabled: withBook, run: (hands) => hands.go('/orders'),
+};
+
 export const helpCommand: Command = {
   id: 'help', group: 'go', name: 'Help: all commands and keys', search: 'shortcuts keyboard manual', shortcut: { key: 'F1' },
   enabled: withBook, run: (hands) => hands.go('/help'),
@@ -53,6 +57,7 @@ export const enterRound: Command = {
 export const commands: readonly Command[] = [
   findCommand,
   ...screenCommands.map(({ command }) => command),
+  orderCommand,
   helpCommand,
   anotherDay,
   backToToday,
@@ -120,7 +125,7 @@ export const commands: readonly Command[] = [
   },
   {
     id: 'print.order', group: 'paper', name: 'Print the order', search: 'pdf paper spring packages equipment',
-    enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/order'),
+    enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/orders'),
   },
   {
     id: 'print.round', group: 'paper', name: 'Print the field sheet', search: 'pdf paper round yard inspection',

@@ -36,7 +36,7 @@ export function Rail() {
       <nav aria-label={words.screens}>
         <ul>
           {screenCommands.map(({ at, screen, command }) => {
-            const here = location === at || location.startsWith(`${at}/`);
+            const here = location === at || location.startsWith(`${at}/`) || (at === '/stock' && location === '/orders');
             return (
               <li key={at}>
                 <Link href={at} aria-current={here ? 'page' : undefined} title={hint(command)}>

@@ -15,6 +15,7 @@ import { lossSectionOperations } from './lossSections.ts';
 import { mendingOperations } from './mending.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
+import { placedOperations } from './placed.ts';
 import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
@@ -38,6 +39,7 @@ export const contract = {
   ...lossFactorOperations,
   ...mendingOperations,
   ...orderOperations,
+  ...placedOperations,
   ...roundOperations,
   ...ruleOperations,
   ...offerOperations,

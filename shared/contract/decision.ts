@@ -60,7 +60,11 @@ export const plannedPart = z.object({
   onHives: count,
   fromDeadOuts: count,
   shed: count,
+  /** Ordered already and not come yet. */
+  onOrder: count.default(0),
   have: count,
+  /** Of the dead-outs’ pieces, not sound: to mend or to scrap; not counted as there. */
+  toMend: count.default(0),
   /** Pieces short, before packs. */
   order: count,
   packs: z.array(z.object({ offer: z.string(), seller: z.string(), packSize: count, packs: count, each: money, total: money, orderBy: dayValue })),
@@ -147,11 +151,13 @@ export const orderDecision = z.object({
   leftOut: z.array(z.object({ offer: z.string(), sentence: z.string() })),
   stockTrouble: z.array(z.object({ item: z.string(), place: z.string(), count: z.number(), day: dayValue, entry: z.number().int(), sentence: z.string() })),
   sentences: z.array(z.string()),
+  /** Colonies and queens that were ordered and have not come; they are counted as coming. */
+  onOrder: z.object({ colonies: count, queens: count }).default({ colonies: 0, queens: 0 }),
   cautions: z.array(z.string()),
 });
 export type OrderDecision = z.infer<typeof orderDecision>;
 
-const curvePoint = z.object({ confidence: z.number(), target: count, total: money.nullable(), cash: money.nullable(), bought: count.nullable(), splits: count.nullable() });
+export const curvePoint = z.object({ confidence: z.number(), target: count, total: money.nullable(), cash: money.nullable(), bought: count.nullable(), splits: count.nullable() });
 
 const sourceRow = z.object({
   kind: z.enum(['package', 'nuc']),

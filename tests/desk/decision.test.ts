@@ -91,12 +91,17 @@ describe('the order in January', () => {
     const poor = await decide({ budget: 600_000 });
     expect(poor).toMatchObject({ outcome: 'impossible' });
     expect(poor.limits.map(({ limit }) => limit)).toEqual(['budget']);
-    expect(poor.limits[0]?.sentence).toMatch(/costs \$\d+.*\$6000 may be spent/);
+    expect(poor.limits[0]?.sentence).toMatch(/costs \$[\d,]+.*\$6,000 may be spent/);
     expect(poor.reached).toBeGreaterThan(40);
     expect(poor.answer?.cash).toBeLessThanOrEqual(600_000);
     const crowded = await decide({ target: 140, hours: null });
     expect(crowded.limits.map(({ limit }) => limit)).toContain('room');
     expect(crowded.limits.find(({ limit }) => limit === 'room')?.sentence).toMatch(/more places? would do/);
+    // The lists are for what can be reached: its chance and its hives, not those of the target out of reach.
+    expect(crowded.reached).toBeLessThan(140);
+    expect(crowded.answer?.chanceShort).toBeLessThanOrEqual(0.2);
+    expect(crowded.answer?.chanceShortExact).toBeLessThanOrEqual(0.21);
+    expect(crowded.answer?.equipment.find(({ item }) => item === 'bottom board')).toMatchObject({ need: Math.ceil((crowded.reached ?? 0) * 1.1 - 1e-9), notOffered: 0 });
     const hurried = await decide({ hours: 1 });
     expect(hurried.limits.map(({ limit }) => limit)).toEqual(['hours']);
     const destitute = await decide({ budget: 0 });

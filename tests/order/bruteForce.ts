@@ -77,7 +77,7 @@ export function cheapestByTrying(problem: OrderProblem, mostBought: number): num
         if (bundle.reduce((sum, number) => sum + number, 0) >= wanted) cheapestQueens = Math.min(cheapestQueens, bundle.reduce((sum, number, at) => sum + paid(queens[at] as Ware, number), 0));
       }
       const parts = problem.parts.reduce((sum, part) => {
-        const need = part.perColony * (problem.hivesStanding + bought + problem.splits.take * splits) - part.have;
+        const need = part.perColony * Math.max(problem.target, problem.hivesStanding) - part.have;
         let cheapest = need <= 1e-6 || part.packs.length === 0 ? 0 : Infinity;
         if (cheapest > 0) for (const bundle of lots(part.packs, 12)) if (bundle.reduce((got, number, at) => got + number * (part.packs[at]?.packSize ?? 0), 0) >= need - 1e-6) cheapest = Math.min(cheapest, bundle.reduce((cost, number, at) => cost + paid(part.packs[at] as Ware, number), 0));
         return sum + cheapest;

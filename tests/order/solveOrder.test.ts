@@ -70,6 +70,26 @@ describe('the cheapest order', () => {
     expect(found?.choice).toMatchObject({ splits: 15, bought: 0 });
   });
 
+  test('hives are fitted out for the target, or for a good winter if that is more, never for both at once', () => {
+    const boxes = (hives: { target: number; hivesStanding: number; onOrder?: number }) => solveOrder(problem({
+      shares: [1], yards: [{ survivors: 0, room: null }], bees: [ware('package', 9100)], ...hives,
+      parts: [{ item: 'deep box', perColony: 2, have: 0, packs: [{ key: 'singly', packSize: 1, steps: [{ from: 1, each: 100 }], least: 1, most: null, late: false }] }],
+    }), solver)?.choice.wares.get('singly')?.quantity;
+    expect(boxes({ target: 10, hivesStanding: 8 })).toBe(20);
+    expect(boxes({ target: 10, hivesStanding: 14 })).toBe(28);
+    // Three more are on their way beside the ten, and want a hive each.
+    expect(boxes({ target: 10, hivesStanding: 8, onOrder: 3 })).toBe(26);
+  });
+
+  test('where no limit alone stands in the way, those that do so together are named', () => {
+    const poor = problem({ target: 9, shares: [1], yards: [{ survivors: 0, room: 4 }], hivesStanding: 0, bees: [ware('package', 100)], budget: 500, hours: 100, minutes: { package: 60, foundation: 0, nuc: 0, colony: 0, split: 0, requeen: 0, move: 0 } });
+    expect(solveOrder(poor, solver)).toBeNull();
+    const binding = bindingLimits(poor, solver);
+    expect(binding.map(({ limit, together }) => [limit, together])).toEqual([['room', true], ['budget', true]]);
+    expect(binding[0]?.order.choice.bought).toBe(9);
+    expect(bindingLimits({ ...poor, budget: null }, solver).map(({ limit, together }) => [limit, together])).toEqual([['room', false]]);
+  });
+
   test('NASS averages of 2021: twelve packages are $1,092, twelve nuclei $1,500, and the packages are taken', () => {
     // USDA NASS, Honey, 18 March 2022: package $91, nucleus $125 (trade figures, read in a reprint).
     const dead = problem({ target: 12, confidence: 0.5, shares: [1], yards: [{ survivors: 0, room: null }], hivesStanding: 0 });
@@ -101,9 +121,9 @@ describe('an order that cannot be', () => {
     expect(bindingLimits({ ...roomy, bees: [ware('package', 10_000, { most: 4 })] }, solver).map(({ limit }) => limit)).toEqual(['supply']);
   });
 
-  test('with two limits in the way no single one is named, and the reachable target still is', () => {
+  test('with two limits in the way neither is said to be enough alone, and the reachable target still is named', () => {
     const two = { ...short, budget: 30_000 };
-    expect(bindingLimits(two, solver)).toEqual([]);
+    expect(bindingLimits(two, solver).map(({ limit, together }) => [limit, together])).toEqual([['room', true], ['budget', true]]);
     expect(highestTarget(two, solver)?.target).toBe(5);
   });
 });

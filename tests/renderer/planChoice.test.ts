@@ -1,15 +1,19 @@
 import { expect, test } from 'vitest';
 import type { HouseRule } from '#shared/contract/order.ts';
-import { orderSum, type Order } from '../../renderer/screens/stock/OrdersSection.tsx';
+import { day } from '#shared/days.ts';
+import { costGeometry } from '../../renderer/charts/costGeometry.ts';
+import { csvText } from '../../renderer/parts/csv.ts';
+import { bySeller } from '../../renderer/screens/orders/bySeller.ts';
+import { blankOffer, partOf, readOffer } from '../../renderer/screens/orders/readOffer.ts';
+import { readConfidence, readCount, readQuestion, type Typing } from '../../renderer/screens/orders/readQuestion.ts';
 import { readRule, ruleText, ruleTyped } from '../../renderer/screens/stock/readRule.ts';
-import { readConfidence, readTarget } from '../../renderer/screens/stock/readPlan.ts';
 
 test('a target is a whole number of colonies; nothing typed means as many as were wintered', () => {
-  expect(readTarget('104')).toBe(104);
-  expect(readTarget(' 1,200 ')).toBe(1200);
-  expect(readTarget('0')).toBe(0);
-  expect(readTarget('')).toBeNull();
-  for (const wrong of ['-1', '10.5', 'many', '100001', '1e3']) expect(readTarget(wrong), wrong).toBeUndefined();
+  expect(readCount('104')).toBe(104);
+  expect(readCount(' 1,200 ')).toBe(1200);
+  expect(readCount('0')).toBe(0);
+  expect(readCount('')).toBeNull();
+  for (const wrong of ['-1', '10.5', 'many', '20001', '1e3']) expect(readCount(wrong), wrong).toBeUndefined();
 });
 
 test('a confidence lies between 50 and 99 per cent', () => {
@@ -49,7 +53,49 @@ test('a day of the year is shown in words', () => {
   expect(ruleText(rule, 9)).toBe('9\u00a0frames');
 });
 
-test('orders without a price are not summed as nothing', () => {
-  const order = { what: 'packages', quantity: 4, priceEach: 14_500 } as Order;
-  expect(orderSum([order, { ...order, priceEach: null }])).toEqual({ minor: 58_000, known: 1 });
+const typing: Typing = { target: '', confidence: '80', frames: '10', splits: 'yes', queens: 'raised', requeen: '', budget: '', hours: '', price: 100, loss: null };
+
+test('the question holds what was chosen, and no question is asked while a field cannot be read', () => {
+  expect(readQuestion(typing, 'lost')).toEqual({ confidence: 0.8, hiveFrames: 10, united: 'lost', splits: true, splitQueens: 'raised', requeen: 0, budget: null });
+  expect(readQuestion({ ...typing, target: '0', budget: '1,500', hours: '12', price: 120, loss: 45, splits: 'no' }, 'takenOut')).toEqual({
+    target: 0, confidence: 0.8, hiveFrames: 10, united: 'takenOut', splits: false, splitQueens: 'raised', requeen: 0, budget: 150_000, hours: 12, priceFactor: 1.2, lossRate: 0.45,
+  });
+  for (const wrong of [{ target: 'some' }, { confidence: '120' }, { requeen: '-1' }, { budget: 'much' }, { hours: '1.5' }]) expect(readQuestion({ ...typing, ...wrong }, 'lost')).toBeNull();
+});
+
+test('an offer is read with its price steps and days, or says at each field what is wrong', () => {
+  const typed = { ...blankOffer, seller: ' Sandel Road Bees ', each: '169.50', from2: '10', each2: '$165', orderBy: '1/31/2027', most: '60', deposit: '40' };
+  expect(readOffer(typed, 'month-first')).toEqual({
+    faults: {},
+    offer: {
+      seller: 'Sandel Road Bees', what: { kind: 'package', pounds: 3 }, steps: [{ from: 1, each: 16_950 }, { from: 10, each: 16_500 }], orderBy: '2027-01-31', deliveryFrom: null, deliveryUntil: null,
+      least: 1, most: 60, deposit: 4000, note: null,
+    },
+  });
+  const bad = readOffer({ ...blankOffer, kind: 'equipment', packSize: 'five', orderBy: 'soon', least: 'x' }, 'month-first');
+  expect(bad.offer).toBeNull();
+  expect(Object.keys(bad.faults).toSorted()).toEqual(['each', 'item', 'least', 'orderBy', 'packSize', 'seller']);
+  expect([partOf('what.packSize'), partOf('steps'), partOf('most'), partOf('nothing'), partOf(undefined)]).toEqual(['packSize', 'each', 'most', null, null]);
+});
+
+test('lines stand under their sellers, the soonest day first, and add up', () => {
+  const bees = [{ offer: 'o1', seller: 'Upper Ferry Apiary', kind: 'nuc' as const, words: 'nucs', quantity: 2, each: 22_000, total: 44_000, deposit: 10_000, orderBy: day('2027-02-15'), delivery: [null, null] as [null, null], reason: '' }];
+  const part = { item: 'deep box', need: 9, onHives: 0, fromDeadOuts: 0, shed: 0, onOrder: 0, have: 0, toMend: 0, order: 9, notOffered: 0, reason: '' };
+  const packs = [{ offer: 'o2', seller: 'farm store', packSize: 5, packs: 2, each: 14_500, total: 29_000, orderBy: day('2027-01-10') }];
+  const orders = bySeller({ bees, equipment: [{ ...part, packs }, { ...part, item: 'stand', packs: [] }] });
+  expect(orders.map(({ seller, total, deposit, lines }) => [seller, total, deposit, lines.length])).toEqual([['farm store', 29_000, 0, 1], ['Upper Ferry Apiary', 44_000, 10_000, 1]]);
+});
+
+test('a cost curve stands on 0, leaves out what cannot be reached, and marks what was asked for', () => {
+  const picture = costGeometry({ points: [{ at: 50, cash: 0, total: 10_000 }, { at: 90, cash: null, total: null }, { at: 80, cash: 20_000, total: 40_000 }], chosen: 80, names: { cash: 'paid', total: 'all', chosen: '80 %' }, width: 400 });
+  const [total, cash] = picture.lines;
+  expect([total?.dots.length, cash?.dots.length]).toEqual([2, 2]);
+  expect(cash?.dots[0]?.y).toBe(picture.bottom);
+  expect(total?.dots.at(-1)?.y).toBe(picture.top);
+  expect(picture.chosen.x).toBe(total?.dots.at(-1)?.x);
+  expect(JSON.stringify(costGeometry({ points: [], chosen: 5, names: { cash: '', total: '', chosen: '' }, width: 300 }))).not.toMatch(/NaN|null,null/);
+});
+
+test('a CSV cell is quoted where it must be, and never runs as a formula', () => {
+  expect(csvText(['a', 'b'], [['=1+1', 'x, "y"'], [null, 2.5]])).toBe('a,b\r\n\'=1+1,"x, ""y"""\r\n,2.5\r\n');
 });

@@ -164,7 +164,7 @@ test('every command that can be given is in the box, and does what it says', asy
     await page.getByRole('heading', { level: 1, name: heading }).waitFor();
   }
   await box.take('print the order');
-  await expect.poll(() => page.evaluate(() => document.documentElement.dataset['printed'])).toBe('#/print/order');
+  await expect.poll(() => page.evaluate(() => document.documentElement.dataset['printed'])).toBe('#/print/orders');
   await box.take('print the loss');
   await expect.poll(() => page.evaluate(() => document.documentElement.dataset['printed'])).toBe('#/print/losses');
   await box.take('check the book');

@@ -56,21 +56,23 @@ test('the whole line: records in, losses with intervals, a round by keyboard, th
 
   // Target and confidence, and the order on paper.
   await goTo(page, 'Stock and orders');
-  await page.getByRole('textbox', { name: /^Wanted on/ }).fill('70');
+  await page.getByRole('link', { name: 'Order before spring' }).click();
+  await page.getByRole('textbox', { name: 'Colonies wanted' }).fill('70');
   await page.getByRole('textbox', { name: 'How sure, %' }).fill('90');
-  const plan = await desk('order.plan', { target: 70, confidence: 0.9, source: 'package', hiveFrames: 10, united: 'lost' });
-  await expect.poll(() => words(page.locator('main')), { timeout: 15_000 }).toContain(`To have 70 with a confidence of 90 in 100, buy ${plan.buy}`);
+  const plan = await desk('order.decide', { target: 70, confidence: 0.9 });
+  const said = plan.sentences.find((sentence) => sentence.startsWith('To have 70'))?.replaceAll('\u00a0', ' ') ?? '';
+  expect(said).toContain('To have 70 with a confidence of 90 in 100: order');
+  await expect.poll(() => words(page.locator('main')), { timeout: 30_000 }).toContain(said);
   await expect.poll(async () => (await desk('order.kept', {})).target).toBe(70);
   await page.getByRole('link', { name: 'Print the order' }).or(page.getByRole('button', { name: 'Print the order' })).click();
   await page.getByRole('heading', { name: 'Order for spring 2027' }).waitFor();
   expect(await words(page.locator('body'))).toContain('Target 70 colonies, reached with 90 % confidence');
   expect((await page.pdf({ format: 'Letter' })).subarray(0, 5).toString('latin1')).toBe('%PDF-');
 
-  await page.getByRole('link', { name: 'Back to Stock and orders' }).click();
+  await page.getByRole('link', { name: 'Back to the order' }).click();
   await window.restart();
   expect((await desk('book.status', {})).book?.living).toBe(living - 1);
-  await goTo(page, 'Stock and orders');
-  await expect.poll(() => words(page.locator('main')), { timeout: 15_000 }).toContain(`To have 70 with a confidence of 90 in 100, buy ${plan.buy}`);
+  await expect.poll(() => words(page.locator('main')), { timeout: 30_000 }).toContain(said);
   await goTo(page, 'Tonight');
   await expect.poll(() => words(page.locator('main')), { timeout: 15_000 }).toContain('Round at');
 });

@@ -9,6 +9,7 @@ import { shortcutText } from '../../commands/shortcut.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { OrderDeadlines } from '../../parts/OrderDeadlines.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { BringHere } from './BringHere.tsx';
 import { EnteredLast } from './EnteredLast.tsx';
@@ -112,6 +113,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
         {panel === 'columns' ? <RoundColumns round={round} yard={yard} onClose={() => closePanel()} /> : null}
         {panel === 'marks' ? <MarkEditor marks={round.setting.marks} onClose={() => closePanel()} /> : null}
         <RoundWide round={round} onDone={onDone} />
+        <OrderDeadlines />
         <div className="round-says" role="status">
           {dayFault !== null ? <p className="needs">{dayFault}</p> : null}
           {round.message !== null ? <p className="needs">{round.message}</p> : null}

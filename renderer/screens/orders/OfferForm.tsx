@@ -1,0 +1,146 @@
+import { useEffect, useId, useRef, useState, type FormEvent } from 'react';
+import type { ListedOffer } from '#shared/contract/offers.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useBook } from '../../desk/useBook.ts';
+import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { dayText } from '../../parts/format.ts';
+import { useNotice } from '../../parts/Notice.tsx';
+import { useDraft } from '../../parts/useDraft.ts';
+import { blankOffer, offerKinds, partOf, readOffer, typedOffer, type OfferFaults, type OfferPart, type TypedOffer } from './readOffer.ts';
+import { words } from './words.ts';
+
+/** An offer typed or changed; Enter keeps it, and what is half typed is there again after the program was closed. */
+export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | null; readonly onDone: () => void }) {
+  const id = useId();
+  const { book, today } = useBook();
+  const { data } = useRead('offers.list', {});
+  const { send, busy } = useWrite('offers.keep');
+  const notice = useNotice();
+  const form = useRef<HTMLFormElement>(null);
+  const [typed, setTyped] = useState<TypedOffer>(offer === null ? blankOffer : typedOffer(offer));
+  const [faults, setFaults] = useState<OfferFaults>({});
+  const [fault, setFault] = useState<Fault | undefined>(undefined);
+  const [free, setFree] = useState(false);
+  const [past, setPast] = useState<string | null>(null);
+  const draft = useDraft(`offer ${offer?.key ?? 'new'}`, (body) => setTyped((before) => restored(body, before)));
+  useEffect(() => focus(form.current, 'seller'), []);
+
+  const change = (part: OfferPart, value: string) => {
+    const next = { ...typed, [part]: value };
+    setTyped(next);
+    setFaults({ ...faults, [part]: undefined });
+    setPast(null);
+    draft.keep(JSON.stringify(next));
+  };
+  const keep = async (event: FormEvent) => {
+    event.preventDefault();
+    if (book === undefined || today === undefined || busy) return;
+    const read = readOffer(typed, book.dateOrder);
+    setFaults(read.faults);
+    setFault(undefined);
+    if (read.offer === null) return focus(form.current, (Object.keys(blankOffer) as OfferPart[]).find((part) => read.faults[part] !== undefined));
+    // A day that is past is asked about once: a second Enter keeps it as it is.
+    if (read.offer.orderBy < today && past !== read.offer.orderBy) {
+      setPast(read.offer.orderBy);
+      setFaults({ orderBy: words.offerPast(dayText(read.offer.orderBy)) });
+      return focus(form.current, 'orderBy');
+    }
+    const answer = await send({ key: offer?.key ?? null, offer: read.offer, free });
+    if (!answer.ok) {
+      const part = partOf(answer.field);
+      if (part === null) setFault(answer);
+      else setFaults({ [part]: [answer.sentence, answer.mend].filter(Boolean).join(' ') });
+      return focus(form.current, part ?? 'seller');
+    }
+    draft.drop();
+    notice.say(words.offerKept(answer.value.offer.seller, answer.value.offer.words));
+    onDone();
+  };
+
+  const label = words.offerFields;
+  const sellers = [...new Set(data?.offers.map(({ seller }) => seller) ?? [])];
+  const field = (part: OfferPart, more: { readonly label?: string; readonly list?: readonly string[]; readonly wide?: boolean } = {}) => (
+    <div className={more.wide ? 'field wide' : 'field'}>
+      <label htmlFor={`${id}${part}`}>{more.label ?? label[part]}</label>
+      <input id={`${id}${part}`} name={part} type="text" autoComplete="off" value={typed[part]} aria-invalid={faults[part] !== undefined} aria-describedby={`${id}${part}-says`} {...(more.list ? { list: `${id}${part}-list` } : {})} onChange={(event) => change(part, event.target.value)} />
+      {more.list ? (
+        <datalist id={`${id}${part}-list`}>
+          {more.list.map((one) => (
+            <option key={one} value={one} />
+          ))}
+        </datalist>
+      ) : null}
+      <span id={`${id}${part}-says`} className="field-fault">
+        {faults[part]}
+      </span>
+    </div>
+  );
+  return (
+    <form ref={form} className="entry-form" aria-label={offer === null ? words.offerNew : `${words.offerChange}: ${offer.seller}, ${offer.words}`} onSubmit={(event) => void keep(event)} onKeyDown={(event) => { if (event.key === 'Escape') onDone(); }} noValidate>
+      <div className="fields">
+        {field('seller', { list: sellers })}
+        <div className="field">
+          <label htmlFor={`${id}kind`}>{label.kind}</label>
+          <select id={`${id}kind`} name="kind" value={typed.kind} onChange={(event) => change('kind', event.target.value)}>
+            {offerKinds.map((kind) => (
+              <option key={kind} value={kind}>
+                {words.kinds[kind]}
+              </option>
+            ))}
+          </select>
+        </div>
+        {typed.kind === 'package' ? field('pounds') : null}
+        {typed.kind === 'nuc' ? field('frames') : null}
+        {typed.kind === 'equipment' ? field('item') : null}
+        {typed.kind === 'equipment' ? field('packSize') : null}
+        {field('each', { label: typed.kind === 'equipment' ? words.packPrice : label.each })}
+        {field('from2')}
+        {field('each2')}
+        {typed.from2.trim() === '' ? null : field('from3')}
+        {typed.from2.trim() === '' ? null : field('each3')}
+        {field('orderBy')}
+        {field('deliveryFrom')}
+        {field('deliveryUntil')}
+        {field('least')}
+        {field('most')}
+        {field('deposit')}
+        {field('note', { wide: true })}
+      </div>
+      {Number(typed.each.replace(',', '.')) === 0 && typed.each.trim() !== '' ? (
+        <p className="ticks">
+          <label>
+            <input type="checkbox" checked={free} onChange={(event) => setFree(event.target.checked)} />
+            {words.free}
+          </label>
+        </p>
+      ) : null}
+      <FaultNote fault={fault} />
+      <div className="acts">
+        <button type="submit" disabled={busy}>
+          {words.keepOffer}
+        </button>
+        <button type="button" className="quiet" onClick={() => { draft.drop(); onDone(); }}>
+          {words.leave}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+/** What was typed and not kept the last time; whatever cannot be read of it is left as it was. */
+function restored(body: string, before: TypedOffer): TypedOffer {
+  let found: unknown;
+  try {
+    found = JSON.parse(body);
+  } catch {
+    return before;
+  }
+  if (typeof found !== 'object' || found === null) return before;
+  return { ...before, ...Object.fromEntries(Object.entries(found).filter(([part, value]) => part in blankOffer && typeof value === 'string')) };
+}
+
+function focus(form: HTMLFormElement | null, part: OfferPart | undefined): void {
+  const field = part === undefined ? null : form?.elements.namedItem(part);
+  if (field instanceof HTMLElement) field.focus();
+}
