@@ -70,9 +70,11 @@ function createdBy(entry: Entry): ColonyId | null {
 export async function undoPlan(store: Store, id: GestureId | undefined): Promise<{ about: Gesture; change: StandingChange }> {
   const gestures = await store.gestures();
   const state = undoState(gestures);
-  const about = id === undefined ? state.next : (gestures.find((gesture) => gesture.id === id) ?? null);
+  const named = gestures.find((gesture) => gesture.id === id) ?? null;
+  // Undoing that something was brought back is undoing the thing itself again.
+  const about = id === undefined ? state.next : named?.kind === 'redo' ? (gestures.find((gesture) => gesture.id === named.undoes) ?? null) : named;
   if (about === null) throw new FaultError(refuse('nothing-to-enter', 'There is nothing to undo.'));
-  if (about.kind === 'undo' || about.kind === 'redo') throw new FaultError(refuse('refused', 'An undo is taken back with Redo.'));
+  if (about.kind === 'undo') throw new FaultError(refuse('refused', 'An undo is taken back with Redo.'));
   if (state.undone.has(about.id)) throw new FaultError(refuse('refused', `“${about.title}” was undone already.`));
   return { about, change: await standingChange(store, gestures, about, 'undo', new Set([...state.undone, about.id])) };
 }

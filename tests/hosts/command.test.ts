@@ -133,7 +133,7 @@ describe('the command line', () => {
     const before = readFileSync(at('told.outyard'));
     const page = outyard('report', '--book', 'told.outyard', '--format', 'html', '--as-of', '2025-03-31');
     expect(page.code).toBe(0);
-    expect(page.out).toMatch(/^<!doctype html>[\s\S]*<svg[\s\S]*Season by season[\s\S]*<\/html>\n$/i);
+    expect(page.out).toMatch(/^<!doctype html>[\s\S]*<svg[\s\S]*What went with it[\s\S]*<\/html>\n$/i);
     expect(page.out).not.toMatch(/<script|https?:|<link|<img/i);
     const [told, read] = [outyard('report', '--book', 'told.outyard', '--format', 'json', '--as-of', '2025-03-31'), outyard('report', '--journal', 'good.csv', '--format', 'json', '--as-of', '2025-03-31')];
     const { import: none, ...figures } = JSON.parse(told.out) as Record<string, unknown>;

@@ -124,3 +124,17 @@ test('an act taken back first does not come back when the strike of its entry is
   await acts.undo(store, struck.gesture);
   expect((await standingEntries(store)).map(({ id }) => id)).toEqual([entry.id]);
 });
+
+test('what was brought back is undone again by the act that brought it back, and only once', async () => {
+  const store = await trialBook();
+  await acts.enter(store, [{ date: '2026-04-20', entry: 'install', yard: 'OO', colony: 'G1', origin: 'package' }]);
+  await acts.undo(store);
+  const back = await acts.redo(store);
+  expect(await standingEntries(store)).toHaveLength(1);
+  await acts.undo(store, back.gesture);
+  expect(await standingEntries(store)).toEqual([]);
+  expect((await faultOf(() => acts.undo(store, back.gesture)))?.sentence).toContain('was undone already');
+  await acts.redo(store);
+  expect(await standingEntries(store)).toHaveLength(1);
+  await store.close();
+});

@@ -115,7 +115,7 @@ test('nothing can be entered while another day is looked at, and what was typed 
   await page.keyboard.press('Alt+ArrowDown');
   await page.getByRole('alert').getByText('so nothing was entered or changed').waitFor();
   await goTo(page, 'Stock and orders');
-  const movement = page.locator('form').getByRole('button', { name: /^Enter/ });
+  const movement = page.getByRole('button', { name: 'Enter this movement' });
   await movement.waitFor();
   expect(await movement.isDisabled()).toBe(true);
   await goTo(page, 'Book');

@@ -107,7 +107,7 @@ test('hives take their parts; dead-outs are looked over; what is below nothing i
   expect(await words(page.locator('.shed .sentence'))).toContain('2 hives without bees to be checked');
 
   const below = page.getByRole('region', { name: 'More taken than was there' });
-  expect(await words(below)).toContain('8 stand from the shed to Larch Bend.');
+  expect(await words(below)).toContain('8 × stand from the shed to Larch Bend.');
   expect((await cells(shed(page), 'stand'))[2]).toBe('3');
   await expectAccessible(page);
   await below.getByRole('button', { name: 'Strike this entry' }).click();

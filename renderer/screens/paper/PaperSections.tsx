@@ -8,7 +8,7 @@ import { Drawing } from './Drawing.tsx';
 /** The review's numbered sections on paper, part by part: sentences, picture, table with a head that repeats, how it was counted. */
 export function PaperSections({ sections }: { readonly sections: readonly PaperSection[] }) {
   return sections.map((section) => (
-    <section key={section.key} aria-label={section.title}>
+    <section key={section.key} className={`paper-${section.key}`} aria-label={section.title}>
       {section.parts.map((part, at) => (
         <Part key={part.key} part={part} section={at === 0 ? section : null} />
       ))}
