@@ -22,7 +22,12 @@ const pictures: readonly Picture[] = [
     file: 'losses.png',
     screen: 'Losses',
     scheme: 'light',
-    first: (page) => page.locator('label', { hasText: /^Season/ }).locator('select').selectOption({ label: '2025–26' }),
+    first: async (page) => {
+      await page.locator('label', { hasText: /^Season/ }).locator('select').selectOption({ label: '2025–26' });
+      await page.getByRole('button', { name: 'What was lost' }).click();
+      await page.getByRole('heading', { name: 'Winter loss by yard' }).waitFor();
+      await page.getByRole('button', { name: 'What was lost' }).click();
+    },
   },
 ];
 
