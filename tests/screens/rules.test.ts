@@ -94,6 +94,7 @@ test('the page is reached from Book, from the Find box and from the margin, at i
   await page.getByRole('link', { name: 'See and change the house rules' }).click();
   await page.getByRole('heading', { name: 'House rules', level: 1 }).waitFor();
   await goTo(page, 'Stock and orders');
+  await page.getByRole('link', { name: 'Order before spring' }).click();
   await margin(page).getByRole('link', { name: 'All house rules' }).first().click();
   await soon(() => page.evaluate(() => document.activeElement?.textContent)).toBe('The order before spring');
   await goTo(page, 'Tonight');

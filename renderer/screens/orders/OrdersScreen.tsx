@@ -12,6 +12,7 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { StockParts } from '../../parts/StockParts.tsx';
 import { EarlierNotes } from '../losses/EarlierNotes.tsx';
+import { RulesLink } from '../../parts/RulesLink.tsx';
 import { RuleList } from '../stock/RulesMargin.tsx';
 import { CostSection } from './CostSection.tsx';
 import { CurvesSection } from './CurvesSection.tsx';
@@ -162,6 +163,7 @@ function HowMargin({ decision }: { readonly decision: OrderDecision | undefined 
       {rules.length === 0 || decision === undefined ? null : (
         <MarginContent heading={words.rules}>
           <p>{words.rulesText}</p>
+          <RulesLink room="order" />
           <details className="rule-parts">
             <summary>{words.rulesShow(rules.length)}</summary>
             <RuleList rules={rules} />
