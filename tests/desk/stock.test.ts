@@ -125,7 +125,7 @@ describe('dead-outs', () => {
 test('what is below nothing is named with its entry, and striking that mends it', async () => {
   await trial([stock('2026-05-01', 13, 'stand', 'shed', 'QY')]);
   const { shortages } = await ask('stock.table', {});
-  expect(shortages).toMatchObject([{ place: 'shed', item: 'stand', count: -5, day: '2026-05-01', kind: 'stock', colony: null, what: '13 stand from the shed to Quarry.' }]);
+  expect(shortages).toMatchObject([{ place: 'shed', item: 'stand', count: -5, day: '2026-05-01', kind: 'stock', colony: null, what: '13 × stand from the shed to Quarry.' }]);
   expect(shortages[0]?.sentence).toBe('By the record 5 stands more left the shed than had come there; the entry of 1 May 2026 was the first to take what was not there.');
   await ask('journal.strike', { entry: shortages[0]!.entry, reason: 'written twice' });
   expect((await ask('stock.table', {})).shortages).toEqual([]);
