@@ -4,33 +4,9 @@ import type { Fault } from '#shared/faults.ts';
 import { useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { MarginContent } from '../../parts/Margin.tsx';
-import { RulesLink } from '../../parts/RulesLink.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { readRule, ruleText, ruleTyped } from './readRule.ts';
 import { words } from './words.ts';
-
-/** The house rules that the plan rests on, in the margin, each to be changed in its place. */
-export function RulesMargin({ rules }: { readonly rules: readonly HouseRule[] }) {
-  return (
-    <MarginContent heading={words.rules}>
-      <p>{words.rulesText}</p>
-      <RulesLink room="order" />
-      <RuleList rules={[...rules.filter((rule) => !isPart(rule) && rule.room === 'order'), ...rules.filter((rule) => !isPart(rule) && (rule.room === 'losses' || rule.room === 'decision'))]} />
-      {rules.some(isPart) && (
-        <details className="rule-parts">
-          <summary>{words.partRules}</summary>
-          <RuleList rules={rules.filter(isPart)} />
-        </details>
-      )}
-    </MarginContent>
-  );
-}
-
-/** The parts list of a hive is long and seldom touched, so it stands folded. */
-function isPart(rule: HouseRule): boolean {
-  return rule.unit === 'per colony';
-}
 
 /** House rules, each to be changed in its place. */
 export function RuleList({ rules }: { readonly rules: readonly HouseRule[] }) {
