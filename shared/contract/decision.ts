@@ -59,11 +59,13 @@ export const plannedPart = z.object({
   need: count,
   onHives: count,
   fromDeadOuts: count,
+  /** Free in the shed, and free in a yard. */
   shed: count,
+  yards: count.default(0),
   /** Ordered already and not come yet. */
   onOrder: count.default(0),
   have: count,
-  /** Of the dead-outs’ pieces, not sound: to mend or to scrap; not counted as there. */
+  /** Waiting to be mended, and of the dead-outs’ pieces those that are not sound; not counted as there. */
   toMend: count.default(0),
   /** Pieces short, before packs. */
   order: count,
@@ -77,6 +79,8 @@ export type PlannedPart = z.infer<typeof plannedPart>;
 export const orderAnswer = z.object({
   bees: z.array(plannedWare),
   equipment: z.array(plannedPart),
+  /** How many supers a hive is given, and why; null in plans kept before it was said. */
+  supers: z.string().nullable().default(null),
   bought: count,
   splits: count,
   splitsByYard: z.array(z.object({ yard: z.string(), count })),

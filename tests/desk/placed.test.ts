@@ -84,7 +84,7 @@ test('equipment ordered in packs arrives as stock, and both are undone by one ac
   expect((await orders())[0]).toMatchObject({ kind: 'equipment', item: part.item, quantity: pieces, price: pack!.total, left: pieces });
   const now = (await ask('order.decide', {})).answer?.equipment.find(({ item }) => item === part.item);
   expect(now).toMatchObject({ onOrder: pieces, order: 0, packs: [] });
-  const shed = async () => (await ask('stock.shed', {})).items.find(({ item }) => item === part.item)?.counts.find(({ place }) => place === 'shed')?.count ?? 0;
+  const shed = async () => (await ask('stock.table', {})).items.find(({ item }) => item === part.item)?.places.find(({ place }) => place === 'shed')?.free ?? 0;
   const had = await shed();
   const came = await ask('orders.deliver', { entry: (await orders())[0]!.entry, quantity: 2, to: 'shed' });
   expect(await shed()).toBe(had + 2);

@@ -13,7 +13,7 @@ const rows = Array.from({ length: 20 }, (_, n) => hived('2025-05-01', `C${n}`));
 
 function plan(key: string, on: string, united: 'lost' | 'takenOut' = 'lost'): KeptPlan {
   const today = day(on);
-  const facts = { states: recorded(rows).states, yards, borders: defaultBorders, rules: new Map(), asOf: today, today, views: [], offers: [], paid: [], stock: () => null, stockTrouble: [], onOrder: { colonies: 0, packages: 0, queens: 0, equipment: new Map<string, number>() } };
+  const facts = { states: recorded(rows).states, yards, borders: defaultBorders, rules: new Map(), asOf: today, today, views: [], offers: [], paid: [], there: () => null, stockTrouble: [], onOrder: { colonies: 0, packages: 0, queens: 0, equipment: new Map<string, number>() } };
   return { key, day: today, note: null, decision: decideOrder(orderQuestion.parse({ target: 20, united }), facts, solver, new SeededRandom(1)) };
 }
 const after = (dead: number, more: Parameters<typeof recorded>[0] = []) => recorded([...rows, ...Array.from({ length: dead }, (_, n) => lost('2026-02-01', `C${n}`)), ...more].toSorted((a, b) => ((a.date ?? '') < (b.date ?? '') ? -1 : 1))).states;
@@ -46,7 +46,7 @@ test('before the spring nothing is judged; of several plans for one spring only 
 
 test('with nothing alive and nothing wanted, and with nothing alive and much wanted, there is a page to read', () => {
   const today = day('2025-12-01');
-  const facts = { states: [], yards, borders: defaultBorders, rules: new Map(), asOf: today, today, views: [], offers: [], paid: [], stock: () => null, stockTrouble: [], onOrder: { colonies: 0, packages: 0, queens: 0, equipment: new Map<string, number>() } };
+  const facts = { states: [], yards, borders: defaultBorders, rules: new Map(), asOf: today, today, views: [], offers: [], paid: [], there: () => null, stockTrouble: [], onOrder: { colonies: 0, packages: 0, queens: 0, equipment: new Map<string, number>() } };
   const decide = (target: number) => decideOrder(orderQuestion.parse({ target }), facts, solver, new SeededRandom(1));
   expect(decide(0)).toMatchObject({ outcome: 'nothing', living: 0 });
   const ten = decide(10);

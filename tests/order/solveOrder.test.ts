@@ -90,16 +90,6 @@ describe('the cheapest order', () => {
     expect(bindingLimits({ ...poor, budget: null }, solver).map(({ limit, together }) => [limit, together])).toEqual([['room', false]]);
   });
 
-  test('NASS averages of 2021: twelve packages are $1,092, twelve nuclei $1,500, and the packages are taken', () => {
-    // USDA NASS, Honey, 18 March 2022: package $91, nucleus $125 (trade figures, read in a reprint).
-    const dead = problem({ target: 12, confidence: 0.5, shares: [1], yards: [{ survivors: 0, room: null }], hivesStanding: 0 });
-    const [packages, nucs] = [solveOrder({ ...dead, bees: [ware('package', 9100)] }, solver), solveOrder({ ...dead, bees: [ware('nuc', 12_500)] }, solver)];
-    expect([packages?.cash, nucs?.cash]).toEqual([109_200, 150_000]);
-    expect(solveOrder({ ...dead, bees: [ware('package', 9100), ware('nuc', 12_500)] }, solver)?.cash).toBe(109_200);
-    // 2020: $84 and $105.
-    expect(solveOrder({ ...dead, bees: [ware('package', 8400), ware('nuc', 10_500)] }, solver)?.cash).toBe(100_800);
-  });
-
   test('a lower price for more is taken where it makes the whole cheaper', () => {
     const cheaperByTen = ware('package', 0, { steps: [{ from: 1, each: 10_000 }, { from: 10, each: 8000 }] });
     const nine = problem({ target: 9, shares: [1], yards: [{ survivors: 0, room: null }], hivesStanding: 0, bees: [cheaperByTen] });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { billOfMaterials, neededParts } from '#core/order/equipment.ts';
+import { supersFromYield, supersWanted } from '#core/order/supersFromYield.ts';
+import { houseRuleDefinitions } from '#core/rules/houseRules.ts';
 import { replacedEachYear } from '#core/stock/comb.ts';
 import { queenColour } from '#core/lineage/queenColour.ts';
 
@@ -7,15 +9,42 @@ const need = (item: string, frames: 8 | 10, spare: number) => {
   const part = billOfMaterials(new Map(), frames).find((one) => one.item === item);
   return part === undefined ? null : neededParts(part, 25, spare);
 };
+const standard = (key: string) => houseRuleDefinitions.find((rule) => rule.key === key);
 
 describe('equipment of 25 colonies', () => {
   // Single parts: parts list of a beekeepers' club, a2b2club.org, the A Bee Cs of woodenware (read). Two deeps of ten
   // frames: a page on hive parts, northeast (read-weak). Three mediums and 10 % spare: from memory. Products: arithmetic.
   test('double deep, three mediums, ten frames', () => {
-    expect(['deep box', 'deep frame', 'medium super', 'medium frame', 'bottom board'].map((item) => need(item, 10, 0))).toEqual([50, 500, 75, 750, 25]);
-    expect(['deep box', 'medium super', 'bottom board'].map((item) => need(item, 10, 0.1))).toEqual([55, 83, 28]);
+    expect(['deep box', 'deep frame', 'medium super', 'medium frame'].map((item) => need(item, 10, 0))).toEqual([50, 500, 75, 750]);
+    expect(['bottom board', 'entrance reducer', 'inner cover', 'outer cover', 'stand', 'feeder', 'queen excluder'].map((item) => need(item, 10, 0))).toEqual([25, 25, 25, 25, 25, 25, 25]);
   });
-  test('eight frames', () => expect(['deep frame', 'medium frame'].map((item) => need(item, 8, 0))).toEqual([400, 600]));
+  test('10 % to spare, rounded up; frames take none of their own', () => {
+    expect(['deep box', 'medium super', 'bottom board', 'deep frame'].map((item) => need(item, 10, 0.1))).toEqual([55, 83, 28, 500]);
+    expect(standard('order.spare')).toMatchObject({ default: 0.1, confidence: 'from memory' });
+  });
+  test('eight frames', () => expect(['deep box', 'deep frame', 'medium super', 'medium frame'].map((item) => need(item, 8, 0))).toEqual([50, 400, 75, 600]));
+});
+
+describe('supers from the crop', () => {
+  // Expected pounds by what a super holds, times 1.5 for nectar that ripens: practice, from memory. 38 lb a ten-frame
+  // medium is ten frames at 3.5 to 4 lb, biologyinsights.com on honey in a medium frame (read-weak); the rest is arithmetic.
+  test('80 lb, 38 lb a super and 1.5 times the room are 3.16, so four supers', () => {
+    const { exact, whole } = supersFromYield(80, 38, 1.5);
+    expect(exact).toBeCloseTo(3.16, 2);
+    expect(whole).toBe(4);
+    expect([standard('order.superNet10'), standard('order.superNet8'), standard('order.superRipening')]).toMatchObject([{ default: 38, confidence: 'arithmetic' }, { default: 30, confidence: 'arithmetic' }, { default: 1.5, confidence: 'from memory' }]);
+    // Ten and eight frames at 3.5 to 4 lb hold the two figures.
+    for (const [frames, net] of [[10, 38], [8, 30]] as const) expect(net >= frames * 3.5 && net <= frames * 4).toBe(true);
+  });
+  test('by the own harvests where they are enough, by the house rule where they are not or where it was set', () => {
+    const crop = (own: boolean, pounds: number) => [{ source: 'established' as const, grams: pounds * 453.59237, low: null, high: null, colonies: 40, seasons: 3, own, from: '', confidence: '' }];
+    expect(supersWanted(new Map(), 10, crop(true, 80))).toMatchObject({ each: 4, sentence: expect.stringContaining('80 lb each (40 of them in 3 seasons)') });
+    expect(supersWanted(new Map(), 8, crop(true, 80)).each).toBe(4);
+    expect(supersWanted(new Map(), 8, crop(true, 81)).each).toBe(5);
+    expect(supersWanted(new Map(), 10, crop(true, 0)).each).toBe(1);
+    expect(supersWanted(new Map(), 10, crop(false, 80))).toMatchObject({ each: 3, sentence: expect.stringContaining('too few harvests') });
+    expect(supersWanted(new Map([['order.mediums', 2]]), 10, crop(true, 80))).toMatchObject({ each: 2, sentence: expect.stringMatching(/your house rule.*so 4 supers a hive would do/) });
+  });
 });
 
 test('comb rotation: 500 deep frames in five years, and in three', () => {

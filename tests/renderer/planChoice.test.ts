@@ -80,7 +80,7 @@ test('an offer is read with its price steps and days, or says at each field what
 
 test('lines stand under their sellers, the soonest day first, and add up', () => {
   const bees = [{ offer: 'o1', seller: 'Upper Ferry Apiary', kind: 'nuc' as const, words: 'nucs', quantity: 2, each: 22_000, total: 44_000, deposit: 10_000, orderBy: day('2027-02-15'), delivery: [null, null] as [null, null], reason: '' }];
-  const part = { item: 'deep box', need: 9, onHives: 0, fromDeadOuts: 0, shed: 0, onOrder: 0, have: 0, toMend: 0, order: 9, notOffered: 0, reason: '' };
+  const part = { item: 'deep box', need: 9, onHives: 0, fromDeadOuts: 0, shed: 0, yards: 0, onOrder: 0, have: 0, toMend: 0, order: 9, notOffered: 0, reason: '' };
   const packs = [{ offer: 'o2', seller: 'farm store', packSize: 5, packs: 2, each: 14_500, total: 29_000, orderBy: day('2027-01-10') }];
   const orders = bySeller({ bees, equipment: [{ ...part, packs }, { ...part, item: 'stand', packs: [] }] });
   expect(orders.map(({ seller, total, deposit, lines }) => [seller, total, deposit, lines.length])).toEqual([['farm store', 29_000, 0, 1], ['Upper Ferry Apiary', 44_000, 10_000, 1]]);

@@ -86,6 +86,7 @@ export const words = {
   fromDead: 'From dead-outs',
   toMend: 'To mend',
   shed: 'Shed',
+  inYards: 'Yards',
   onOrder: 'On order',
   have: 'Have',
   short: 'Order',
