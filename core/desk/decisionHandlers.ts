@@ -72,7 +72,7 @@ export const decisionHandlers: Handlers<Names> = {
   },
   'plans.list': async (_, context) => {
     const book = context.open();
-    return reviewPlans(await readPlans(book.store), (await book.picture()).states, await book.today(context.options.now().day));
+    return reviewPlans(await readPlans(book.store), { states: (await book.picture()).states, entries: await paidEntries(book), today: await book.today(context.options.now().day) });
   },
   'plans.read': async ({ key }, context) => {
     const found = (await readPlans(context.open().store)).find((plan) => plan.key === key);
@@ -89,9 +89,13 @@ async function decide(question: DecisionQuestion, context: DeskContext) {
   return decideOrder(question, await factsOf(context), await highsSolver(), new SeededRandom(springSeed));
 }
 
-async function paidOf(book: Book) {
+async function paidEntries(book: Book) {
   const entries = await book.store.entries({ kinds: ['install', 'requeen', 'purchase'] });
-  return paidPrices(entries.filter(({ struck }) => struck === null).map(({ entry }) => entry));
+  return entries.filter(({ struck }) => struck === null).map(({ entry }) => entry);
+}
+
+async function paidOf(book: Book) {
+  return paidPrices(await paidEntries(book));
 }
 
 export async function factsOf(context: DeskContext): Promise<DecisionFacts> {

@@ -96,6 +96,16 @@ test('equipment ordered in packs arrives as stock, and both are undone by one ac
   expect(await orders()).toEqual([]);
 });
 
+test('another price that was agreed is what is entered; a price of nothing is asked about', async () => {
+  const { offers } = await ask('offers.list', {});
+  const nucs = offers.find(({ what }) => what.kind === 'nuc')!;
+  await ask('orders.place', { lines: [{ offer: nucs.key, quantity: 5, each: 19_900 }], plan: null });
+  expect((await orders())[0]).toMatchObject({ kind: 'nuc', quantity: 5, price: 99_500 });
+  await ask('journal.undo', {});
+  expect(await at.answer('orders.place', { lines: [{ offer: nucs.key, quantity: 5, each: 0 }], plan: null })).toMatchObject({ ok: false, field: nucs.key, sentence: expect.stringContaining('the price is 0') });
+  expect(await orders()).toEqual([]);
+});
+
 test('what cannot be ordered is refused with a sentence, and nothing is entered', async () => {
   const { offers } = await ask('offers.list', {});
   const packages = offers.find(({ what }) => what.kind === 'package')!;
