@@ -17,7 +17,7 @@ import { queensOnOrder, type BeeWare, type OrderProblem, type SpringYard } from 
 import { staleWords, usualTarget } from './orderPlan.ts';
 import type { OnOrder } from './placedOrders.ts';
 import { bindingLimits, highestTarget, solveOrder, type SolvedOrder } from './solveOrder.ts';
-import { supersWanted, type SupersWanted } from './supersFromYield.ts';
+import { supersWanted, winteredCrop, type SupersWanted } from './supersFromYield.ts';
 import { survivalForecast, type SurvivalForecast } from './survivalForecast.ts';
 import { kindTerms, waresOf, type Wares } from './wares.ts';
 
@@ -63,9 +63,8 @@ export function prepareOrder(question: DecisionQuestion, facts: DecisionFacts, c
   const rule = (key: string) => numberRule(rules, `decision.${key}`);
   const raised = question.splitQueens === 'raised';
   const take = rule(raised ? 'split.takeRaised' : 'split.take');
-  const honey = firstYearHoney(states, borders, asOf, rules);
-  const { minutes, honeyForgone } = kindTerms(rules, cropInPounds(honey), take);
-  const supers = supersWanted(rules, question.hiveFrames, honey);
+  const { minutes, honeyForgone } = kindTerms(rules, cropInPounds(firstYearHoney(states, borders, asOf, rules)), take);
+  const supers = supersWanted(rules, question.hiveFrames, winteredCrop(states, borders, asOf));
   const spare = numberRule(rules, 'order.spare');
   const parts = equipmentList(equipmentAsked(target, forecast, supers, question, facts), rules);
   const coming = facts.onOrder.colonies;

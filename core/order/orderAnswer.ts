@@ -42,6 +42,7 @@ export function orderAnswer(order: SolvedOrder, prepared: PreparedOrder, questio
     total: order.total,
     expectedMissing: order.expectedMissing,
     expectedSurplus: order.expectedSurplus,
+    expectedSplits: order.expectedMade,
     chanceShort: order.chanceShort,
     samplingError: samplingError(shortBySpring(order, prepared)),
     chanceShortExact: exact?.probabilityShort[choice.bought] ?? null,

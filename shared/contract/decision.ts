@@ -97,6 +97,8 @@ export const orderAnswer = z.object({
   total: money,
   expectedMissing: z.number(),
   expectedSurplus: z.number(),
+  /** Splits made on average: none where enough live without them. Null in plans kept before it was reckoned. */
+  expectedSplits: z.number().nullable().default(null),
   chanceShort: share,
   /** Standard error of that chance from the drawn springs. */
   samplingError: z.number(),

@@ -76,7 +76,7 @@ export const words = {
 
   splitsPlan: 'Splits, places and moves',
   splitsNone: 'No split is planned.',
-  splitsText: (splits: number) => `${splits === 1 ? 'One split is' : `${splits} splits are`} planned for late May and early June, and bought colonies go where there is room in a middling spring.`,
+  splitsText: (splits: number) => `${splits === 1 ? 'One split is' : `Up to ${splits} splits are`} planned for late May and early June, where fewer live than are wanted, and bought colonies go where there is room in a middling spring.`,
   splitsQueens: (queens: number) => `Queens to buy for them: ${queens}.`,
   yard: 'Yard',
   splitsMade: 'Splits made',
