@@ -67,6 +67,17 @@ export function solveOrder(problem: OrderProblem, solver: MilpSolver): SolvedOrd
   return null;
 }
 
+/** Whether any order keeps all limits: the same model without costs, which is done with the first order found. */
+export function isPossible(problem: OrderProblem, solver: MilpSolver): boolean {
+  const mostBought = boughtAtMost(problem);
+  const branches = splitColumns(problem, mostBought).flatMap((column) => branchOf(problem, column, mostBought) ?? []);
+  if (branches.length === 0) return false;
+  const { model } = orderModel(problem, branches.map((branch) => ({ ...branch, edges: new Set() })));
+  const { status, word } = solver.solve({ ...model, variables: model.variables.map((variable) => ({ ...variable, cost: 0 })) });
+  if (status === 'other') throw new Error(`the solver did not finish: ${word}`);
+  return status === 'optimal';
+}
+
 /** Reckons a choice by itself, from prices and tables, not from the solver's own sums. */
 export function priced(problem: OrderProblem, choice: OrderChoice, columns: readonly SplitColumn[]): Omit<SolvedOrder, 'solver'> {
   const column = columns.find(({ splits }) => splits === choice.splits);
@@ -118,23 +129,20 @@ export interface BindingLimit {
 export function bindingLimits(problem: OrderProblem, solver: MilpSolver): BindingLimit[] {
   const standing = limits.filter((limit) => applies(problem, limit));
   const alone = standing.flatMap((limit) => {
-    const order = solveOrder(lifted(problem, limit), solver);
+    const without = lifted(problem, limit);
+    const order = isPossible(without, solver) ? solveOrder(without, solver) : null;
     return order === null ? [] : [{ limit, order, together: false }];
   });
   if (alone.length > 0) return alone;
-  const without = (away: readonly Limit[]) => solveOrder(away.reduce(lifted, problem), solver);
+  const without = (away: readonly Limit[]) => away.reduce(lifted, problem);
   let away = standing;
-  let order = without(away);
-  if (order === null) return [];
+  if (!isPossible(without(away), solver)) return [];
   for (const limit of standing) {
     const fewer = away.filter((one) => one !== limit);
-    const found = without(fewer);
-    if (found === null) continue;
-    away = fewer;
-    order = found;
+    if (isPossible(without(fewer), solver)) away = fewer;
   }
-  const possible = order;
-  return away.map((limit) => ({ limit, order: possible, together: true }));
+  const order = solveOrder(without(away), solver);
+  return order === null ? [] : away.map((limit) => ({ limit, order, together: true }));
 }
 
 function applies(problem: OrderProblem, limit: Limit): boolean {
@@ -163,17 +171,16 @@ export interface ReachableTarget {
 
 /** The highest target up to the one asked for that can be reached within all limits; null if not even none can. */
 export function highestTarget(problem: OrderProblem, solver: MilpSolver): ReachableTarget | null {
-  let found: ReachableTarget | null = null;
   let low = 0;
   let high = problem.target;
+  let reached: number | null = null;
   while (low <= high) {
     const target = (low + high) >>> 1;
-    const order = solveOrder({ ...problem, target }, solver);
-    if (order === null) high = target - 1;
-    else {
-      found = { target, order };
+    if (isPossible({ ...problem, target }, solver)) {
+      reached = target;
       low = target + 1;
-    }
+    } else high = target - 1;
   }
-  return found;
+  const order = reached === null ? null : solveOrder({ ...problem, target: reached }, solver);
+  return reached === null || order === null ? null : { target: reached, order };
 }
