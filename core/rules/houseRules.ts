@@ -8,6 +8,7 @@ import { honeyRuleDefinitions } from './honeyRules.ts';
 import { miteRuleDefinitions } from './miteRules.ts';
 import { queenRuleDefinitions } from './queenRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
+import { treatmentRuleDefinitions } from './treatmentRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -53,6 +54,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...honeyRuleDefinitions,
   ...storesRuleDefinitions,
   ...miteRuleDefinitions,
+  ...treatmentRuleDefinitions,
   ...queenRuleDefinitions,
 ];
 
