@@ -20,6 +20,7 @@ const rooms: readonly Room[] = [
   { key: 'losses', heading: 'Seasons and the loss review', line: 'Where seasons begin, and how colonies are grouped and compared in Losses.', holds: ofRoom('losses') },
   { key: 'round', heading: 'The field sheet', line: 'What the printed field sheet says of a colony before you open it.', holds: ofRoom('round') },
   { key: 'attention', heading: 'What becomes due', line: 'From when, and until when, an entry asks for the next look.', holds: ofRoom('attention') },
+  { key: 'needs', heading: 'What needs doing', line: 'What the list of needs asks for, how its lines are ranked, and the minutes they take.', holds: ofRoom('needs') },
   { key: 'order', heading: 'The order before spring', line: 'Survivors next spring, how many colonies to buy, and by when.', holds: (rule) => rule.room === 'order' && !isPart(rule) },
   { key: 'parts', heading: 'Parts of a hive', line: 'How many of each part one producing colony takes, on the equipment list.', holds: isPart },
   { key: 'decision', heading: 'The cheapest way to the target', line: 'Costs, minutes and crops by which ways to a colony are compared.', holds: ofRoom('decision') },

@@ -21,6 +21,7 @@ import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
+import { needOperations } from './needs.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
 import { sortOutOperations } from './sortOut.ts';
@@ -54,6 +55,7 @@ export const contract = {
   ...findOperations,
   ...queenOperations,
   ...dueOperations,
+  ...needOperations,
   ...deadOutOperations,
   ...answerOperations,
   ...paperOperations,
