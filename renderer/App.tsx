@@ -28,6 +28,8 @@ import { QueenScreen } from './screens/queens/QueenScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NeedsScreen } from './screens/needs/NeedsScreen.tsx';
+import { MitesScreen } from './screens/mites/MitesScreen.tsx';
+import { TreatmentsPrint } from './screens/mites/TreatmentsPrint.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
 import { PastTonight } from './screens/past/PastTonight.tsx';
@@ -82,6 +84,7 @@ function Screens() {
       <Route path="/print/lines" component={LinesPrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
+      <Route path="/print/treatments/:season?">{({ season }) => <TreatmentsPrint key={season ?? ''} season={season} />}</Route>
       <Route path="/print/losses">
         <ReviewPrint />
       </Route>
@@ -108,6 +111,7 @@ function Screens() {
             </Route>
             <Route path="/dead-out" component={DeadOutPick} />
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
+            <Route path="/needs/mites" component={MitesScreen} />
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />
             <Route path="/losses/answers" component={AnswersScreen} />

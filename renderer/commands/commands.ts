@@ -33,6 +33,10 @@ const orderCommand: Command = {
   id: 'go/orders', group: 'go', name: 'Go to the order before spring', search: 'packages nucs queens splits plan forecast offers sellers deadline buy', enabled: withBook, run: (hands) => hands.go('/orders'),
 };
 
+const mitesCommand: Command = {
+  id: 'go/mites', group: 'go', name: 'Go to mites', search: 'varroa count wash threshold treatment acid efficacy', enabled: withBook, run: (hands) => hands.go('/needs/mites'),
+};
+
 export const helpCommand: Command = {
   id: 'help', group: 'go', name: 'Help: all commands and keys', search: 'shortcuts keyboard manual', shortcut: { key: 'F1' },
   enabled: withBook, run: (hands) => hands.go('/help'),
@@ -59,6 +63,7 @@ export const commands: readonly Command[] = [
   findCommand,
   ...screenCommands.map(({ command }) => command),
   orderCommand,
+  mitesCommand,
   helpCommand,
   anotherDay,
   backToToday,
@@ -127,6 +132,10 @@ export const commands: readonly Command[] = [
   {
     id: 'print.order', group: 'paper', name: 'Print the order', search: 'pdf paper spring packages equipment',
     enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/orders'),
+  },
+  {
+    id: 'print.treatments', group: 'paper', name: 'Print the treatments of a season', search: 'pdf paper inspector log varroa mites csv',
+    enabled: withEntries, run: (hands) => hands.go('/print/treatments'),
   },
   {
     id: 'print.round', group: 'paper', name: 'Print the field sheet', search: 'pdf paper round yard inspection',
