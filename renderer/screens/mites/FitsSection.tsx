@@ -92,7 +92,7 @@ export function FitsSection({ yard }: { readonly yard: MitesYard }) {
                     )}
                   >
                     <th scope="row">
-                      {fit.name}
+                      {fit.name}{' '}
                       <span className={fit.fits === 'does not fit' ? 'needs mites-verdict' : 'mites-verdict'}>{words.fit[fit.fits]}</span>
                     </th>
                     {abouts.map((about) => (
@@ -138,7 +138,7 @@ function Cell({ cell, unit }: { readonly cell: TreatmentFitView['cells'][number]
     <td className={`mites-cell mites-${cell.fits.replaceAll(' ', '-')}`}>
       <strong>
         <span aria-hidden="true">{marks[cell.fits]}</span> {words.fit[cell.fits]}
-      </strong>
+      </strong>{' '}
       <span className="small">{inUnit(cell.reason, unit)}</span>
     </td>
   );

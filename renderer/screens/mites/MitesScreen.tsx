@@ -5,8 +5,10 @@ import type { MitesYard } from '#shared/contract/mites.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { MarginContent } from '../../parts/Margin.tsx';
 import { NeedsNav } from '../../parts/NeedsNav.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { RulesLink } from '../../parts/RulesLink.tsx';
 import { FitsSection } from './FitsSection.tsx';
 import './mites.css';
 import { ResultsSection } from './ResultsSection.tsx';
@@ -26,15 +28,20 @@ export function MitesScreen() {
       <NeedsNav />
       <FaultNote fault={fault} />
       {data && yards.length === 0 ? <Empty sentence={words.empty} action={<Link href="/colonies">{words.emptyNext}</Link>} /> : null}
-      {chosen === undefined ? null : (
+      {data === undefined || chosen === undefined ? null : (
         <>
           <section className="section" aria-label={words.yards}>
             <p className="sentence">{summary(yards)}</p>
-            <YardsTable yards={yards} chosen={chosen.id} onChoose={setAsked} />
+            <YardsTable yards={yards} asOf={data.asOf} chosen={chosen.id} onChoose={setAsked} />
           </section>
           <YardSection key={`yard ${chosen.id}`} yard={chosen} />
           <FitsSection key={`fits ${chosen.id}`} yard={chosen} />
           <ResultsSection />
+          <MarginContent heading={words.marginHow}>
+            <p>{words.marginHowText}</p>
+            <p>{words.marginSample}</p>
+            <RulesLink room="mites" />
+          </MarginContent>
         </>
       )}
     </Page>

@@ -4,7 +4,7 @@ import { Figure } from '../../charts/Figure.tsx';
 import { MiteChart, MiteCountsTable } from '../../charts/MiteChart.tsx';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { dayText, percent } from '../../parts/format.ts';
+import { dayText, dayTight, percent } from '../../parts/format.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { rateText } from './mitesText.ts';
 import { words } from './words.ts';
@@ -14,8 +14,9 @@ export function YardSection({ yard }: { readonly yard: MitesYard }) {
   const { data, fault } = useRead('mites.yard', { id: yard.id });
   const { shown, more } = useFirstRows(data?.colonies ?? [], 'mites yard');
   const name = `${yard.code} ${yard.name}`;
+  const hot = new Set(yard.hot.map(({ id }) => id));
   return (
-    <section className="section" aria-label={name}>
+    <section className="section figured" aria-label={name}>
       <h2>{data ? words.season(name, data.season.name) : name}</h2>
       <FaultNote fault={fault} />
       {data ? (
@@ -54,8 +55,8 @@ export function YardSection({ yard }: { readonly yard: MitesYard }) {
                       <td>{dayText(day)}</td>
                       <td className="number">{words.mitesIn(mites, bees)}</td>
                       <td className="number figure-range">{rateText(rate)}</td>
-                      <td className="number">{percent(above)}</td>
-                      <td className="soft">{treatedSince !== null ? words.treatedSince(treatedSince.ingredient, dayText(treatedSince.from)) : inRound ? words.inRound : words.notInRound}</td>
+                      <td className={hot.has(id) ? 'number needs' : 'number'}>{percent(above)}</td>
+                      <td className="soft">{treatedSince !== null ? words.treatedSince(treatedSince.ingredient, dayTight(treatedSince.from)) : inRound ? words.inRound : words.notInRound}</td>
                     </tr>
                   ))}
                 </tbody>
@@ -64,6 +65,9 @@ export function YardSection({ yard }: { readonly yard: MitesYard }) {
             </div>
           )}
           <Uncounted colonies={data.uncounted} />
+          <p className="no-print">
+            <Link href="/tonight">{words.enterCounts}</Link>
+          </p>
         </>
       ) : null}
     </section>

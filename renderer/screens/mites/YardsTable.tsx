@@ -1,5 +1,6 @@
 import type { YardId } from '#shared/brands.ts';
 import type { MitesYard } from '#shared/contract/mites.ts';
+import type { Day } from '#shared/days.ts';
 import { dayShort, dayText, missing, number, percent } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { RulesLink } from '../../parts/RulesLink.tsx';
@@ -8,12 +9,13 @@ import { words } from './words.ts';
 
 interface YardsTableProps {
   readonly yards: readonly MitesYard[];
+  readonly asOf: Day;
   readonly chosen: YardId;
   readonly onChoose: (yard: YardId) => void;
 }
 
 /** Yards down, what their counts say across; a yard is chosen for what stands below. */
-export function YardsTable({ yards, chosen, onChoose }: YardsTableProps) {
+export function YardsTable({ yards, asOf, chosen, onChoose }: YardsTableProps) {
   const note = useMarginNote();
   const treats = [...new Set(yards.map(({ treat }) => treat))];
   return (
@@ -52,12 +54,12 @@ export function YardsTable({ yards, chosen, onChoose }: YardsTableProps) {
                 {yard.speaks === 'now' ? null : <span className={yard.speaks === 'never' ? 'needs' : 'soft'}> {words.speaks[yard.speaks]}</span>}
               </td>
               <td className="number">{words.washedOf(yard.washed, yard.living)}</td>
-              <td className="number figure-range">{yard.rate === null ? missing : rateText(yard.rate)}</td>
+              <td className="number figure-range">{yard.rate === null ? missing : rateText(yard.rate, yard.few)}</td>
               <td className="number">
                 <Chance yard={yard} />
               </td>
               <td className="number">{yard.more === 0 ? '0' : yard.speaks === 'now' ? number(yard.more) : words.countAll(yard.more)}</td>
-              <td>{reachesText(yard)}</td>
+              <td>{reachesText(yard, asOf)}</td>
             </tr>
           ))}
         </tbody>
@@ -67,8 +69,8 @@ export function YardsTable({ yards, chosen, onChoose }: YardsTableProps) {
 }
 
 /** The chance with the word for it; a count that a treatment or time has overtaken says only what was so then. */
-function Chance({ yard: { above, verdict, speaks, few } }: { readonly yard: MitesYard }) {
-  if (above === null) return <>{missing}</>;
+function Chance({ yard: { above, verdict, speaks, few, washed } }: { readonly yard: MitesYard }) {
+  if (above === null) return <span className="soft">{washed === 1 ? words.oneColony : missing}</span>;
   if (few) return <span className="soft">{words.fewCounts}</span>;
   const chance = percent(above);
   if (speaks !== 'now') return <span className="soft">{`${chance} ${words.backThen}`}</span>;
@@ -79,10 +81,13 @@ function Chance({ yard: { above, verdict, speaks, few } }: { readonly yard: Mite
   );
 }
 
-function reachesText({ projection, few }: MitesYard): string {
+/** `20 Aug (now – 25 Oct)`: the day the count itself leads to, and those that its range leaves open. */
+function reachesText({ projection, few }: MitesYard, asOf: Day): string {
   if (projection === null || few) return missing;
-  if (projection.reached) return words.there;
-  return projection.expected === null ? words.notWithinYear : dayText(projection.expected);
+  const { reached, expected, earliest, latest } = projection;
+  const named = (day: Day | null) => (day === null ? words.notWithinYear : day <= asOf ? words.now : dayShort(day));
+  const main = reached ? words.there : expected === null ? words.notWithinYear : expected <= asOf ? words.reckonedSince(dayShort(expected)) : dayShort(expected);
+  return reached && latest !== null && latest <= asOf ? main : `${main}\u2002(${named(earliest)} – ${named(latest)})`;
 }
 
 function YardNote({ yard }: { readonly yard: MitesYard }) {

@@ -21,7 +21,8 @@ export function summary(yards: readonly MitesYard[]): string {
   return `${parts.charAt(0).toUpperCase()}${parts.slice(1)}.`;
 }
 
-/** `3.0 (1.4–6.3)`; a range far beyond what a hive can hold is cut. */
-export function rateText({ per100, limits: [low, high] }: { readonly per100: number; readonly limits: readonly [number, number] }): string {
+/** `3.0 (1.4–6.3)`; of a few colonies that leave anything open, so in words. */
+export function rateText({ per100, limits: [low, high] }: { readonly per100: number; readonly limits: readonly [number, number] }, few = false): string {
+  if (few && high > 100) return `${fixed(per100, 1)}\u2002(${words.tooFew})`;
   return `${fixed(per100, 1)}\u2002(${fixed(low, 1)}–${high > 100 ? '>100' : fixed(high, 1)})`;
 }
