@@ -8,6 +8,7 @@ import { honeyRuleDefinitions } from './honeyRules.ts';
 import { miteRuleDefinitions } from './miteRules.ts';
 import { needRuleDefinitions } from './needRules.ts';
 import { queenRuleDefinitions } from './queenRules.ts';
+import { returnRuleDefinitions } from './returnRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
 import { treatmentRuleDefinitions } from './treatmentRules.ts';
 
@@ -57,6 +58,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...storesRuleDefinitions,
   ...miteRuleDefinitions,
   ...treatmentRuleDefinitions,
+  ...returnRuleDefinitions,
   ...queenRuleDefinitions,
 ];
 

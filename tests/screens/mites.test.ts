@@ -70,11 +70,11 @@ test('what the counts say, what could be given, how to enter it, what it did, an
   await page.getByText('The label is the law', { exact: false }).first().waitFor();
   await expectAccessible(page);
 
-  await page.getByRole('button', { name: 'Enter Oxalic acid, dribbled' }).click();
+  await page.getByRole('button', { name: 'Enter it (Oxalic acid, dribbled)' }).click();
   const form = page.getByRole('form', { name: 'Enter a record' });
   expect([await form.getByLabel('Active ingredient').inputValue(), await form.getByLabel('Yard').inputValue()]).toEqual(['oxalic acid', 'QY']);
   await form.getByRole('button', { name: /^Enter the record/ }).click();
-  await soon(() => words(notice(page))).toContain('oxalic acid');
+  await soon(() => words(notice(page))).toContain('Treatment of 25 November 2026');
   await soon(() => words(page.locator('.sentence').first())).toBe('Treated since the last count: QY; never counted: LB.');
   expect((await cells(page, 'Before and after', 'formic acid')).slice(1)).toEqual(['1 of 1', '1', '4.0, 1.0', '75 % (7 – 95)']);
 

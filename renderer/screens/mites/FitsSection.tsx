@@ -100,8 +100,9 @@ export function FitsSection({ yard }: { readonly yard: MitesYard }) {
                     ))}
                     <td>
                       <Entering>
-                        <button type="button" className="link" aria-label={words.enterOf(fit.name)} onClick={() => setEntering(fit)}>
+                        <button type="button" className="link" onClick={() => setEntering(fit)}>
                           {words.enter}
+                          <span className="visually-hidden"> ({fit.name})</span>
                         </button>
                       </Entering>
                     </td>

@@ -93,7 +93,6 @@ export const words = {
   about: { temperature: 'Temperature', supers: 'Supers', brood: 'Brood', flow: 'Time to the flow', rotation: 'Used last' },
   fit: { fits: 'fits', 'does not fit': 'does not fit', 'not known': 'not known' },
   enter: 'Enter it',
-  enterOf: (name: string) => `Enter ${name}`,
   needs: 'The needs as house rules',
   caution: 'Before you treat',
   labelMargin: 'Every figure here is from memory of labels and yours to change under house rules. The label in your hand goes before all of them.',
