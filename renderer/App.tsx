@@ -37,6 +37,7 @@ import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { SortOutScreen } from './screens/sortOut/SortOutScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
+import { ReturnsScreen } from './screens/returns/ReturnsScreen.tsx';
 import { RulesScreen } from './screens/rules/RulesScreen.tsx';
 import { RoundPrint } from './screens/tonight/RoundPrint.tsx';
 import { TonightScreen } from './screens/tonight/TonightScreen.tsx';
@@ -119,6 +120,7 @@ function Screens() {
             <Route path="/stock" component={StockScreen} />
             <Route path="/orders" component={OrdersScreen} />
             <Route path="/book" component={BookScreen} />
+            <Route path="/book/returns" component={ReturnsScreen} />
             <Route path="/book/sheet">
               <Entering>
                 <SheetScreen />

@@ -110,6 +110,10 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.go('/book/rules'),
   },
   {
+    id: 'book.returns', group: 'book', name: 'Costs and returns', search: 'money budget profit expenses income accountant csv price margin',
+    enabled: withBook, run: (hands) => hands.go('/book/returns'),
+  },
+  {
     id: 'book.close', group: 'book', name: 'Close this book', search: 'start page another new',
     enabled: withBook, run: (hands) => hands.closeBook(),
   },
