@@ -58,7 +58,7 @@ function readCells(cells: Cells, day: Day, kind: Kind, order: DateOrder): RowRea
     const typed = (cells[column] ?? '').trim().replace(/\r\n?/g, '\n');
     if (typed === '') continue;
     if (column !== 'note' && !form.must.includes(column) && !form.may.includes(column)) {
-      return trouble(column, typed, `A row of kind “${kind}” has no ${column}. Clear the cell, or put it in a row of the kind that has it.`);
+      return trouble(column, typed, `“${kind}” has no ${column}. Clear the cell, or put it in a row of the kind that has it.`);
     }
     if ((column === 'new_colony' || (column === 'colony' && kind === 'install')) && [...typed].length > longestLabel) {
       return trouble(column, typed, `A label has at most ${longestLabel} characters; this one has ${[...typed].length}. Shorten it, and put the rest in the note.`);
@@ -68,17 +68,19 @@ function readCells(cells: Cells, day: Day, kind: Kind, order: DateOrder): RowRea
     values[column] = reading.value;
   }
   const missing = form.must.find((column) => values[column] === undefined);
-  if (missing !== undefined) return trouble(missing, '', `A row of kind “${kind}” needs ${missing}. Fill it in.`);
+  if (missing !== undefined) return trouble(missing, '', `“${kind}” needs ${missing}, and the cell is empty. Fill it in.`);
   return finish({ day, kind, values });
 }
 
 function readCell(typed: string, field: FieldType, column: Column, order: DateOrder): Reading {
   switch (field.type) {
     case 'text':
+      return { ok: true, value: typed };
     case 'yard':
     case 'colony':
     case 'place':
-      return { ok: true, value: typed };
+      // Two names that look the same are the same: spreadsheets are full of spaces that do not break.
+      return { ok: true, value: typed.replace(/\p{Zs}+/gu, ' ') };
     case 'day': {
       const read = dayFromTyped(typed, order);
       return read === null || !isLikelyYear(yearOf(read)) ? no(`“${typed}” is no day of the calendar, or its year is mistyped. Write it as 2025-04-19.`) : { ok: true, value: read };
