@@ -1,4 +1,4 @@
-import { dayFromTyped, yearOf, type DateOrder, type Day } from '#shared/days.ts';
+import { dayFromTyped, dayInWords, yearOf, type DateOrder, type Day } from '#shared/days.ts';
 import { amountUnits, causes, columns, entryForms, fields, fixedPlaces, kinds, type Cells, type Column, type FieldType, type Kind } from '#shared/entryForms.ts';
 import { gramsFrom, millilitresFrom, minorFrom } from '#shared/units.ts';
 import type { CellValue, RowTrouble, TypedRow } from './typedRow.ts';
@@ -137,13 +137,13 @@ function finish(row: TypedRow): RowReading {
   const { unit } = values;
   const queenYear = values.queen_year;
   if (typeof queenYear === 'number' && queenYear > yearOf(row.day)) {
-    return trouble('queen_year', String(queenYear), `A queen that hatched in ${queenYear} cannot be there on ${row.day}. Check the year or the date.`);
+    return trouble('queen_year', String(queenYear), `A queen that hatched in ${queenYear} cannot be there on ${dayInWords(row.day)}. Check the year or the date.`);
   }
   if (row.kind === 'install' && typeof values.yard === 'string' && reserved.has(values.yard.toLowerCase())) {
     return trouble('yard', values.yard, `“${values.yard}” means something else, so no yard can be called that. Give the yard another name.`);
   }
   const until = values.end_date;
-  if (typeof until === 'string' && until < row.day) return trouble('end_date', until, `The end ${until} lies before the start ${row.day}. Check both days.`);
+  if (typeof until === 'string' && until < row.day) return trouble('end_date', until, `The treatment ends on ${until}, before its first day, ${row.day}. Check both days.`);
   if (typeof values.mites === 'number' && typeof values.bees === 'number' && values.mites > values.bees) {
     return trouble('mites', String(values.mites), `${values.mites} mites in a sample of ${values.bees} bees: check whether the two figures changed places.`);
   }
