@@ -143,7 +143,7 @@ function finish(row: TypedRow): RowReading {
     return trouble('yard', values.yard, `“${values.yard}” means something else, so no yard can be called that. Give the yard another name.`);
   }
   const until = values.end_date;
-  if (typeof until === 'string' && until < row.day) return trouble('end_date', until, `The treatment ends on ${until}, before its first day, ${row.day}. Check both days.`);
+  if (typeof until === 'string' && until < row.day) return trouble('end_date', until, `The end ${until} lies before the start ${row.day}. Check both days.`);
   if (typeof values.mites === 'number' && typeof values.bees === 'number' && values.mites > values.bees) {
     return trouble('mites', String(values.mites), `${values.mites} mites in a sample of ${values.bees} bees: check whether the two figures changed places.`);
   }
