@@ -114,11 +114,10 @@ function climb(rows: CoxRows, start: CoxLikelihood): Fit {
     if (factor === null) return { b, at, converged: false };
     const step = choleskySolve(factor, at.gradient);
     const decrement = step.reduce((sum, delta, i) => sum + delta * (at.gradient[i] as number), 0);
-    // So short a step is taken and not looked at again: likelihood and information would be the same.
-    if (decrement < CLOSE_ENOUGH) return { b: b.map((value, i) => value + (step[i] as number)), at, converged: true };
     const next = stepAlong(rows, b, step, at);
     if (next === null) return { b, at, converged: decrement < 1e-6 };
     ({ b, at } = next);
+    if (decrement < CLOSE_ENOUGH) return { b, at, converged: true };
   }
   return { b, at, converged: false };
 }
