@@ -2,7 +2,7 @@ import { useEffect, useId, useMemo, useRef, useState, type FormEvent, type Keybo
 import { Link } from 'wouter';
 import { entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { OpenBook } from '#shared/contract/book.ts';
-import { dayFromTyped, type Day } from '#shared/days.ts';
+import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../desk/useDesk.ts';
 import { colonyLabels } from './colonyLabels.ts';
@@ -12,9 +12,10 @@ import { EntryField } from './EntryField.tsx';
 import { readDraft, refusalsOf, type Refusals } from './entryRefusals.ts';
 import { entryWords, severalAtOnce } from './entryWords.ts';
 import { FaultNote } from './FaultNote.tsx';
-import { counted, dayText } from './format.ts';
+import { counted } from './format.ts';
 import { useNotice } from './Notice.tsx';
 import { byLabel } from './searchText.ts';
+import { useDayAhead } from './useDayAhead.ts';
 import { useDraft } from './useDraft.ts';
 import { YardOffer } from './YardOffer.tsx';
 
@@ -44,7 +45,7 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
   const [fault, setFault] = useState<Fault | undefined>();
   const [restored, setRestored] = useState(false);
   const form = useRef<HTMLFormElement>(null);
-  const keptAhead = useRef<Day | null>(null);
+  const askAhead = useDayAhead(today, book.dateOrder);
   const id = useId();
 
   const draft = useDraft(given === undefined ? `entry ${colony ?? ''}` : `entry of ${Object.values(given).join(' ')}`, (body) => {
@@ -90,11 +91,9 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
   const send = async () => {
     if (enter.busy) return;
     setFault(undefined);
-    const understood = dayFromTyped(cells.date ?? '', book.dateOrder);
-    if (understood !== null && understood > today && keptAhead.current !== understood) {
-      // Asked once for each day: said again, it is entered.
-      keptAhead.current = understood;
-      setRefusals({ date: entryWords.ahead(dayText(understood), dayText(today)) });
+    const question = askAhead(cells.date ?? '');
+    if (question !== null) {
+      setRefusals({ date: question });
       return focusOn('date');
     }
     if (named && !named.ok) {

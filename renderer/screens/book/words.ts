@@ -65,6 +65,8 @@ export const words = {
   newYards: 'New yards',
   newYardsNone: 'none',
   livingAfter: 'Living colonies with them in',
+  aheadAt: 'Days still to come',
+  aheadRows: (rows: string, lines: string) => `${rows}, on lines ${lines}. Check the days before you enter them.`,
   repeatsAt: 'Repeats on lines',
   more: (count: string) => `and ${count} more`,
   sortHeading: 'To sort out',
