@@ -110,7 +110,7 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.go('/book/rules'),
   },
   {
-    id: 'book.returns', group: 'book', name: 'Costs and returns', search: 'money budget profit expenses income accountant csv price margin',
+    id: 'book.returns', group: 'book', name: 'Costs and returns', search: 'money budget profit expenses income accountant price margin',
     enabled: withBook, run: (hands) => hands.go('/book/returns'),
   },
   {
@@ -138,7 +138,7 @@ export const commands: readonly Command[] = [
     enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/orders'),
   },
   {
-    id: 'print.treatments', group: 'paper', name: 'Print the treatments of a season', search: 'pdf paper inspector log varroa mites csv',
+    id: 'print.treatments', group: 'paper', name: 'Print the treatments of a season', search: 'pdf paper inspector log varroa mites',
     enabled: withEntries, run: (hands) => hands.go('/print/treatments'),
   },
   {
