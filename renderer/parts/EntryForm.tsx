@@ -25,18 +25,22 @@ export interface EntryFormProps {
   readonly firstKind: Kind;
   /** Filled in when the form stands on a colony's own page. */
   readonly colony?: string;
+  /** What the place it stands on says already; what was typed there and not entered has a draft of its own. */
+  readonly given?: Cells;
+  /** The caution stands beside the form already. */
+  readonly cautioned?: boolean;
   readonly onClose: () => void;
 }
 
 /** Any record by hand: one form, made from the exchange form's own description of each kind. */
-export function EntryForm({ book, today, firstKind, colony, onClose }: EntryFormProps) {
+export function EntryForm({ book, today, firstKind, colony, given, cautioned = false, onClose }: EntryFormProps) {
   const enter = useWrite('journal.enter');
   const { say } = useNotice();
   const living = useRead('colonies.list', { which: 'living' });
   const labels = useMemo(() => (living.data?.rows ?? []).map((row) => row.label).sort(byLabel), [living.data]);
   const own: Cells = colony === undefined ? {} : { colony };
   const [kind, setKind] = useState<Kind>(firstKind);
-  const [cells, setCells] = useState<Cells>({ ...freshCells(firstKind, book.massUnit), date: today, ...own });
+  const [cells, setCells] = useState<Cells>({ ...freshCells(firstKind, book.massUnit), date: today, ...own, ...given });
   const [refusals, setRefusals] = useState<Refusals>({});
   const [fault, setFault] = useState<Fault | undefined>();
   const [restored, setRestored] = useState(false);
@@ -44,7 +48,7 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
   const askAhead = useDayAhead(today, book.dateOrder);
   const id = useId();
 
-  const draft = useDraft(`entry ${colony ?? ''}`, (body) => {
+  const draft = useDraft(given === undefined ? `entry ${colony ?? ''}` : `entry of ${Object.values(given).join(' ')}`, (body) => {
     const kept = readDraft(body);
     if (kept === null) return;
     setKind(kept.kind);
@@ -181,7 +185,7 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
           ),
         )}
       </div>
-      {kind === 'treatment' ? <p className="caution">{entryWords.treatmentCaution}</p> : null}
+      {kind === 'treatment' && !cautioned ? <p className="caution">{entryWords.treatmentCaution}</p> : null}
       {dead === undefined ? null : (
         <p className="small">
           <Link href={`/colonies/${dead.id}/dead-out`}>{entryWords.deadOut}</Link>

@@ -36,6 +36,9 @@ export const words = {
   notWhole: 'A whole number, or nothing if it is not known.',
   allYards: 'All yards',
 
+  returnsHeading: 'Costs and returns',
+  returnsLine: 'What a season cost and brought in, by the lines of a budget, with a file for the accountant.',
+  returnsOpen: 'See costs and returns',
   rulesHeading: 'House rules',
   rulesLine: 'Thresholds, days, costs and parts lists that the program reckons with, each with its default and its source.',
   rulesOpen: 'See and change the house rules',
