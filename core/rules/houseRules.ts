@@ -9,6 +9,7 @@ import { miteRuleDefinitions } from './miteRules.ts';
 import { needRuleDefinitions } from './needRules.ts';
 import { queenRuleDefinitions } from './queenRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
+import { treatmentRuleDefinitions } from './treatmentRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -55,6 +56,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...honeyRuleDefinitions,
   ...storesRuleDefinitions,
   ...miteRuleDefinitions,
+  ...treatmentRuleDefinitions,
   ...queenRuleDefinitions,
 ];
 

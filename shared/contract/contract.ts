@@ -13,6 +13,7 @@ import { lossFactorOperations } from './lossFactors.ts';
 import { lossOperations } from './losses.ts';
 import { lossSectionOperations } from './lossSections.ts';
 import { mendingOperations } from './mending.ts';
+import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { placedOperations } from './placed.ts';
@@ -39,6 +40,7 @@ export const contract = {
   ...lossSectionOperations,
   ...lossFactorOperations,
   ...mendingOperations,
+  ...miteOperations,
   ...orderOperations,
   ...placedOperations,
   ...roundOperations,
