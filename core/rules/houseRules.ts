@@ -6,9 +6,11 @@ import { decisionRules } from './decisionRules.ts';
 import { factorRuleDefinitions } from './factorRules.ts';
 import { honeyRuleDefinitions } from './honeyRules.ts';
 import { miteRuleDefinitions } from './miteRules.ts';
+import { needRuleDefinitions } from './needRules.ts';
 import { queenRuleDefinitions } from './queenRules.ts';
 import { spaceRuleDefinitions } from './spaceRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
+import { treatmentRuleDefinitions } from './treatmentRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -49,12 +51,14 @@ export const houseRuleDefinitions: readonly Definition[] = [
   { key: 'round.mitesHigh', label: 'Mites in 100 bees from which the field sheet speaks of them', room: 'round', unit: 'in 100 bees', type: 'number', default: 3, range: [0.5, 20], source: 'USDA-ARS Tucson, quoted by the Gilroy beekeepers (gilroybeekeepers.org): 3; others say 1 to 5', confidence: 'read' },
   { key: 'round.queenUnseen', label: 'Days without queen or eggs after which the field sheet asks for them', room: 'round', unit: 'days', type: 'number', default: 42, range: [7, 365], source: 'Two worker brood cycles of 21 days', confidence: practice },
   ...attentionRuleDefinitions,
+  ...needRuleDefinitions,
   ...decisionRules,
   ...stockRuleDefinitions,
   ...honeyRuleDefinitions,
   ...storesRuleDefinitions,
   ...spaceRuleDefinitions,
   ...miteRuleDefinitions,
+  ...treatmentRuleDefinitions,
   ...queenRuleDefinitions,
 ];
 

@@ -1,3 +1,5 @@
+import { formRuleKeys, treatmentAffects } from './treatmentRules.ts';
+
 /** What each house rule changes in the program, in one short sentence. A rule without one is told by its room's. */
 export const ruleAffects: Readonly<Record<string, string>> = {
   'season.start': 'Where one season ends and the next begins: every account, rate and curve.',
@@ -127,6 +129,11 @@ export const ruleAffects: Readonly<Record<string, string>> = {
   'mites.precision': 'How many more colonies are to be washed for a yard’s figure.',
   'mites.halfCup': 'The rate of a wash whose bees were measured and not counted.',
   'mites.growth': 'The day on which a count is reckoned to reach the threshold.',
+  'mites.growthBroodless': 'The day on which a count is reckoned to reach the threshold while there is no brood.',
+  'mites.holds': 'How old a yard’s counts may be before they are called old.',
+  'mites.roundDays': 'Which counts of a yard are taken together for its figure.',
+  'mites.beforeDays': 'Which count stands for the time before a treatment.',
+  'mites.afterDays': 'Which count stands for the time after a treatment.',
   'mites.broodFactor': 'The mites in all that are reckoned from those on grown bees.',
   'queens.sealed': 'When cells from an egg, a graft or a split are reckoned sealed.',
   'queens.emerges': 'When a virgin queen is reckoned out, and all that follows from it.',
@@ -145,7 +152,8 @@ export const ruleAffects: Readonly<Record<string, string>> = {
   'queens.cage.eggsBy': 'By when the first eggs and workers of a caged queen are reckoned.',
   'queens.cage.giveUp': 'From when a caged queen that shows no eggs is to be replaced.',
   'decision.requeen.years': 'Which queens the plan counts as due for replacing.',
+  ...treatmentAffects,
 };
 
 /** The rules about treatments: what they say gives way to the product’s label. */
-export const labelRules: ReadonlySet<string> = new Set(['attention.treatmentOff.by']);
+export const labelRules: ReadonlySet<string> = new Set(['attention.treatmentOff.by', ...formRuleKeys]);

@@ -1,0 +1,35 @@
+import type { NeedRecord } from '#shared/contract/needs.ts';
+import { dayInWords, type Day } from '#shared/days.ts';
+import { roundTo } from '#shared/units.ts';
+import type { ColonyFacts, NeedFacts, Treated } from './needRule.ts';
+
+/** Mites in 100 bees, to one place. */
+export function per100Words(per100: number): string {
+  return roundTo(per100, 1).toFixed(1);
+}
+
+/** The count that a need rests on. */
+export function countRecord({ state, count }: ColonyFacts, { entryOf }: NeedFacts): NeedRecord[] {
+  if (count === null) return [];
+  return [{ day: count.day, words: `${count.mites} ${count.mites === 1 ? 'mite' : 'mites'} in ${count.bees} bees: ${per100Words(count.per100)} in 100.`, entry: entryOf(state.id, 'mites', count.day) }];
+}
+
+/** The look that counted the frames. */
+export function strengthRecord({ state, strength }: ColonyFacts, { entryOf }: NeedFacts): NeedRecord[] {
+  if (strength === null) return [];
+  const brood = strength.framesBrood === null ? '' : `, ${strength.framesBrood} of brood`;
+  return [{ day: strength.day, words: `${strength.framesBees} frames of bees${brood}.`, entry: entryOf(state.id, 'inspection', strength.day) }];
+}
+
+export function treatedRecord(treated: Treated): NeedRecord {
+  return { day: treated.day, words: `Treated with ${treated.ingredient} from ${dayInWords(treated.day)}${treated.until === treated.day ? '' : ` until ${dayInWords(treated.until)}`}.`, entry: treated.entry };
+}
+
+/** "9 days ago", "today". */
+export function ago(days: number): string {
+  return days === 0 ? 'today' : days === 1 ? 'yesterday' : `${days} days ago`;
+}
+
+export function latestOf(...days: (Day | null | undefined)[]): Day | null {
+  return days.reduce<Day | null>((found, one) => (one != null && (found === null || one > found) ? one : found), null);
+}
