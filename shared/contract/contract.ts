@@ -26,7 +26,9 @@ import { needOperations } from './needs.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
 import { sortOutOperations } from './sortOut.ts';
+import { spaceOperations } from './space.ts';
 import { stockOperations } from './stock.ts';
+import { storesOperations } from './stores.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
 
@@ -52,6 +54,8 @@ export const contract = {
   ...sheetOperations,
   ...sortOutOperations,
   ...stockOperations,
+  ...storesOperations,
+  ...spaceOperations,
   ...stripOperations,
   ...yardOperations,
   ...findOperations,
