@@ -1,4 +1,4 @@
-import type { ColonyId, EntryId, YardId } from '#shared/brands.ts';
+import type { ColonyId, EntryId } from '#shared/brands.ts';
 import type { DueItem } from '#shared/contract/due.ts';
 import type { NeedItem, NeedKey, NeedRecord, NeedWeather } from '#shared/contract/needs.ts';
 import type { Day } from '#shared/days.ts';
@@ -6,16 +6,9 @@ import type { Kind } from '#shared/entryForms.ts';
 import type { Borders } from '#shared/seasons.ts';
 import type { ColonyState, Look, MiteCount, Reign } from '#core/journal/colonyState.ts';
 import type { Yard, YardDetails } from '#core/journal/yardBook.ts';
+import type { TreatmentSpan } from '#core/mites/treatmentSpans.ts';
+import type { YardNow } from '#core/mites/yardNow.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
-
-/** A treatment of the colony itself or of its whole yard while it stood there. */
-export interface Treated {
-  readonly day: Day;
-  /** The last day written down, or the first where none is. */
-  readonly until: Day;
-  readonly ingredient: string;
-  readonly entry: EntryId | null;
-}
 
 /** What rules look at of one living colony, worked out once. */
 export interface ColonyFacts {
@@ -27,7 +20,7 @@ export interface ColonyFacts {
   readonly strength: (Look & { readonly framesBees: number }) | null;
   readonly count: (MiteCount & { readonly per100: number }) | null;
   /** Oldest first. */
-  readonly treatments: readonly Treated[];
+  readonly treatments: readonly TreatmentSpan[];
   /** What entries made due, open ones only. */
   readonly dues: readonly DueItem[];
 }
@@ -37,6 +30,8 @@ export interface YardFacts {
   readonly details: YardDetails;
   /** The living colonies, in the order they stand in. */
   readonly standing: readonly ColonyFacts[];
+  /** What its mite counts say. */
+  readonly mites: () => YardNow;
   /** The last day on which anything was entered there. */
   readonly lastVisit: Day | null;
   /** Words of notes and work for the yard as a whole, newest first. */
@@ -115,6 +110,3 @@ export interface NeedTally {
   /** What is looked for afterwards: whether the colony was lost in the winter that follows, or swarmed within so many days. */
   readonly came: 'lost in winter' | 'swarmed' | 'lost by spring' | null;
 }
-
-/** The yard's own id, for rules that ask by yard. */
-export type YardOf = YardId;
