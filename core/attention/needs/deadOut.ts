@@ -16,8 +16,8 @@ export const deadOut: NeedRule = {
       if (!unchecked.has(state.id)) return [];
       const sick = state.causes.includes('disease');
       return [{
-        yard, episode: `c${state.id}`, act: 'Look at the dead-out and close it up', because: sick ? `Disease was written down. ${diseaseCaution}` : 'Its hive has not been looked over since it died or left.',
-        detail: state.label, records: [{ day, words: `${state.label} ${state.how === 'lost' ? 'was found dead' : 'left its hive'} on ${dayInWords(day)}${state.causes.length === 0 ? '' : `: ${state.causes.join(', ')}`}.`, entry: state.endEntry }],
+        yard, ended: state, episode: day, act: 'Look at the dead-out and close it up', because: sick ? `Disease was written down. ${diseaseCaution}` : 'Its hive has not been looked over since it died or left.',
+        detail: dayInWords(day), records: [{ day, words: `${state.label} ${state.how === 'lost' ? 'was found dead' : 'left its hive'} on ${dayInWords(day)}${state.causes.length === 0 ? '' : `: ${state.causes.join(', ')}`}.`, entry: state.endEntry }],
         earliest: day, latest: addDays(day, numberRule(rules, 'needs.deadOut.by')),
       }];
     }),

@@ -75,6 +75,8 @@ export interface NeedFacts {
 export interface Found {
   readonly colony?: ColonyFacts;
   readonly yard?: Pick<YardFacts, 'yard'>;
+  /** A colony that lives no more, where it is about what it left. */
+  readonly ended?: ColonyState;
   /** Tells one time of asking from the next: the day of the record, or the season. */
   readonly episode: string;
   readonly act: string;

@@ -1,4 +1,4 @@
-import { yearOf } from '#shared/days.ts';
+import { dayInWords, yearOf } from '#shared/days.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import type { NeedRecord } from '#shared/contract/needs.ts';
 import type { ColonyFacts, NeedFacts, NeedRule } from './needRule.ts';
@@ -33,5 +33,5 @@ function reasonFor({ state, reign }: ColonyFacts, { rules, today, entryOf }: Nee
   const summer = reign === null || reign.year === null ? 0 : yearOf(today) - reign.year + 1;
   const old = numberRule(rules, 'needs.requeen.age');
   if (reign === null || summer < old) return null;
-  return { because: `The queen is in her ${old === 3 ? 'third' : `${old}th`} summer or older.`, detail: `queen of ${reign.year ?? ''}`, records: [{ day: reign.since, words: `Her queen of ${reign.year ?? ''} came on that day.`, entry: reign.queen }] };
+  return { because: `The queen is in her ${old === 3 ? 'third' : `${old}th`} summer or older.`, detail: `queen of ${reign.year ?? ''}`, records: [{ day: reign.since, words: `Queen of ${reign.year ?? ''}, in the colony since ${dayInWords(reign.since)}.`, entry: reign.queen }] };
 }

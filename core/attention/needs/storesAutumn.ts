@@ -10,13 +10,14 @@ export const storesAutumn: NeedRule = {
   key: 'storesAutumn',
   title: 'Stores short in autumn',
   why: 'What is short of the winter’s stores must be fed while bees still ripen syrup.',
-  numbers: ['stores.place', 'stores.target.north', 'stores.target.middle', 'stores.target.south', 'stores.slack', 'stores.holds', 'stores.gain.heavy', 'stores.feedBy'],
+  numbers: ['stores.place', 'stores.target.north', 'stores.target.middle', 'stores.target.south', 'stores.slack', 'stores.holds', 'stores.gain.heavy', 'needs.feed.from', 'stores.feedBy'],
   weather: 'quick',
   page: '/needs/stores',
   tally: { answers: ['feed'], came: 'lost in winter' },
   find: (facts) => {
     const { rules, today, massUnit } = facts;
     if (storesPhase(today, rules) !== 'autumn') return [];
+    const from = inSeasonOf(today, 'needs.feed.from', rules);
     const by = inSeasonOf(today, 'stores.feedBy', rules);
     return facts.colonies.flatMap((colony) => {
       const stores = storesToday(colony.state, { day: today, rules, unit: massUnit });
@@ -25,7 +26,7 @@ export const storesAutumn: NeedRule = {
       const volume = Math.round(volumeIn(stores.feed.volume, unit));
       return [{
         colony, episode: by, act: 'Feed heavy syrup', because: `Short of the winter’s ${mass(stores.target, massUnit)}; heavy syrup is fed until ${dayInWords(by)}.`, detail: `${mass(stores.amount, massUnit)} short, ${volume} ${unit}`,
-        records: restRecord(colony, stores, facts), earliest: stores.told.day, latest: by, bring: [{ item: 'heavy syrup (2:1)', count: volume, unit, each: true }],
+        records: restRecord(colony, stores, facts), earliest: stores.told.day > from ? stores.told.day : from, latest: by, bring: [{ item: 'heavy syrup (2:1)', count: volume, unit, each: true }],
       }];
     });
   },

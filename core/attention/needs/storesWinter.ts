@@ -1,6 +1,7 @@
 import { addDays, daysBetween } from '#shared/days.ts';
 import { gramsFrom } from '#shared/units.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
+import { inSeasonOf } from '#core/rules/yearWindow.ts';
 import { mass, storesPhase, storesToday } from '#core/stores/storesToday.ts';
 import type { NeedRule } from './needRule.ts';
 import { restRecord } from './needWords.ts';
@@ -19,6 +20,7 @@ export const storesWinter: NeedRule = {
     const phase = storesPhase(today, rules);
     if (phase === 'autumn') return [];
     const weekly = gramsFrom(numberRule(rules, 'stores.week'), 'lb');
+    const closed = addDays(inSeasonOf(today, 'stores.feedBy', rules), 1);
     const holds = numberRule(rules, 'needs.fedHolds');
     return facts.colonies.flatMap((colony) => {
       const stores = storesToday(colony.state, { day: today, rules, unit: massUnit });
@@ -27,7 +29,8 @@ export const storesWinter: NeedRule = {
       const fed = colony.state.feedings.at(-1);
       if (fed !== undefined && fed.day > told.day && daysBetween(fed.day, today) < holds) return [];
       // In winter it crossed the line some weeks ago, by what it uses; in the season what was seen is what counts.
-      const crossed = phase === 'winter' ? addDays(today, -Math.min(daysBetween(told.day, today), Math.round((7 * stores.amount) / weekly))) : told.day;
+      const low = addDays(today, -Math.min(daysBetween(told.day, today), Math.round((7 * stores.amount) / weekly)));
+      const crossed = phase === 'summer' ? told.day : low > closed ? low : closed;
       const since = fed !== undefined && fed.day > told.day ? addDays(fed.day, holds) : crossed;
       return [{
         colony, episode: `${told.day} ${fed?.day ?? ''}`, act: phase === 'winter' ? 'Heft it, and give fondant if it is light' : 'Feed it at once', because: phase === 'winter' ? `Reckoned to have less than ${lowWords(facts)} left.` : `Less than ${lowWords(facts)} of stores were seen.`,
