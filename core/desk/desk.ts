@@ -15,16 +15,21 @@ import { lossFactorHandlers } from './lossFactorHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { lossSectionHandlers } from './lossSectionHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
+import { miteHandlers } from './miteHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
 import { placedHandlers } from './placedHandlers.ts';
+import { returnsHandlers } from './returnsHandlers.ts';
 import { roundHandlers } from './roundHandlers.ts';
 import { ruleHandlers } from './ruleHandlers.ts';
 import { queenHandlers } from './queenHandlers.ts';
 import { dueHandlers } from './dueHandlers.ts';
+import { needHandlers } from './needHandlers.ts';
 import { paperHandlers } from './paperHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
 import { sortOutHandlers } from './sortOutHandlers.ts';
+import { spaceHandlers } from './spaceHandlers.ts';
 import { stockHandlers } from './stockHandlers.ts';
+import { storesHandlers } from './storesHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
 import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
@@ -59,7 +64,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers,
 };
 
 const slow = 40;

@@ -14,6 +14,7 @@ export const findCommand: Command = {
 /** The screens of the rail, in its order. */
 export const screenCommands = [
   { at: '/tonight', name: frame.rail.tonight, search: 'round sheet yard evening inspection', digit: '1' },
+  { at: '/needs', name: frame.rail.needs, search: 'attention due list what needs doing colonies yards tonight todo', digit: '0' },
   { at: '/yards', name: frame.rail.yards, search: 'apiary stand order access registration', digit: '2' },
   { at: '/colonies', name: frame.rail.colonies, search: 'list hives table', digit: '3' },
   { at: '/lines', name: frame.rail.lines, search: 'descent family splits lanes picture', digit: '4' },
@@ -30,6 +31,10 @@ export const screenCommands = [
 
 const orderCommand: Command = {
   id: 'go/orders', group: 'go', name: 'Go to the order before spring', search: 'packages nucs queens splits plan forecast offers sellers deadline buy', enabled: withBook, run: (hands) => hands.go('/orders'),
+};
+
+const mitesCommand: Command = {
+  id: 'go/mites', group: 'go', name: 'Go to mites', search: 'varroa count wash threshold treatment acid efficacy', enabled: withBook, run: (hands) => hands.go('/needs/mites'),
 };
 
 export const helpCommand: Command = {
@@ -58,6 +63,7 @@ export const commands: readonly Command[] = [
   findCommand,
   ...screenCommands.map(({ command }) => command),
   orderCommand,
+  mitesCommand,
   helpCommand,
   anotherDay,
   backToToday,
@@ -104,6 +110,10 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.go('/book/rules'),
   },
   {
+    id: 'book.returns', group: 'book', name: 'Costs and returns', search: 'money budget profit expenses income accountant price margin',
+    enabled: withBook, run: (hands) => hands.go('/book/returns'),
+  },
+  {
     id: 'book.close', group: 'book', name: 'Close this book', search: 'start page another new',
     enabled: withBook, run: (hands) => hands.closeBook(),
   },
@@ -126,6 +136,10 @@ export const commands: readonly Command[] = [
   {
     id: 'print.order', group: 'paper', name: 'Print the order', search: 'pdf paper spring packages equipment',
     enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/orders'),
+  },
+  {
+    id: 'print.treatments', group: 'paper', name: 'Print the treatments of a season', search: 'pdf paper inspector log varroa mites',
+    enabled: withEntries, run: (hands) => hands.go('/print/treatments'),
   },
   {
     id: 'print.round', group: 'paper', name: 'Print the field sheet', search: 'pdf paper round yard inspection',

@@ -13,17 +13,22 @@ import { lossFactorOperations } from './lossFactors.ts';
 import { lossOperations } from './losses.ts';
 import { lossSectionOperations } from './lossSections.ts';
 import { mendingOperations } from './mending.ts';
+import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { placedOperations } from './placed.ts';
+import { returnsOperations } from './returns.ts';
 import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
+import { needOperations } from './needs.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
 import { sortOutOperations } from './sortOut.ts';
+import { spaceOperations } from './space.ts';
 import { stockOperations } from './stock.ts';
+import { storesOperations } from './stores.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
 
@@ -38,8 +43,10 @@ export const contract = {
   ...lossSectionOperations,
   ...lossFactorOperations,
   ...mendingOperations,
+  ...miteOperations,
   ...orderOperations,
   ...placedOperations,
+  ...returnsOperations,
   ...roundOperations,
   ...ruleOperations,
   ...offerOperations,
@@ -47,11 +54,14 @@ export const contract = {
   ...sheetOperations,
   ...sortOutOperations,
   ...stockOperations,
+  ...storesOperations,
+  ...spaceOperations,
   ...stripOperations,
   ...yardOperations,
   ...findOperations,
   ...queenOperations,
   ...dueOperations,
+  ...needOperations,
   ...deadOutOperations,
   ...answerOperations,
   ...paperOperations,
