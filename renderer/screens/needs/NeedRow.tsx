@@ -6,6 +6,7 @@ import type { DateOrder, Day } from '#shared/days.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { dayShort } from '../../parts/format.ts';
 import { useMarginNote } from '../../parts/Margin.tsx';
+import { needsPages } from '../../parts/needsPages.ts';
 import { NeedNote } from './NeedNote.tsx';
 import { PutOffForm } from './PutOffForm.tsx';
 import { words } from './words.ts';
@@ -43,9 +44,9 @@ export function NeedRow({ line, yard, today, order }: NeedRowProps) {
             {who}
           </button>
         )}
-        {line.page === null ? null : (
+        {line.page === null || !hasPage(line.page) ? null : (
           <Link href={line.page} aria-label={`${words.openPage}: ${line.act}`}>
-            {words.openPage}
+            {needsPages.find(({ at }) => at === line.page)?.name ?? words.openPage}
           </Link>
         )}
         <Entering>
@@ -68,12 +69,17 @@ function Members({ line }: { readonly line: NeedLine }) {
           {colony === null ? yard === null ? null : <Link href={`/yards/${yard.id}`}>{yard.name}</Link> : <Link href={`/colonies/${colony.id}`}><bdi>{colony.label}</bdi></Link>}
           {colony !== null && yard !== null ? <span className="soft">, {yard.name}</span> : null}
           {detail === null ? null : <span className="soft">: {detail}</span>}
-          {status === 'overdue' && line.overdue < line.count ? <span className="needs">, {words.overdue('').replace(' since ', '')}</span> : null}
+          {status === 'overdue' && line.overdue < line.count ? <span className="needs">, {words.late}</span> : null}
         </li>
       ))}
       {line.count > line.members.length ? <li className="soft">{words.moreOf(line.count - line.members.length)}</li> : null}
     </ul>
   );
+}
+
+/** A rule may name a page of the needs that is not there yet. */
+function hasPage(page: string): boolean {
+  return !page.startsWith('/needs') || needsPages.some(({ at }) => at === page);
 }
 
 function whoOf({ members, count, yards }: NeedLine): string {

@@ -34,7 +34,7 @@ export function NeedsScreen() {
       {data === undefined || row === null || data.yards.length === 0 ? null : (
         <>
           <div className="choices">
-            <label>
+            <label className="inline-choice">
               {words.yard}{' '}
               <select value={yard ?? ''} onChange={(event) => setYard(data.yards.find(({ id }) => String(id) === event.target.value)?.id ?? null)}>
                 <option value="">{words.allYards}</option>

@@ -16,6 +16,7 @@ export const words = {
   nothingYetNext: 'Enter a round',
   coming: 'Soon',
   by: (day: string) => `by ${day}`,
+  late: 'overdue',
   overdue: (day: string) => `overdue since ${day}`,
   from: (day: string) => `from ${day}`,
   hours: (minutes: number) => (minutes < 90 ? `${Math.round(minutes)} min` : `${Math.round(minutes / 30) / 2} h`),
