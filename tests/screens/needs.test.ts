@@ -64,7 +64,7 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
 
   // In May there is more than fits; the rest opens.
   await page.keyboard.press('Alt+l');
-  await page.getByLabel('Day', { exact: true }).fill('2024-05-15');
+  await page.getByRole('textbox', { name: 'Look at the operation as it was' }).fill('2024-05-15');
   await page.keyboard.press('Enter');
   await page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name: 'Needs' }).click();
   const may = await desk('needs.list', { yard: null, asOf: '2024-05-15' as never });
