@@ -4,6 +4,7 @@ import type { Day } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { seasonOf, type Borders } from '#shared/seasons.ts';
 import { gramsPerPound, roundTo } from '#shared/units.ts';
+import { compareNames } from '#shared/nameOrder.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import { ancestorsOf } from '#core/lineage/ancestors.ts';
 import { colonySentence, queenOn, queenView } from '#core/lineage/colonyWords.ts';
@@ -21,7 +22,7 @@ export const colonyHandlers: Handlers<'colonies.list' | 'colony.story'> = {
     const rows = picture.states
       .filter((state) => (which === 'all' ? true : aliveOn(state, day) === (which === 'living')) && (yard === undefined || yardOn(state, day) === yard))
       .map((state) => colonyRow(state, day, picture))
-      .toSorted((a, b) => a.yard.localeCompare(b.yard, 'en') || a.label.localeCompare(b.label, 'en', { numeric: true }));
+      .toSorted((a, b) => a.yard.localeCompare(b.yard, 'en') || compareNames(a.label, b.label));
     return { asOf: day, rows, yards: picture.yardList.map(({ id, code, name }) => ({ id, code, name })) };
   },
   'colony.story': async ({ id }, context) => {

@@ -31,6 +31,7 @@ import { spaceHandlers } from './spaceHandlers.ts';
 import { stockHandlers } from './stockHandlers.ts';
 import { storesHandlers } from './storesHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
+import { Turns, type Haste } from './turns.ts';
 import { yardHandlers } from './yardHandlers.ts';
 import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
 import type { Book } from './openBook.ts';
@@ -69,9 +70,19 @@ export const handlers: Handlers = {
 
 const slow = 40;
 
+/** Reads of a whole operation's record, of which a page asks many at once. */
+const patient: ReadonlySet<OperationName> = new Set<OperationName>([
+  'losses.answers', 'losses.ended', 'losses.factors', 'losses.ledger', 'losses.pairs', 'losses.paper', 'losses.rates', 'losses.review', 'losses.survival', 'order.compare', 'order.point',
+]);
+
+function hasteOf(name: unknown): Haste {
+  if (!isOperationName(name) || contract[name].kind === 'write') return 'write';
+  return patient.has(name) ? 'patient' : 'read';
+}
+
 export function createDesk(options: DeskOptions): Desk {
   let book: Book | null = null;
-  let queue: Promise<unknown> = Promise.resolve();
+  const turns = new Turns();
   const context: DeskContext = {
     options,
     book: () => book,
@@ -84,13 +95,6 @@ export function createDesk(options: DeskOptions): Desk {
       book = next;
       await previous?.store.close();
     },
-  };
-
-  /** One call at a time: a write never meets a half-done other, and every read sees whole acts. */
-  const inTurn = <Value>(act: () => Promise<Value>): Promise<Value> => {
-    const turn = queue.then(act, act);
-    queue = turn.catch(() => undefined);
-    return turn;
   };
 
   const call = async (name: unknown, input: unknown): Promise<Answer<unknown>> => {
@@ -119,5 +123,5 @@ export function createDesk(options: DeskOptions): Desk {
     }
   };
 
-  return { call: (name, input) => inTurn(() => call(name, input)), close: () => inTurn(() => context.setBook(null)) };
+  return { call: (name, input) => turns.take(hasteOf(name), () => call(name, input)), close: () => turns.take('write', () => context.setBook(null)) };
 }

@@ -1,10 +1,10 @@
 import { fold } from '#shared/fold.ts';
+import { compareNames } from '#shared/nameOrder.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import { bestOf } from './bestOf.ts';
 import { matchRank } from './matchRank.ts';
 
 const folded = new WeakMap<ColonyState, string>();
-const collator = new Intl.Collator('en', { numeric: true });
 
 /** A colony's label as searching sees it. */
 export function foldedLabel(state: ColonyState): string {
@@ -22,6 +22,6 @@ export function findColonies(states: Iterable<ColonyState>, words: readonly stri
     }
   };
   const found = bestOf(fitting(), limit, (a, b) =>
-    a.rank - b.rank || Number(a.state.end !== null) - Number(b.state.end !== null) || collator.compare(a.state.label, b.state.label) || (a.state.start < b.state.start ? 1 : a.state.start > b.state.start ? -1 : a.state.id - b.state.id));
+    a.rank - b.rank || Number(a.state.end !== null) - Number(b.state.end !== null) || compareNames(a.state.label, b.state.label) || (a.state.start < b.state.start ? 1 : a.state.start > b.state.start ? -1 : a.state.id - b.state.id));
   return { rows: found.rows.map(({ state }) => state), total: found.total };
 }

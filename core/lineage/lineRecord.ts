@@ -2,6 +2,7 @@ import type { ColonyId } from '#shared/brands.ts';
 import type { LineRow, LinesPicture } from '#shared/contract/lines.ts';
 import { addDays, yearOf, type Day } from '#shared/days.ts';
 import type { Borders } from '#shared/seasons.ts';
+import { compareNames } from '#shared/nameOrder.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import { few, fits, inHundred } from '#core/losses/lossWords.ts';
 import { proportion } from '#core/stats/proportion.ts';
@@ -55,7 +56,7 @@ export function lineRecord(states: readonly ColonyState[], familyOf: ReadonlyMap
   const total = rowOf('All colonies', all, traits.bees.all, null, 0);
   const rows = <Key>(counted: ReadonlyMap<Key, Counts>, own: ReadonlyMap<Key, LineTraits>, nameOf: (key: Key) => string): LineRow[] => {
     const list = [...counted];
-    return list.map(([key, counts]) => rowOf(nameOf(key), counts, own.get(key) ?? noTraits, total, list.length)).toSorted((a, b) => b.colonies - a.colonies || b.wintered - a.wintered || a.name.localeCompare(b.name, 'en', { numeric: true }));
+    return list.map(([key, counts]) => rowOf(nameOf(key), counts, own.get(key) ?? noTraits, total, list.length)).toSorted((a, b) => b.colonies - a.colonies || b.wintered - a.wintered || compareNames(a.name, b.name));
   };
   return {
     family: rows(groups.family, traits.family.lines, (id) => names.get(id) ?? ''),

@@ -2,6 +2,7 @@ import type { ColonyId } from '#shared/brands.ts';
 import { lanesAtATime, rowsAtATime, type LanesPart, type LinesPicture } from '#shared/contract/lines.ts';
 import type { Day } from '#shared/days.ts';
 import { periodDays, seasonName, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
+import { compareNames } from '#shared/nameOrder.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Names } from '#core/journal/kindRules.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
@@ -93,7 +94,7 @@ function familiesOf({ lanes }: Lanes, byId: ReadonlyMap<ColonyId, ColonyState>, 
       const founder = byId.get(id);
       return founder === undefined ? [] : [{ id, name: familyName(founder), colonies: own.length, alive: livingOf(own, byId, today) }];
     })
-    .toSorted((a, b) => b.colonies - a.colonies || a.name.localeCompare(b.name, 'en', { numeric: true }));
+    .toSorted((a, b) => b.colonies - a.colonies || compareNames(a.name, b.name));
 }
 
 function livingOf(lanes: Lanes['lanes'], byId: ReadonlyMap<ColonyId, ColonyState>, today: Day): number {

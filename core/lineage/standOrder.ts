@@ -1,4 +1,5 @@
 import type { ColonyId } from '#shared/brands.ts';
+import { compareNames } from '#shared/nameOrder.ts';
 
 /** Compares colonies by their place in the yard; those without one come last, by label. */
 export function byStand(order: readonly ColonyId[]): (a: { readonly id: ColonyId; readonly label: string }, b: { readonly id: ColonyId; readonly label: string }) => number {
@@ -8,7 +9,7 @@ export function byStand(order: readonly ColonyId[]): (a: { readonly id: ColonyId
     if (first !== undefined && second !== undefined) return first - second;
     if (first !== undefined) return -1;
     if (second !== undefined) return 1;
-    return a.label.localeCompare(b.label, 'en', { numeric: true }) || a.id - b.id;
+    return compareNames(a.label, b.label) || a.id - b.id;
   };
 }
 

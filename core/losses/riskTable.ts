@@ -1,4 +1,5 @@
 import type { RiskFactor, RiskGroup } from '#shared/contract/lossFactors.ts';
+import { compareNames } from '#shared/nameOrder.ts';
 import { exactStratified } from '#core/stats/exactStratified.ts';
 import { fisherExactTwoByTwo } from '#core/stats/fisherExactTwoByTwo.ts';
 import { holm } from '#core/stats/holm.ts';
@@ -82,7 +83,7 @@ function countGroups(rows: readonly WinterRow[], { groupOf: of, order, nameOf }:
         return { a: own.lost, b: own.atRisk - own.lost, c: whole.lost - own.lost, d: whole.atRisk - whole.lost - own.atRisk + own.lost };
       }),
     }))
-    .toSorted((one, other) => place(one.group) - place(other.group) || nameOf(one.group).localeCompare(nameOf(other.group), 'en', { numeric: true }));
+    .toSorted((one, other) => place(one.group) - place(other.group) || compareNames(nameOf(one.group), nameOf(other.group)));
 }
 
 function noCount(): { atRisk: number; lost: number } {
