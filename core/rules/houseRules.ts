@@ -8,6 +8,7 @@ import { honeyRuleDefinitions } from './honeyRules.ts';
 import { miteRuleDefinitions } from './miteRules.ts';
 import { needRuleDefinitions } from './needRules.ts';
 import { queenRuleDefinitions } from './queenRules.ts';
+import { returnRuleDefinitions } from './returnRules.ts';
 import { spaceRuleDefinitions } from './spaceRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
 import { treatmentRuleDefinitions } from './treatmentRules.ts';
@@ -41,6 +42,9 @@ export const houseRuleDefinitions: readonly Definition[] = [
   { key: 'order.deadOutSound', label: 'Share of a dead-out’s equipment that can be used again', room: 'order', unit: 'share', type: 'number', default: 0.9, range: [0, 1], source: 'House choice; equipment after disease is another matter: ask the inspector', confidence: practice },
   part('order.deeps', 'Deep boxes', 2, northernLayout, 'read-weak', 5),
   part('order.mediums', 'Medium supers', 3, 'Two or three with foundation, three or four with drawn comb in a good flow', 'from memory', 8),
+  { key: 'order.superNet10', label: 'Honey in a full medium super of ten frames', room: 'order', unit: 'lb', type: 'number', default: 38, range: [20, 60], source: 'Ten frames at 3.5 to 4 lb; club pages say 35 to 40', confidence: 'arithmetic' },
+  { key: 'order.superNet8', label: 'Honey in a full medium super of eight frames', room: 'order', unit: 'lb', type: 'number', default: 30, range: [15, 50], source: 'Eight frames at 3.5 to 4 lb', confidence: 'arithmetic' },
+  { key: 'order.superRipening', label: 'Room for nectar that ripens, against the crop', room: 'order', unit: 'times', type: 'number', default: 1.5, range: [1, 3], source: 'Thin nectar takes more comb than the honey it becomes', confidence: 'from memory' },
   part('order.bottomBoards', 'Bottom boards', 1, partsList, 'read'),
   part('order.entranceReducers', 'Entrance reducers', 1, partsList, 'read'),
   part('order.innerCovers', 'Inner covers', 1, partsList, 'read'),
@@ -59,6 +63,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...spaceRuleDefinitions,
   ...miteRuleDefinitions,
   ...treatmentRuleDefinitions,
+  ...returnRuleDefinitions,
   ...queenRuleDefinitions,
 ];
 

@@ -17,6 +17,7 @@ import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { placedOperations } from './placed.ts';
+import { returnsOperations } from './returns.ts';
 import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
@@ -45,6 +46,7 @@ export const contract = {
   ...miteOperations,
   ...orderOperations,
   ...placedOperations,
+  ...returnsOperations,
   ...roundOperations,
   ...ruleOperations,
   ...offerOperations,

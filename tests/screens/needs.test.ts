@@ -1,0 +1,81 @@
+import { afterAll, afterEach, expect, test } from 'vitest';
+import { expectAccessible } from './support/axe.ts';
+import { notice, words } from './support/person.ts';
+import { closeBrowser, openWindow, type OpenedWindow } from './support/window.ts';
+
+let window: OpenedWindow | undefined;
+afterEach(async () => {
+  await window?.close();
+  window = undefined;
+});
+afterAll(closeBrowser);
+
+test('what needs doing: why, for whom, put off, dismissed with a reason and asked for again; by yard; as of a day in May', async () => {
+  window = await openWindow({ at: '/needs', first: async (desk) => void (await desk('book.demo', { which: 'ossar' })) });
+  const { page, desk } = window;
+  const list = page.getByRole('region', { name: 'The list' });
+  const asked = async () => (await desk('needs.list', { yard: null })).lines;
+  const [first, second] = await asked();
+  await list.getByText(first!.act).first().waitFor();
+  const members = first!.members.map(({ colony }) => colony!.label);
+  expect(members.length).toBeGreaterThan(0);
+  for (const label of members) await list.getByRole('link', { name: label }).waitFor();
+  await expectAccessible(page);
+
+  // The margin tells of the line that has the keyboard: its record, its place, its numbers with their source.
+  await list.getByRole('button', { name: `Put off: ${first!.act}` }).focus();
+  const margin = page.getByRole('complementary');
+  await expect.poll(() => words(margin)).toContain(first!.rank);
+  for (const { label, value } of first!.sources) expect(await words(margin)).toContain(`${label}: ${value}`);
+  for (const { words: says } of first!.members.flatMap(({ records }) => records).slice(0, 6)) expect(await words(margin)).toContain(says);
+
+  // Put off until a day, by keyboard alone; a day that is none, and one that is past, are refused.
+  await page.keyboard.press('Enter');
+  const form = page.getByRole('form', { name: `Put off: ${first!.act}` });
+  await form.getByLabel('Until').fill('tomorrow');
+  await page.keyboard.press('Enter');
+  await form.getByText('That is no day.').waitFor();
+  await form.getByLabel('Until').fill('2026-11-20');
+  await page.keyboard.press('Enter');
+  await form.getByText('20 November 2026 is not after today.').first().waitFor();
+  await form.getByLabel('Until').fill('2026-12-02');
+  await page.keyboard.press('Enter');
+  await notice(page).getByText(`Put off until 2 December 2026: ${first!.act}.`).waitFor();
+  await expect.poll(async () => (await asked()).some(({ key }) => key === first!.key)).toBe(false);
+
+  // Dismissed for good only with a reason.
+  await list.getByRole('button', { name: `Put off: ${second!.act}` }).press('Enter');
+  const other = page.getByRole('form', { name: `Put off: ${second!.act}` });
+  await other.getByRole('button', { name: 'Dismiss for good' }).press('Enter');
+  await other.getByText('needs a reason').first().waitFor();
+  await other.getByLabel('Why').fill('reducers stay on all year');
+  await other.getByRole('button', { name: 'Dismiss for good' }).press('Enter');
+  await notice(page).getByText(`Dismissed: ${second!.act}.`).waitFor();
+  await page.getByText('Put off or dismissed: 2').press('Enter');
+  await page.getByText('reducers stay on all year').waitFor();
+  await expectAccessible(page);
+  for (const line of [first!, second!]) await page.getByRole('button', { name: `Ask again: ${line.act}` }).first().press('Enter');
+  await expect.poll(async () => (await asked()).slice(0, 2).map(({ key }) => key)).toEqual([first!.key, second!.key]);
+
+  // One yard alone; a colony is a step away.
+  await page.getByLabel('Yard').selectOption({ label: `North Slope: ${(await desk('needs.list', { yard: null })).yards.find(({ code }) => code === 'NS')!.lines}` });
+  await list.getByRole('link', { name: 'NS-05' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Colony NS-05' }).waitFor();
+
+  // In May there is more than fits; the rest opens.
+  await page.keyboard.press('Alt+l');
+  await page.getByRole('textbox', { name: 'Look at the operation as it was' }).fill('2024-05-15');
+  await page.keyboard.press('Enter');
+  await page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name: 'Needs' }).click();
+  const may = await desk('needs.list', { yard: null, asOf: '2024-05-15' as never });
+  const now = may.lines.filter(({ status }) => status !== 'coming');
+  expect(now.length).toBeGreaterThan(8);
+  const rows = list.locator('ol').first().locator(':scope > li');
+  await expect.poll(() => rows.count()).toBe(7);
+  await list.getByRole('button', { name: `and ${now.length - 7} more` }).press('Enter');
+  await expect.poll(() => rows.count()).toBe(now.length);
+  const many = now.find(({ count }) => count > 3)!;
+  await list.getByRole('button', { name: `: ${many.act}` }).first().press('Enter');
+  for (const { colony } of many.members.slice(0, 5)) await list.getByRole('link', { name: colony!.label }).first().waitFor();
+  expect(await list.getByRole('button', { name: `Put off: ${many.act}` }).first().isDisabled()).toBe(true);
+});
