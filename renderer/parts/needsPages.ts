@@ -7,6 +7,6 @@ export interface NeedsPage {
 /** The pages that there are, in the order of their links; a page and its link come together. */
 export const needsPages: readonly NeedsPage[] = [
   { at: '/needs', name: 'All' },
-  { at: '/needs/stores', name: 'Stores and winter' },
   { at: '/needs/mites', name: 'Mites' },
+  { at: '/needs/stores', name: 'Stores and winter' },
 ];
