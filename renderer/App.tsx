@@ -28,6 +28,8 @@ import { QueenScreen } from './screens/queens/QueenScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NeedsScreen } from './screens/needs/NeedsScreen.tsx';
+import { StoresPrint } from './screens/stores/StoresPrint.tsx';
+import { StoresScreen } from './screens/stores/StoresScreen.tsx';
 import { MitesScreen } from './screens/mites/MitesScreen.tsx';
 import { TreatmentsPrint } from './screens/mites/TreatmentsPrint.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
@@ -83,6 +85,7 @@ function Screens() {
     <Switch>
       <Route path="/print/orders" component={OrdersPrint} />
       <Route path="/print/lines" component={LinesPrint} />
+      <Route path="/print/stores" component={StoresPrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
       <Route path="/print/treatments/:season?">{({ season }) => <TreatmentsPrint key={season ?? ''} season={season} />}</Route>
@@ -98,6 +101,7 @@ function Screens() {
             </Route>
             <Route path="/tonight">{asOf === null ? <TonightScreen /> : <PastTonight />}</Route>
             <Route path="/needs" component={NeedsScreen} />
+            <Route path="/needs/stores" component={StoresScreen} />
             <Route path="/yards" component={YardsScreen} />
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />
