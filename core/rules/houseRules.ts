@@ -9,6 +9,7 @@ import { miteRuleDefinitions } from './miteRules.ts';
 import { needRuleDefinitions } from './needRules.ts';
 import { queenRuleDefinitions } from './queenRules.ts';
 import { returnRuleDefinitions } from './returnRules.ts';
+import { spaceRuleDefinitions } from './spaceRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
 import { treatmentRuleDefinitions } from './treatmentRules.ts';
 
@@ -56,6 +57,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...stockRuleDefinitions,
   ...honeyRuleDefinitions,
   ...storesRuleDefinitions,
+  ...spaceRuleDefinitions,
   ...miteRuleDefinitions,
   ...treatmentRuleDefinitions,
   ...returnRuleDefinitions,
@@ -95,6 +97,7 @@ export function ruleTrouble(key: string, value: number | string): string | null 
       // 29 February is not a day of every year, and a rule holds in every year.
       return typeof value === 'string' && /^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(value) && isDayOfEveryYear(value) ? null : `“${rule.label}” is a day of the year, as 01-31.`;
     case 'text':
+      if (rule.choices !== undefined) return typeof value === 'string' && rule.choices.includes(value) ? null : `“${rule.label}” is one of: ${rule.choices.join(', ')}.`;
       return typeof value === 'string' && value.trim() !== '' && value.length <= 80 ? null : `“${rule.label}” is a few words.`;
   }
 }

@@ -1,7 +1,9 @@
 import type { DueItem } from '#shared/contract/due.ts';
 import type { NeedWeather } from '#shared/contract/needs.ts';
+import { addDays } from '#shared/days.ts';
+import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { dueRules } from '../colonyDues.ts';
-import type { NeedRule } from './needRule.ts';
+import type { ColonyFacts, Found, NeedFacts, NeedRule, YardFacts } from './needRule.ts';
 
 interface Words {
   readonly title: string;
@@ -12,7 +14,7 @@ interface Words {
   readonly caution?: string;
 }
 
-export const labelCaution = 'The label of the product is the law: how, when, what to wear, and when supers must be off.';
+const labelCaution = 'The label of the product is the law: how, when, what to wear, and when supers must be off.';
 
 const words: Readonly<Record<DueItem['rule'], Words>> = {
   walkAwayLaying: { title: 'Walk-away split: eggs', why: 'A walk-away split raises its own queen; whether she lays shows from the third week on.', because: 'A walk-away split had to raise its own queen.', weather: 'open' },
@@ -27,10 +29,38 @@ const words: Readonly<Record<DueItem['rule'], Words>> = {
 export const dueNeeds: readonly NeedRule[] = dueRules.map(({ key, numbers }): NeedRule => {
   const { because, ...own } = words[key];
   return {
-    key, ...own, numbers: [...numbers, 'attention.letGo'],
-    find: ({ colonies }) =>
-      colonies.flatMap((colony) =>
-        colony.dues.filter(({ rule }) => rule === key).map(({ what, reason, cause, since, earliest, latest }) => ({ colony, episode: `e${cause}`, act: what, because, detail: reason, records: [{ day: since, words: reason, entry: cause }], earliest, latest })),
-      ),
+    key, ...own, numbers: key === 'miteRecount' ? [...numbers, 'mites.colonies', 'attention.letGo'] : [...numbers, 'attention.letGo'],
+    find: (facts) => (key === 'miteRecount' ? recounts(facts) : asDue(key, because, facts.colonies)),
   };
 });
+
+function asDue(key: DueItem['rule'], because: string, colonies: readonly ColonyFacts[]): Found[] {
+  return colonies.flatMap((colony) =>
+    colony.dues.filter(({ rule }) => rule === key).map(({ what, reason, cause, since, earliest, latest }) => ({ colony, episode: `e${cause}`, act: what, because, detail: reason, records: [{ day: since, words: reason, entry: cause }], earliest, latest })),
+  );
+}
+
+/** After a treatment of the whole yard a wash of some colonies tells whether it worked; after one of a colony, its own. */
+function recounts({ yards, rules }: NeedFacts): Found[] {
+  const { because } = words.miteRecount;
+  return yards.flatMap((yard) => {
+    const asked = yard.standing.flatMap(({ dues }) => dues.filter(({ rule }) => rule === 'miteRecount'));
+    const shared = [...Map.groupBy(asked, ({ cause }) => cause).values()].flatMap((items) => (items.length > 1 ? [items] : []));
+    const causes = new Set(shared.flatMap(([first]) => (first === undefined ? [] : [first.cause])));
+    const single = yard.standing.map((colony) => ({ ...colony, dues: colony.dues.filter(({ cause }) => !causes.has(cause)) }));
+    return [...asDue('miteRecount', because, single), ...shared.flatMap((items) => yardRecount(yard, items, because, rules))];
+  });
+}
+
+function yardRecount(yard: YardFacts, [first]: readonly DueItem[], because: string, rules: RuleValues): Found[] {
+  if (first === undefined) return [];
+  const { reason, cause, since, earliest, latest } = first;
+  const ended = addDays(earliest, -numberRule(rules, 'attention.recount.from'));
+  const counted = yard.standing.filter(({ count }) => count !== null && count.day >= ended).length;
+  const left = Math.min(yard.standing.length, numberRule(rules, 'mites.colonies')) - counted;
+  if (left <= 0) return [];
+  return [{
+    yard, episode: `e${cause}`, act: 'Count mites again', because, detail: `${left} of ${yard.standing.length} colonies`, times: left, records: [{ day: since, words: reason, entry: cause }], earliest, latest,
+    bring: [{ item: 'mite wash kit', count: 1, unit: '', each: false }],
+  }];
+}

@@ -1,43 +1,56 @@
 import { addDays, daysBetween } from '#shared/days.ts';
-import { judgeMites, miteThresholdsOn } from '#core/mites/miteThresholds.ts';
+import { treatmentCautions } from '#core/mites/miteCautions.ts';
+import { probabilityAbove } from '#core/mites/miteRate.ts';
+import { judgeMites } from '#core/mites/miteThresholds.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
-import { labelCaution } from './dueNeeds.ts';
-import type { ColonyFacts, NeedFacts, NeedRule } from './needRule.ts';
-import { countRecord, per100Words } from './needWords.ts';
+import type { ColonyFacts, Found, NeedFacts, NeedRule, YardFacts } from './needRule.ts';
+import { chanceWords, countRecord, per100Words } from './needWords.ts';
 
-/** A count at or above the threshold of its phase that no treatment has answered. */
+/** A yard, or a single colony, at or above the threshold of the season, with no treatment since it was counted. */
 export const mitesOver: NeedRule = {
   key: 'mitesOver',
   title: 'Mites over the threshold',
   why: 'Above the threshold a colony is harmed, and in late summer its winter bees are.',
-  numbers: ['mites.treat.increase', 'mites.treat.peak', 'mites.treat.decrease', 'needs.mites.act', 'needs.mites.fresh'],
+  numbers: ['mites.treat.increase', 'mites.treat.peak', 'mites.treat.decrease', 'mites.sure', 'needs.mites.act', 'needs.mites.fresh'],
   weather: 'label',
-  caution: labelCaution,
+  caution: treatmentCautions.join(' '),
   page: '/needs/mites',
   tally: { answers: ['treatment'], came: 'lost in winter' },
-  find: (facts) => {
-    const act = numberRule(facts.rules, 'needs.mites.act');
-    return facts.colonies.flatMap((colony) => {
-      const { count } = colony;
-      const over = overThreshold(colony, facts);
-      if (over === null || count === null) return [];
-      return [{
-        colony, episode: count.day, act: 'Treat for mites', because: `The last count is at or above the threshold of ${over.treat} in 100 bees.`, detail: `${per100Words(count.per100)} in 100`,
-        records: countRecord(colony, facts), earliest: count.day, latest: addDays(count.day, act),
-      }];
-    });
-  },
+  find: (facts) => facts.yards.flatMap((yard) => (isYardOver(yard) ? wholeYard(yard, facts) : yard.standing.flatMap((colony) => oneColony(colony, facts)))),
 };
 
-/** The threshold that a colony's last count reaches and no treatment has answered since; null if it does not, or is too old. */
-export function overThreshold(colony: ColonyFacts, facts: NeedFacts): { readonly treat: number } | null {
-  const { count } = colony;
-  if (count === null || daysBetween(count.day, facts.today) > numberRule(facts.rules, 'needs.mites.fresh') || treatedSince(colony, count.day)) return null;
-  const thresholds = miteThresholdsOn(count.day, (colony.look?.framesBrood ?? 0) > 0, facts.rules);
-  return judgeMites(count.per100, thresholds) === 'act' ? thresholds : null;
+/** The yard's mean is above the threshold as surely as the house asks. */
+export function isYardOver({ mites, standing }: YardFacts): boolean {
+  return standing.some(({ count }) => count !== null) && mites().speaks === 'now' && mites().verdict === 'above';
 }
 
-/** A treatment that began on that day or later, or that was still in the hive. */
-export function treatedSince({ treatments }: ColonyFacts, day: string): boolean {
-  return treatments.some((one) => one.day >= day || one.until > day);
+/** A colony's own last count reaches the threshold, is not too old, and no treatment has answered it. */
+export function isOver({ count, treatments, yard }: ColonyFacts, { rules, today }: NeedFacts): boolean {
+  if (count === null || daysBetween(count.day, today) > numberRule(rules, 'needs.mites.fresh')) return false;
+  if (judgeMites(count.per100, yard.mites().thresholds) !== 'act') return false;
+  return !treatments.some(({ from, until }) => from >= count.day || until > count.day);
+}
+
+function wholeYard(yard: YardFacts, { rules }: NeedFacts): Found[] {
+  const { estimate, round, thresholds } = yard.mites();
+  if (round === null || estimate.rate === null) return [];
+  const { rate, washed, above } = estimate;
+  const mean = `${per100Words(rate.per100)} in 100 (${per100Words(rate.limits.lower)}–${per100Words(rate.limits.upper)}) in ${washed} of ${yard.standing.length} colonies`;
+  return [{
+    yard, episode: round[1], act: 'Treat the whole yard for mites', because: `The yard’s mean is above ${thresholds.treat} in 100 bees.`, detail: mean, times: yard.standing.length,
+    records: [{ day: round[1], words: `${mean}${above === null ? '' : `; the chance that it is above is ${chanceWords(above)}`}.`, entry: null }],
+    earliest: round[1], latest: addDays(round[1], numberRule(rules, 'needs.mites.act')),
+  }];
+}
+
+function oneColony(colony: ColonyFacts, facts: NeedFacts): Found[] {
+  const { count } = colony;
+  if (count === null || !isOver(colony, facts)) return [];
+  const { treat } = colony.yard.mites().thresholds;
+  const [record] = countRecord(colony, facts);
+  return [{
+    colony, episode: count.day, act: 'Treat for mites', because: `The last count is at or above ${treat} in 100 bees.`, detail: `${per100Words(count.per100)} in 100`,
+    records: record === undefined ? [] : [{ ...record, words: `${record.words} The chance that it is above ${treat} is ${chanceWords(probabilityAbove(count, treat))}.` }],
+    earliest: count.day, latest: addDays(count.day, numberRule(facts.rules, 'needs.mites.act')),
+  }];
 }

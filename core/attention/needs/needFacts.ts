@@ -3,13 +3,17 @@ import type { DueItem } from '#shared/contract/due.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { Borders } from '#shared/seasons.ts';
+import type { MassUnit } from '#shared/units.ts';
 import { aliveOn, currentReign, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { noDetails, type Yard, type YardDetails } from '#core/journal/yardBook.ts';
 import { byStand } from '#core/lineage/standOrder.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
+import { treatmentSpans, wasTreated, type TreatmentSpan } from '#core/mites/treatmentSpans.ts';
+import { splitDaysOf, type HiveBoxes } from '#core/space/hiveBoxes.ts';
+import { yardNow } from '#core/mites/yardNow.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
-import type { ColonyFacts, LostColony, NeedFacts, Treated, YardFacts } from './needRule.ts';
+import type { ColonyFacts, LostColony, NeedFacts, YardFacts } from './needRule.ts';
 
 /** What the facts are made of. The states are those of the day's evening. */
 export interface NeedSources {
@@ -17,6 +21,8 @@ export interface NeedSources {
   readonly ahead: number;
   readonly rules: RuleValues;
   readonly borders: Borders;
+  readonly massUnit: MassUnit;
+  readonly boxesOf: (colony: ColonyId) => HiveBoxes | null;
   readonly states: readonly ColonyState[];
   readonly yards: readonly Yard[];
   readonly details: ReadonlyMap<YardId, YardDetails>;
@@ -38,11 +44,15 @@ const lostDays = 60;
 
 /** Works out once what all rules look at. */
 export function needFacts(sources: NeedSources): NeedFacts {
-  const { today, ahead, rules, borders, states, yards, details, stands, lastVisits, duesOf, deadlines, toMend, unchecked, entryOf } = sources;
-  const treated = treatmentsBy(sources.treatments);
+  const { today, ahead, rules, borders, massUnit, states, yards, details, stands, lastVisits, deadlines, toMend, unchecked, entryOf } = sources;
+  const spansOf = spansBy(treatmentSpans(sources.treatments));
   const words = yardWordsBy(sources.yardWords);
   const found = new Map<YardId, YardFacts & { standing: ColonyFacts[] }>(
-    yards.map((yard) => [yard.id, { yard, details: details.get(yard.id) ?? noDetails, standing: [], lastVisit: lastVisits.get(yard.id) ?? null, said: words.get(yard.id) ?? [] }]),
+    yards.map((yard) => {
+      const standing: ColonyFacts[] = [];
+      const mites = once(() => yardNow(standing.map(({ state }) => state), new Map(standing.map(({ state, treatments }) => [state.id, treatments])), today, rules));
+      return [yard.id, { yard, details: details.get(yard.id) ?? noDetails, standing, mites, lastVisit: lastVisits.get(yard.id) ?? null, said: words.get(yard.id) ?? [] }];
+    }),
   );
   const byId = new Map(states.map((state) => [state.id, state]));
   const lost: LostColony[] = [];
@@ -51,7 +61,7 @@ export function needFacts(sources: NeedSources): NeedFacts {
     const at = yardOn(state, today);
     const yard = at === null ? undefined : found.get(at);
     if (yard === undefined) continue;
-    if (aliveOn(state, today)) yard.standing.push(colonyFacts(state, yard, treated, duesOf));
+    if (aliveOn(state, today)) yard.standing.push(colonyFacts(state, yard, spansOf(state), byId, sources));
     else if ((state.how === 'lost' || state.how === 'absconded') && state.end !== null && state.end >= since) lost.push({ state, day: state.end, yard });
   }
   const list = [...found.values()];
@@ -59,34 +69,27 @@ export function needFacts(sources: NeedSources): NeedFacts {
     const order = byStand(stands.get(yard.yard.id) ?? []);
     yard.standing.sort((a, b) => order(a.state, b.state));
   }
-  return { today, ahead, rules, borders, yards: list, colonies: list.flatMap(({ standing }) => standing), lost, byId, deadlines, toMend, unchecked, entryOf };
+  return { today, ahead, rules, borders, massUnit, yards: list, colonies: list.flatMap(({ standing }) => standing), lost, byId, deadlines, toMend, unchecked, entryOf };
 }
 
-function colonyFacts(state: ColonyState, yard: YardFacts, treated: ReturnType<typeof treatmentsBy>, duesOf: NeedSources['duesOf']): ColonyFacts {
+function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly TreatmentSpan[], byId: ReadonlyMap<ColonyId, ColonyState>, { today, rules, boxesOf, duesOf }: NeedSources): ColonyFacts {
   const strength = state.looks.findLast(({ framesBees }) => framesBees !== null);
   const count = state.miteCounts.at(-1);
   return {
     state, yard, reign: currentReign(state), look: state.looks.at(-1) ?? null, strength: strength?.framesBees == null ? null : { ...strength, framesBees: strength.framesBees },
-    count: count === undefined || count.bees <= 0 ? null : { ...count, per100: (100 * count.mites) / count.bees }, treatments: treatmentsOf(state, treated), dues: duesOf(state.id),
+    count: count === undefined || count.bees <= 0 ? null : { ...count, per100: (100 * count.mites) / count.bees }, treatments, dues: duesOf(state.id),
+    space: once(() => ({ day: today, rules, boxes: boxesOf(state.id), splitDays: splitDaysOf(state, byId, today) })),
   };
 }
 
-function treatmentsBy(entries: readonly Entry[]): { readonly own: ReadonlyMap<ColonyId, Treated[]>; readonly whole: ReadonlyMap<YardId, Treated[]> } {
-  const [own, whole] = [new Map<ColonyId, Treated[]>(), new Map<YardId, Treated[]>()];
-  for (const entry of entries) {
-    if (entry.kind !== 'treatment') continue;
-    const { colony, yard, endDate, activeIngredient } = entry.body;
-    const treated = { day: entry.day, until: endDate !== undefined && endDate > entry.day ? endDate : entry.day, ingredient: activeIngredient, entry: entry.id };
-    if (colony !== undefined) pushTo(own, colony, treated);
-    else if (yard !== undefined) pushTo(whole, yard, treated);
-  }
-  return { own, whole };
-}
-
-/** A colony's own, and those of the yard it stood in on the day. */
-function treatmentsOf(state: ColonyState, { own, whole }: ReturnType<typeof treatmentsBy>): readonly Treated[] {
-  const shared = state.stays.flatMap(({ yard }) => (whole.get(yard) ?? []).filter(({ day }) => aliveOn(state, day) && yardOn(state, day) === yard));
-  return [...new Set([...(own.get(state.id) ?? []), ...shared])].toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
+/** The spans of each colony, found by the yard that was treated or the colony itself. */
+function spansBy(spans: readonly TreatmentSpan[]): (state: ColonyState) => TreatmentSpan[] {
+  const own = Map.groupBy(spans.filter(({ colony }) => colony !== null), ({ colony }) => colony);
+  const whole = Map.groupBy(spans.filter(({ colony }) => colony === null), ({ yard }) => yard);
+  return (state) => {
+    const near = [...(own.get(state.id) ?? []), ...new Set(state.stays.flatMap(({ yard }) => whole.get(yard) ?? []))].filter((span) => wasTreated(state, span));
+    return near.toSorted((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : a.entry - b.entry));
+  };
 }
 
 function yardWordsBy(entries: readonly Entry[]): ReadonlyMap<YardId, YardFacts['said'][number][]> {
@@ -97,6 +100,12 @@ function yardWordsBy(entries: readonly Entry[]): ReadonlyMap<YardId, YardFacts['
     if (words !== '') pushTo(found, body.yard, { day, words, entry: id });
   }
   return found;
+}
+
+/** Worked out when it is first asked for. */
+function once<Value extends object>(make: () => Value): () => Value {
+  let made: Value | null = null;
+  return () => (made ??= make());
 }
 
 function pushTo<Key, Value>(map: Map<Key, Value[]>, key: Key, value: Value): void {

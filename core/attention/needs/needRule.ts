@@ -1,21 +1,16 @@
-import type { ColonyId, EntryId, YardId } from '#shared/brands.ts';
+import type { ColonyId, EntryId } from '#shared/brands.ts';
 import type { DueItem } from '#shared/contract/due.ts';
 import type { NeedItem, NeedKey, NeedRecord, NeedWeather } from '#shared/contract/needs.ts';
 import type { Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { Borders } from '#shared/seasons.ts';
+import type { MassUnit } from '#shared/units.ts';
 import type { ColonyState, Look, MiteCount, Reign } from '#core/journal/colonyState.ts';
 import type { Yard, YardDetails } from '#core/journal/yardBook.ts';
+import type { SpaceFacts } from '#core/space/hiveBoxes.ts';
+import type { TreatmentSpan } from '#core/mites/treatmentSpans.ts';
+import type { YardNow } from '#core/mites/yardNow.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
-
-/** A treatment of the colony itself or of its whole yard while it stood there. */
-export interface Treated {
-  readonly day: Day;
-  /** The last day written down, or the first where none is. */
-  readonly until: Day;
-  readonly ingredient: string;
-  readonly entry: EntryId | null;
-}
 
 /** What rules look at of one living colony, worked out once. */
 export interface ColonyFacts {
@@ -27,7 +22,9 @@ export interface ColonyFacts {
   readonly strength: (Look & { readonly framesBees: number }) | null;
   readonly count: (MiteCount & { readonly per100: number }) | null;
   /** Oldest first. */
-  readonly treatments: readonly Treated[];
+  readonly treatments: readonly TreatmentSpan[];
+  /** The boxes it stands on by the equipment account, and the days of its splits. */
+  readonly space: () => SpaceFacts;
   /** What entries made due, open ones only. */
   readonly dues: readonly DueItem[];
 }
@@ -37,6 +34,8 @@ export interface YardFacts {
   readonly details: YardDetails;
   /** The living colonies, in the order they stand in. */
   readonly standing: readonly ColonyFacts[];
+  /** What its mite counts say. */
+  readonly mites: () => YardNow;
   /** The last day on which anything was entered there. */
   readonly lastVisit: Day | null;
   /** Words of notes and work for the yard as a whole, newest first. */
@@ -56,6 +55,7 @@ export interface NeedFacts {
   readonly ahead: number;
   readonly rules: RuleValues;
   readonly borders: Borders;
+  readonly massUnit: MassUnit;
   readonly yards: readonly YardFacts[];
   readonly colonies: readonly ColonyFacts[];
   /** Lost or absconded in the last weeks. */
@@ -75,6 +75,8 @@ export interface NeedFacts {
 export interface Found {
   readonly colony?: ColonyFacts;
   readonly yard?: Pick<YardFacts, 'yard'>;
+  /** A colony that lives no more, where it is about what it left. */
+  readonly ended?: ColonyState;
   /** Tells one time of asking from the next: the day of the record, or the season. */
   readonly episode: string;
   readonly act: string;
@@ -115,6 +117,3 @@ export interface NeedTally {
   /** What is looked for afterwards: whether the colony was lost in the winter that follows, or swarmed within so many days. */
   readonly came: 'lost in winter' | 'swarmed' | 'lost by spring' | null;
 }
-
-/** The yard's own id, for rules that ask by yard. */
-export type YardOf = YardId;

@@ -1,7 +1,9 @@
 import type { NeedRecord } from '#shared/contract/needs.ts';
 import { dayInWords, type Day } from '#shared/days.ts';
 import { roundTo } from '#shared/units.ts';
-import type { ColonyFacts, NeedFacts, Treated } from './needRule.ts';
+import type { TreatmentSpan } from '#core/mites/treatmentSpans.ts';
+import type { RestsOn } from '#core/journal/restsOn.ts';
+import type { ColonyFacts, NeedFacts } from './needRule.ts';
 
 /** Mites in 100 bees, to one place. */
 export function per100Words(per100: number): string {
@@ -21,8 +23,8 @@ export function strengthRecord({ state, strength }: ColonyFacts, { entryOf }: Ne
   return [{ day: strength.day, words: `${strength.framesBees} frames of bees${brood}.`, entry: entryOf(state.id, 'inspection', strength.day) }];
 }
 
-export function treatedRecord(treated: Treated): NeedRecord {
-  return { day: treated.day, words: `Treated with ${treated.ingredient} from ${dayInWords(treated.day)}${treated.until === treated.day ? '' : ` until ${dayInWords(treated.until)}`}.`, entry: treated.entry };
+export function treatedRecord({ from, until, ingredient, entry }: TreatmentSpan): NeedRecord {
+  return { day: from, words: `Treated with ${ingredient} from ${dayInWords(from)}${until === from ? '' : ` until ${dayInWords(until)}`}.`, entry };
 }
 
 /** "9 days ago", "today". */
@@ -32,4 +34,14 @@ export function ago(days: number): string {
 
 export function latestOf(...days: (Day | null | undefined)[]): Day | null {
   return days.reduce<Day | null>((found, one) => (one != null && (found === null || one > found) ? one : found), null);
+}
+
+/** "64 in 100" of a chance, never quite none and never quite all. */
+export function chanceWords(chance: number): string {
+  return `${Math.min(99, Math.max(1, Math.round(100 * chance)))} in 100`;
+}
+
+/** The record that an answer of another room rests on, in that room's words. */
+export function restRecord({ state }: ColonyFacts, { rests, reason }: { readonly rests: RestsOn | null; readonly reason: string }, { entryOf }: NeedFacts): NeedRecord[] {
+  return rests === null ? [] : [{ day: rests.day, words: reason, entry: entryOf(state.id, rests.kind, rests.day) }];
 }
