@@ -8,4 +8,5 @@ export interface NeedsPage {
 export const needsPages: readonly NeedsPage[] = [
   { at: '/needs', name: 'All' },
   { at: '/needs/mites', name: 'Mites' },
+  { at: '/needs/queens', name: 'Queens' },
 ];

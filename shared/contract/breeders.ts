@@ -10,7 +10,7 @@ const count = z.number().int();
 export const calendarStarts = ['graft', 'cell', 'walk-away', 'caged'] as const;
 export type CalendarStart = (typeof calendarStarts)[number];
 
-const weight = z.number().min(0).max(10);
+const weight = z.number().int().min(0).max(3);
 /** How much each trait counts; 0 leaves it out. */
 export const breederWeights = z.strictObject({ winter: weight, honey: weight, mites: weight, temper: weight, swarming: weight });
 export type BreederWeightsView = z.infer<typeof breederWeights>;
