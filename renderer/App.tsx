@@ -25,6 +25,7 @@ import { LinesScreen } from './screens/lines/LinesScreen.tsx';
 import { OrdersPrint } from './screens/orders/OrdersPrint.tsx';
 import { OrdersScreen } from './screens/orders/OrdersScreen.tsx';
 import { QueenScreen } from './screens/queens/QueenScreen.tsx';
+import { QueensScreen } from './screens/queens/QueensScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NeedsScreen } from './screens/needs/NeedsScreen.tsx';
@@ -117,6 +118,7 @@ function Screens() {
             <Route path="/dead-out" component={DeadOutPick} />
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
             <Route path="/needs/mites" component={MitesScreen} />
+            <Route path="/needs/queens" component={QueensScreen} />
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />
             <Route path="/losses/answers" component={AnswersScreen} />

@@ -3,6 +3,7 @@ import type { Day } from '#shared/days.ts';
 import { FaultError, refuse, type Answer } from '#shared/faults.ts';
 import { answerHandlers } from './answerHandlers.ts';
 import { actHandlers } from './actHandlers.ts';
+import { breederHandlers } from './breederHandlers.ts';
 import { bookHandlers } from './bookHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { decisionHandlers } from './decisionHandlers.ts';
@@ -65,7 +66,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers,
 };
 
 const slow = 40;

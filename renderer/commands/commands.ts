@@ -37,6 +37,10 @@ const mitesCommand: Command = {
   id: 'go/mites', group: 'go', name: 'Go to mites', search: 'varroa count wash threshold treatment acid efficacy', enabled: withBook, run: (hands) => hands.go('/needs/mites'),
 };
 
+const queensCommand: Command = {
+  id: 'go/queens', group: 'go', name: 'Go to queens', search: 'requeen breeder ranking mother calendar graft cell caged old fierce', enabled: withBook, run: (hands) => hands.go('/needs/queens'),
+};
+
 export const helpCommand: Command = {
   id: 'help', group: 'go', name: 'Help: all commands and keys', search: 'shortcuts keyboard manual', shortcut: { key: 'F1' },
   enabled: withBook, run: (hands) => hands.go('/help'),
@@ -64,6 +68,7 @@ export const commands: readonly Command[] = [
   ...screenCommands.map(({ command }) => command),
   orderCommand,
   mitesCommand,
+  queensCommand,
   helpCommand,
   anotherDay,
   backToToday,

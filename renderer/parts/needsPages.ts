@@ -9,4 +9,5 @@ export const needsPages: readonly NeedsPage[] = [
   { at: '/needs', name: 'All' },
   { at: '/needs/mites', name: 'Mites' },
   { at: '/needs/stores', name: 'Stores and winter' },
+  { at: '/needs/queens', name: 'Queens' },
 ];

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Answer } from '../faults.ts';
 import { answerOperations } from './answers.ts';
 import { actOperations } from './acts.ts';
+import { breederOperations } from './breeders.ts';
 import { bookOperations } from './book.ts';
 import { colonyOperations } from './colonies.ts';
 import { decisionOperations } from './decision.ts';
@@ -36,6 +37,7 @@ import { yardOperations } from './yards.ts';
 export const contract = {
   ...actOperations,
   ...bookOperations,
+  ...breederOperations,
   ...journalOperations,
   ...colonyOperations,
   ...lineOperations,

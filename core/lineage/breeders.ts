@@ -1,0 +1,156 @@
+import { meanOf } from '#core/stats/meanInterval.ts';
+import { NORMAL_QUANTILE_975 } from '#core/stats/normalQuantile.ts';
+import { partialPooling } from '#core/stats/partialPooling.ts';
+
+export const breederTraits = ['winter', 'honey', 'mites', 'temper', 'swarming'] as const;
+export type BreederTrait = (typeof breederTraits)[number];
+export type BreederWeights = Readonly<Record<BreederTrait, number>>;
+/** With fewer nothing can be said of how far breeders differ. */
+export const leastBreeders = 3;
+/** Fewer values than this beyond what breeders and yard-years take up say nothing of the spread; common practice, no source. */
+export const leastFreedom = 5;
+
+
+
+/** What one colony did in one season, for the breeder it counts for; more is better. `place`: its yard and season. */
+export interface BreederValue {
+  readonly breeder: string;
+  readonly place: string;
+  readonly value: number;
+}
+
+/** In standard deviations of single colonies; above 0 is better than the middle of the breeders. */
+export interface TraitScore {
+  readonly n: number;
+  readonly score: number;
+  readonly se: number;
+  readonly shrinkage: number;
+}
+
+/** `says`: why there are no scores; empty where there are. */
+export interface TraitScores {
+  readonly says: string;
+  readonly compared: number;
+  /** Spread between breeders, in the unit of the scores: what is thought of one that is not known. */
+  readonly spread: number;
+  readonly scores: ReadonlyMap<string, TraitScore>;
+}
+
+/**
+ * Scores of one trait with the yard and year taken off, pulled to the middle where few colonies tell.
+ *
+ * Method: each value = breeder + yard-year, both fitted by least squares with iterated means (contemporary comparison, as in
+ * animal breeding, from memory), so that what befell a yard in a year helps and hurts nobody; a yard-year with one breeder
+ * compares nothing and is left out. Values without their yard-year's part go into `partialPooling` (its residuals widened for the
+ * degrees of freedom that the yard-years took), and its means are told in standard deviations of single values about their
+ * middle. Colony-seasons are taken as independent of each other. Breeders never met in one yard-year, nor through
+ * others, are each compared with those they met.
+ */
+export function traitScores(values: readonly BreederValue[]): TraitScores {
+  const compared = [...Map.groupBy(values, ({ place }) => place).values()].filter(([first, ...rest]) => rest.some(({ breeder }) => breeder !== first?.breeder)).flat();
+  const none = (says: string): TraitScores => ({ says, compared: compared.length, spread: 0, scores: new Map() });
+  if (values.length === 0) return none('Nothing of it is in the record.');
+  const breeders = new Set(compared.map(({ breeder }) => breeder));
+  if (breeders.size < leastBreeders) return none(`At least ${leastBreeders} breeders must have colonies in the same yards and years; here ${breeders.size === 0 ? 'none' : breeders.size === 1 ? 'one' : 'two'} can be compared.`);
+  const places = new Set(compared.map(({ place }) => place));
+  const free = compared.length - breeders.size - (places.size - parts(compared));
+  if (free < leastFreedom) return none(`Too few: ${compared.length} values of ${breeders.size} breeders in ${places.size} ${places.size === 1 ? 'yard-year' : 'yard-years'}.`);
+  const offPlace = withoutPlace(compared);
+  const widen = Math.sqrt((compared.length - breeders.size) / free);
+  const groups = [...Map.groupBy(offPlace, ({ breeder }) => breeder)].map(([group, own]) => {
+    const mean = meanOf(own.map(({ value }) => value));
+    return { group, values: own.map(({ value }) => mean + widen * (value - mean)) };
+  });
+  const pooling = partialPooling(groups);
+  if (pooling === null || pooling.components.msWithin === null) return none('Too few values to compare.');
+  const sd = Math.sqrt(pooling.components.msWithin + pooling.tau2);
+  if (sd < 1e-9) return none('All were alike.');
+  return {
+    says: '', compared: compared.length, spread: Math.sqrt(pooling.tau2) / sd,
+    scores: new Map(pooling.groups.map(({ group, n, pooled, pooledSe, shrinkage }) => [group, { n, score: (pooled - pooling.mu) / sd, se: pooledSe / sd, shrinkage }])),
+  };
+}
+
+/** Least squares for two ways of grouping by taking means in turn; the places first, so that a constant in one changes nothing. */
+function withoutPlace(values: readonly BreederValue[]): BreederValue[] {
+  const cells = [...Map.groupBy(values, ({ place }) => place).values()];
+  const own = [...Map.groupBy(values, ({ breeder }) => breeder)];
+  const centre = new Map<BreederValue, number>();
+  for (const cell of cells) {
+    const mean = meanOf(cell.map(({ value }) => value));
+    for (const one of cell) centre.set(one, one.value - mean);
+  }
+  const of = (one: BreederValue) => centre.get(one) ?? 0;
+  const size = Math.max(...values.map((one) => Math.abs(of(one))), 1e-12);
+  const effect = new Map<string, number>(own.map(([breeder]) => [breeder, 0]));
+  const shift = new Map<BreederValue, number>();
+  for (let turn = 0; turn < 2000; turn += 1) {
+    for (const cell of cells) {
+      const mean = meanOf(cell.map((one) => of(one) - (effect.get(one.breeder) ?? 0)));
+      for (const one of cell) shift.set(one, mean);
+    }
+    let moved = 0;
+    for (const [breeder, list] of own) {
+      const next = meanOf(list.map((one) => of(one) - (shift.get(one) ?? 0)));
+      moved = Math.max(moved, Math.abs(next - (effect.get(breeder) ?? 0)));
+      effect.set(breeder, next);
+    }
+    if (moved < 1e-11 * size) break;
+  }
+  return values.map((one) => ({ ...one, value: of(one) - (shift.get(one) ?? 0) }));
+}
+
+/** Sets of yard-years that are tied together by breeders they share. */
+function parts(values: readonly BreederValue[]): number {
+  const head = new Map<string, string>();
+  const find = (key: string): string => {
+    const up = head.get(key) ?? key;
+    return up === key ? key : find(up);
+  };
+  for (const { breeder, place } of values) head.set(find(`b ${breeder}`), find(`p ${place}`));
+  return new Set(values.map(({ place }) => find(`p ${place}`))).size;
+}
+
+export interface RankedBreeder {
+  readonly breeder: string;
+  /** By trait; null where nothing of it can be compared. */
+  readonly traits: Readonly<Record<BreederTrait, TraitScore | null>>;
+  /** Weighted mean of the scores. */
+  readonly sum: number;
+  readonly limits: readonly [number, number];
+  /** Whether it can be told apart from the first. */
+  readonly apart: boolean;
+}
+
+export interface BreederRanking {
+  readonly traits: Readonly<Record<BreederTrait, TraitScores>>;
+  /** Best first; empty where no trait with a weight can be compared. */
+  readonly ranked: readonly RankedBreeder[];
+}
+
+/**
+ * Breeders by the weighted mean of their scores. A trait that is not known of one counts as the middle, with the spread between
+ * breeders as its error. Errors of traits are taken as independent; 95 % limits. Two are told apart if their difference
+ * is over 1.96 of its own standard error, without correction for looking at many pairs. Weights: 0 or more, else RangeError.
+ */
+export function breederRanking(values: Readonly<Record<BreederTrait, readonly BreederValue[]>>, weights: BreederWeights): BreederRanking {
+  for (const trait of breederTraits) if (!(weights[trait] >= 0 && Number.isFinite(weights[trait]))) throw new RangeError(`a weight is 0 or more, not ${weights[trait]}`);
+  const traits = { winter: traitScores(values.winter), honey: traitScores(values.honey), mites: traitScores(values.mites), temper: traitScores(values.temper), swarming: traitScores(values.swarming) };
+  const counted = breederTraits.filter((trait) => weights[trait] > 0 && traits[trait].says === '');
+  const whole = counted.reduce((sum, trait) => sum + weights[trait], 0);
+  const names = new Set(counted.flatMap((trait) => [...traits[trait].scores.keys()]));
+  const of = (trait: BreederTrait, breeder: string) => traits[trait].scores.get(breeder) ?? null;
+  const list = [...names].map((breeder) => {
+    const sum = counted.reduce((total, trait) => total + weights[trait] * (of(trait, breeder)?.score ?? 0), 0) / whole;
+    const variance = counted.reduce((total, trait) => total + (weights[trait] * (of(trait, breeder)?.se ?? traits[trait].spread)) ** 2, 0) / whole ** 2;
+    return { breeder, sum, variance, own: { winter: of('winter', breeder), honey: of('honey', breeder), mites: of('mites', breeder), temper: of('temper', breeder), swarming: of('swarming', breeder) } };
+  }).toSorted((a, b) => b.sum - a.sum || (a.breeder < b.breeder ? -1 : 1));
+  const [first] = list;
+  return {
+    traits,
+    ranked: list.map(({ breeder, sum, variance, own }) => {
+      const half = NORMAL_QUANTILE_975 * Math.sqrt(variance);
+      return { breeder, traits: own, sum, limits: [sum - half, sum + half], apart: first !== undefined && first.sum - sum > NORMAL_QUANTILE_975 * Math.sqrt(first.variance + variance) };
+    }),
+  };
+}

@@ -1,0 +1,57 @@
+import type { CalendarStart } from '#shared/contract/breeders.ts';
+
+const colonies = (count: number) => `${count} ${count === 1 ? 'colony' : 'colonies'}`;
+
+/** What the page of all queens says. */
+export const words = {
+  title: 'Queens',
+  line: 'Which colonies want a new queen, when a new one does what, and which queens to raise daughters from.',
+  requeen: 'New queens wanted',
+  requeenNone: (living: number) => (living === 0 ? 'Colonies that want a new queen will stand here, once there are colonies in the book.' : `Of ${colonies(living)} none wants a new queen by age or temper.`),
+  requeenSome: (count: number, living: number, from: string, until: string) => `${count} of ${colonies(living)} ${count === 1 ? 'wants' : 'want'} a new queen; queens are replaced from ${from} to ${until}.`,
+  ofYard: (count: number, standing: number) => `${count} of ${standing}`,
+  colony: 'Colony',
+  queen: 'Queen',
+  why: 'Why',
+  records: 'The records behind it',
+  numbers: 'The numbers behind it',
+  source: (label: string, value: string, source: string, confidence: string) => `${label}: ${value}. ${source} (${confidence}).`,
+
+  calendar: 'A queen’s days',
+  start: 'Counted from',
+  starts: { graft: 'a graft', cell: 'a ripe cell put in', 'walk-away': 'a walk-away split', caged: 'a mated queen in a cage' } satisfies Record<CalendarStart, string>,
+  on: 'Day',
+  step: 'Step',
+  days: 'Expected',
+  after: 'Days after',
+  csv: 'Save as CSV',
+  csvName: (start: string, day: string) => `queen-days-${start}-${day}.csv`,
+  csvHead: ['step', 'from', 'until'],
+
+  breeders: 'Queens to raise daughters from',
+  breedersLine: 'Each score tells how far a queen’s own and her daughters’ colonies stood above (+) or below (−) the middle of the breeders in the same yards and years, in standard deviations of single colonies. The fewer colonies, the nearer it is drawn to 0.',
+  traits: { winter: 'Winter', honey: 'Honey', mites: 'Few mites', temper: 'Gentle', swarming: 'Stays home' },
+  weigh: 'How much each counts',
+  weights: ['nothing', '1', '2', '3'],
+  before: 'Weigh as before',
+  weighed: 'The weights are kept.',
+  daughters: 'Daughters',
+  sum: 'All together',
+  apart: 'Beside the first',
+  first: 'first',
+  isApart: 'below her',
+  notApart: 'cannot be told apart',
+  nothingRanked: 'No ranking can be made yet from what is weighed in:',
+  noScore: (trait: string, says: string) => `${trait}: ${says}`,
+  firsts: (count: number, all: number) => (count === all ? `None of the ${all} can be told apart from the first.` : count === 1 ? 'The first can be told apart from every other.' : `The first cannot be told apart from ${count - 1} of the ${all - 1} others.`),
+  basis: (n: number, pulled: string) => `${n} colony-${n === 1 ? 'season' : 'seasons'}; drawn ${pulled} of the way to the middle.`,
+  unknown: 'Not known of her; she counts as the middle.',
+  marginHow: 'How breeders are ranked',
+  marginText: [
+    'A queen whose mother is in the record counts for the mother, any other for herself. So a row tells of one queen’s own colonies and of her daughters’.',
+    'The yard and the year are taken off by least squares: only what queens did beside others in the same yard and season compares them. A queen that was never beside another has no score.',
+    'Scores are then pooled in part: with few colonies they are drawn to the middle. Temper, mites and honey are one value a colony and season; winters are lived or lost, summers swarmed or not.',
+    'All together is the mean by your weights; a trait that is not known of a queen counts as the middle. Ranges are 95 %, take traits and colony-seasons as independent, and are somewhat short with few queens.',
+    'Two are told apart if their difference is beyond chance for that pair alone; with many queens some pairs are so by luck.',
+  ],
+} as const;
