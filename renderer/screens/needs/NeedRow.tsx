@@ -45,8 +45,8 @@ export function NeedRow({ line, yard, today, order }: NeedRowProps) {
           </button>
         )}
         {line.page === null || !hasPage(line.page) ? null : (
-          <Link href={line.page} aria-label={`${words.openPage}: ${line.act}`}>
-            {needsPages.find(({ at }) => at === line.page)?.name ?? words.openPage}
+          <Link href={line.page} aria-label={`${pageName(line.page)}: ${line.act}`}>
+            {pageName(line.page)}
           </Link>
         )}
         <Entering>
@@ -80,6 +80,10 @@ function Members({ line }: { readonly line: NeedLine }) {
 /** A rule may name a page of the needs that is not there yet. */
 function hasPage(page: string): boolean {
   return !page.startsWith('/needs') || needsPages.some(({ at }) => at === page);
+}
+
+function pageName(page: string): string {
+  return needsPages.find(({ at }) => at === page)?.name ?? words.openPage;
 }
 
 function whoOf({ members, count, yards }: NeedLine): string {
