@@ -27,6 +27,7 @@ import { OrdersScreen } from './screens/orders/OrdersScreen.tsx';
 import { QueenScreen } from './screens/queens/QueenScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
+import { NeedsScreen } from './screens/needs/NeedsScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
 import { PastTonight } from './screens/past/PastTonight.tsx';
@@ -92,6 +93,7 @@ function Screens() {
               <Redirect to="/tonight" replace />
             </Route>
             <Route path="/tonight">{asOf === null ? <TonightScreen /> : <PastTonight />}</Route>
+            <Route path="/needs" component={NeedsScreen} />
             <Route path="/yards" component={YardsScreen} />
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />
