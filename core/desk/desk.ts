@@ -26,6 +26,8 @@ import { sheetHandlers } from './sheetHandlers.ts';
 import { sortOutHandlers } from './sortOutHandlers.ts';
 import { stockHandlers } from './stockHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
+import { workHandlers } from './workHandlers.ts';
+import { workPlanHandlers } from './workPlanHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
 import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
 import type { Book } from './openBook.ts';
@@ -59,7 +61,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...workHandlers, ...workPlanHandlers,
 };
 
 const slow = 40;

@@ -25,6 +25,7 @@ import { sheetOperations } from './sheets.ts';
 import { sortOutOperations } from './sortOut.ts';
 import { stockOperations } from './stock.ts';
 import { stripOperations } from './strip.ts';
+import { workOperations } from './work.ts';
 import { yardOperations } from './yards.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
@@ -55,6 +56,7 @@ export const contract = {
   ...deadOutOperations,
   ...answerOperations,
   ...paperOperations,
+  ...workOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;
