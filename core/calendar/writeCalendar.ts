@@ -24,7 +24,7 @@ function eventData({ uid, sequence, created, changed, cancelled, item }: ToldEve
   const at = (minutes: number) => start.toPlainDateTime(Temporal.PlainTime.from('00:00')).add({ minutes });
   return {
     id: uid, sequence,
-    stamp: new Date(changed), created: new Date(created), lastModified: new Date(changed),
+    stamp: Temporal.Instant.from(changed), created: Temporal.Instant.from(created), lastModified: Temporal.Instant.from(changed),
     ...(time === null
       ? { allDay: true, start, end: Temporal.PlainDate.from(addDays(item.last, 1)) }
       : { floating: true, start: at(time.from), end: at(time.from + time.minutes) }),

@@ -4,12 +4,14 @@ import { FaultError, refuse, type Answer } from '#shared/faults.ts';
 import { answerHandlers } from './answerHandlers.ts';
 import { actHandlers } from './actHandlers.ts';
 import { bookHandlers } from './bookHandlers.ts';
+import { calendarHandlers } from './calendarHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { decisionHandlers } from './decisionHandlers.ts';
 import { deadOutHandlers } from './deadOutHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
 import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
+import { liveCalendar } from './liveCalendar.ts';
 import { lineHandlers } from './lineHandlers.ts';
 import { lossFactorHandlers } from './lossFactorHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
@@ -38,6 +40,8 @@ export interface DeskOptions {
   /** "Outyard 0.1.0" */
   readonly program: string;
   readonly now: () => { day: Day; stamp: string };
+  /** The same in UTC and the machine's time zone, for calendars; without it the local time is taken for UTC. */
+  readonly moment?: () => { instant: string; zone: string };
   readonly log: (line: string) => void;
 }
 
@@ -61,7 +65,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...workHandlers, ...workPlanHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers,
 };
 
 const slow = 40;
@@ -69,6 +73,7 @@ const slow = 40;
 export function createDesk(options: DeskOptions): Desk {
   let book: Book | null = null;
   let queue: Promise<unknown> = Promise.resolve();
+  const live = liveCalendar(options);
   const context: DeskContext = {
     options,
     book: () => book,
@@ -78,6 +83,7 @@ export function createDesk(options: DeskOptions): Desk {
     },
     setBook: async (next) => {
       const previous = book;
+      if (previous !== null) await live.settle(previous);
       book = next;
       await previous?.store.close();
     },
@@ -104,7 +110,9 @@ export function createDesk(options: DeskOptions): Desk {
     const started = performance.now();
     try {
       const handler = handlers[name] as unknown as (input: unknown, context: DeskContext) => Promise<unknown>;
-      return { ok: true, value: await handler(parsed.data, asOf === null ? context : await lookingBack(context, asOf)) };
+      const value = await handler(parsed.data, asOf === null ? context : await lookingBack(context, asOf));
+      if (contract[name].kind === 'write' && !name.startsWith('draft.')) live.changed(() => inTurn(async () => (book === null ? undefined : live.settle(book))));
+      return { ok: true, value };
     } catch (error) {
       if (error instanceof FaultError) return asOf === null ? error.fault : lateComer(error.fault, asOf);
       const id = crypto.randomUUID().slice(0, 8);

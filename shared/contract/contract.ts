@@ -3,6 +3,7 @@ import type { Answer } from '../faults.ts';
 import { answerOperations } from './answers.ts';
 import { actOperations } from './acts.ts';
 import { bookOperations } from './book.ts';
+import { calendarOperations } from './calendar.ts';
 import { colonyOperations } from './colonies.ts';
 import { decisionOperations } from './decision.ts';
 import { deadOutOperations } from './deadOut.ts';
@@ -57,6 +58,7 @@ export const contract = {
   ...answerOperations,
   ...paperOperations,
   ...workOperations,
+  ...calendarOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;
