@@ -30,6 +30,7 @@ import { stockHandlers } from './stockHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { workHandlers } from './workHandlers.ts';
 import { workPlanHandlers } from './workPlanHandlers.ts';
+import { workedHandlers } from './workedHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
 import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
 import type { Book } from './openBook.ts';
@@ -65,7 +66,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers,
 };
 
 const slow = 40;

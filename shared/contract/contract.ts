@@ -27,6 +27,7 @@ import { sortOutOperations } from './sortOut.ts';
 import { stockOperations } from './stock.ts';
 import { stripOperations } from './strip.ts';
 import { workOperations } from './work.ts';
+import { workedOperations } from './worked.ts';
 import { yardOperations } from './yards.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
@@ -59,6 +60,7 @@ export const contract = {
   ...paperOperations,
   ...workOperations,
   ...calendarOperations,
+  ...workedOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;
