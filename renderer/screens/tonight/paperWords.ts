@@ -21,7 +21,7 @@ export const paperWords = {
   queenIs: (colour: string, year: number, age: number | null, marked: boolean) => `${colour} ${year}${age === null ? '' : `, ${age === 0 ? 'this year’s' : `year ${age + 1}`}`}${marked ? ', marked' : ''}`,
   queenUnknown: (marked: boolean) => (marked ? 'year not known, marked' : 'year not known'),
   empty: 'No colony is recorded alive in this yard on this day.',
-  foot: 'Hours: __________   People: __________   Miles: __________   Weather: ______________________________',
+  foot: 'From: ________  to: ________   People: __________   Miles: __________   Weather: ______________________________',
   print: 'Print the field sheet',
   back: 'Back to Tonight',
   nowhere: 'The address names no yard and day of this book.',
