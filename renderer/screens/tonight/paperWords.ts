@@ -20,6 +20,7 @@ export const paperWords = {
   last: (day: string, sentence: string) => `${day}: ${sentence}.`,
   queenIs: (colour: string, year: number, age: number | null, marked: boolean) => `${colour} ${year}${age === null ? '' : `, ${age === 0 ? 'this year’s' : `year ${age + 1}`}`}${marked ? ', marked' : ''}`,
   queenUnknown: (marked: boolean) => (marked ? 'year not known, marked' : 'year not known'),
+  todo: (what: string) => `☐ ${what}`,
   empty: 'No colony is recorded alive in this yard on this day.',
   foot: 'From: ________  to: ________   People: __________   Miles: __________   Weather: ______________________________',
   print: 'Print the field sheet',
