@@ -27,6 +27,7 @@ import { OrdersScreen } from './screens/orders/OrdersScreen.tsx';
 import { QueenScreen } from './screens/queens/QueenScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
+import { NeedsScreen } from './screens/needs/NeedsScreen.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
 import { PastTonight } from './screens/past/PastTonight.tsx';
@@ -105,6 +106,7 @@ function Screens() {
             <Route path="/work/hours" component={HoursScreen} />
             <Route path="/work/worked" component={WorkedScreen} />
             <Route path="/work/calendar" component={CalendarScreen} />
+            <Route path="/needs" component={NeedsScreen} />
             <Route path="/yards" component={YardsScreen} />
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />

@@ -26,11 +26,11 @@ export function isOpen({ status }: Pick<DueItem, 'status'>): boolean {
   return urgency[status] < 3;
 }
 
-function itemOf(rule: DueRule, due: Due, { said }: DueRecord, rules: RuleValues, today: Day): DueItem {
+function itemOf(rule: DueRule, due: Due, { said, entries }: DueRecord, rules: RuleValues, today: Day): DueItem {
   const status = statusOf(due, rules, today);
   const answered = status === 'done' ? due.done : null;
   return {
-    rule: rule.key, what: due.what, reason: due.reason, cause: due.cause, earliest: due.earliest, latest: due.latest, status,
+    rule: rule.key, what: due.what, reason: due.reason, cause: due.cause, since: entries.find(({ id }) => id === due.cause)?.day ?? due.earliest, earliest: due.earliest, latest: due.latest, status,
     done: answered === null ? null : { day: answered.day, entry: answered.id, sentence: said(answered), late: Math.max(0, daysBetween(due.latest, answered.day)) },
     says: status === 'overtaken' ? (due.overtaken?.says ?? null) : status === 'not told' ? due.untold : null,
     sources: rule.numbers.flatMap((key) => {

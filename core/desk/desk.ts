@@ -17,12 +17,14 @@ import { lossFactorHandlers } from './lossFactorHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { lossSectionHandlers } from './lossSectionHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
+import { miteHandlers } from './miteHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
 import { placedHandlers } from './placedHandlers.ts';
 import { roundHandlers } from './roundHandlers.ts';
 import { ruleHandlers } from './ruleHandlers.ts';
 import { queenHandlers } from './queenHandlers.ts';
 import { dueHandlers } from './dueHandlers.ts';
+import { needHandlers } from './needHandlers.ts';
 import { paperHandlers } from './paperHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
 import { sortOutHandlers } from './sortOutHandlers.ts';
@@ -66,7 +68,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...needHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers,
 };
 
 const slow = 40;

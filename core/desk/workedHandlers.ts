@@ -2,13 +2,12 @@ import type { Outing } from '#shared/contract/work.ts';
 import type { PlannedWorked } from '#shared/contract/worked.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
-import { lessBusy } from '#core/work/busyHours.ts';
 import { workedAhead } from '#core/work/workedAhead.ts';
 import { workedSeasons, type WorkedFacts } from '#core/work/workedHours.ts';
 import { visitKinds, visitsOf } from '#core/work/workedVisits.ts';
-import { readBusyCalendars } from './calendarPapers.ts';
 import type { DeskContext, Handlers } from './desk.ts';
-import { readHours, readKeptPlans } from './workPapers.ts';
+import { readFreeHours } from './freeHours.ts';
+import { readKeptPlans } from './workPapers.ts';
 
 /** Hours as they were worked, against the plans that were kept, and what the season to come asks for. */
 export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'worked.ahead'> = {
@@ -39,10 +38,10 @@ export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'wor
   'worked.ahead': async ({ colonies }, context) => {
     const { store } = context.open();
     const facts = await factsOf(context);
-    const { hours, own } = await readHours(store);
+    const { hours, own } = await readFreeHours(store);
     const living = facts.states.filter((state) => aliveOn(state, facts.today)).length;
     const asked = colonies ?? Math.max(1, living);
-    return { colonies: asked, living, own, ...workedAhead(facts, lessBusy(hours, await readBusyCalendars(store)), asked) };
+    return { colonies: asked, living, own, ...workedAhead(facts, hours, asked) };
   },
 };
 

@@ -27,11 +27,11 @@ export function daysUntil(per100: number, threshold: number, growth: number): nu
 }
 
 /**
- * Carries a count of a day forward to the threshold by the house's growth. The range is that of the count alone: that the
+ * Carries a count of a day forward to the threshold by the house's growth, with brood or without. The range is that of the count alone: that the
  * growth itself is a rule of thumb, and that mites come in with other bees in fall, is not in it.
  */
-export function miteProjection(rate: RatePer100, counted: Day, threshold: number, rules: RuleValues): MiteProjection {
-  const growth = numberRule(rules, 'mites.growth');
+export function miteProjection(rate: RatePer100, counted: Day, threshold: number, rules: RuleValues, brood = true): MiteProjection {
+  const growth = numberRule(rules, brood ? 'mites.growth' : 'mites.growthBroodless');
   const on = (per100: number): Day | null => {
     const days = daysUntil(per100, threshold, growth);
     return days === null || days > farthest ? null : addDays(counted, Math.ceil(days - 1e-9));

@@ -6,8 +6,12 @@ import { decisionRules } from './decisionRules.ts';
 import { factorRuleDefinitions } from './factorRules.ts';
 import { honeyRuleDefinitions } from './honeyRules.ts';
 import { miteRuleDefinitions } from './miteRules.ts';
+import { needRuleDefinitions } from './needRules.ts';
 import { queenRuleDefinitions } from './queenRules.ts';
+import { spaceRuleDefinitions } from './spaceRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
+import { workRuleDefinitions } from './workRules.ts';
+import { treatmentRuleDefinitions } from './treatmentRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
 
@@ -48,12 +52,16 @@ export const houseRuleDefinitions: readonly Definition[] = [
   { key: 'round.mitesHigh', label: 'Mites in 100 bees from which the field sheet speaks of them', room: 'round', unit: 'in 100 bees', type: 'number', default: 3, range: [0.5, 20], source: 'USDA-ARS Tucson, quoted by the Gilroy beekeepers (gilroybeekeepers.org): 3; others say 1 to 5', confidence: 'read' },
   { key: 'round.queenUnseen', label: 'Days without queen or eggs after which the field sheet asks for them', room: 'round', unit: 'days', type: 'number', default: 42, range: [7, 365], source: 'Two worker brood cycles of 21 days', confidence: practice },
   ...attentionRuleDefinitions,
+  ...needRuleDefinitions,
   ...decisionRules,
   ...stockRuleDefinitions,
   ...honeyRuleDefinitions,
   ...storesRuleDefinitions,
+  ...spaceRuleDefinitions,
   ...miteRuleDefinitions,
+  ...treatmentRuleDefinitions,
   ...queenRuleDefinitions,
+  ...workRuleDefinitions,
 ];
 
 export type RuleValues = ReadonlyMap<string, number | string>;
@@ -89,6 +97,7 @@ export function ruleTrouble(key: string, value: number | string): string | null 
       // 29 February is not a day of every year, and a rule holds in every year.
       return typeof value === 'string' && /^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(value) && isDayOfEveryYear(value) ? null : `“${rule.label}” is a day of the year, as 01-31.`;
     case 'text':
+      if (rule.choices !== undefined) return typeof value === 'string' && rule.choices.includes(value) ? null : `“${rule.label}” is one of: ${rule.choices.join(', ')}.`;
       return typeof value === 'string' && value.trim() !== '' && value.length <= 80 ? null : `“${rule.label}” is a few words.`;
   }
 }

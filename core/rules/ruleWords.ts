@@ -9,7 +9,8 @@ export function ruleWords({ type, unit }: Pick<HouseRule, 'type' | 'unit'>, valu
 }
 
 /** What a rule may be: "5 to 80 %", "any day of the year". */
-export function rangeWords({ type, unit, range }: Pick<HouseRule, 'type' | 'unit' | 'range'>): string {
+export function rangeWords({ type, unit, range, choices }: Pick<HouseRule, 'type' | 'unit' | 'range' | 'choices'>): string {
+  if (choices !== undefined) return choices.join(', ');
   if (type === 'month-day') return 'any day of the year';
   if (type === 'text') return 'up to 80 characters';
   if (range === null) return 'any number';

@@ -6,6 +6,10 @@ function rule(key: string, label: string, unit: string, standard: number, range:
   return { key: `stores.${key}`, label, room: 'stores', unit, type: 'number', default: standard, range, source, confidence };
 }
 
+function yearDay(key: string, label: string, standard: string, source: string, confidence: HouseRule['confidence']): Omit<HouseRule, 'value'> {
+  return { key: `stores.${key}`, label, room: 'stores', unit: 'month-day', type: 'month-day', default: standard, range: null, source, confidence };
+}
+
 const survey = 'one author’s survey of dozens of sources (honeybeesuite.com)';
 
 /** What a colony should have for winter, by place; what combs hold; and what syrup adds. */
@@ -22,4 +26,14 @@ export const storesRuleDefinitions: readonly Omit<HouseRule, 'value'>[] = [
   rule('gain.heavy', 'Stores from a gallon of heavy syrup (2:1)', 'lb', 7, [4, 9], 'Extension rule of thumb: about 7 lb, 6.5 to 8; 9.0 lb if nothing were lost (arithmetic)', 'from memory'),
   rule('gain.light', 'Stores from a gallon of light syrup (1:1)', 'lb', 5, [2, 6.3], '6.26 lb if nothing were lost, less the fifth that handling takes', 'arithmetic'),
   { key: 'stores.feedBy', label: 'Heavy syrup is fed until', room: 'stores', unit: 'month-day', type: 'month-day', default: '10-15', range: null, source: 'Moeller 1977: about 15 October in the northern tier and southern Canada', confidence: 'read' },
+  { key: 'stores.place', label: 'Where you winter: south, middle or north', room: 'stores', unit: 'words', type: 'text', default: 'north', range: null, choices: ['south', 'middle', 'north'], source: 'House choice; put in your own', confidence: practice },
+  yearDay('autumnFrom', 'Stores are judged by the winter’s target from', '08-15', 'House choice for the northern tier: the main crop is off', practice),
+  rule('holds', 'A word on stores is good for', 'days', 30, [7, 90], 'House choice: a flow or a dearth changes them in a month', practice),
+  rule('low', 'Less than this is called low at any time', 'lb', 15, [2, 60], 'House choice: two deep combs', practice),
+  rule('week', 'Stores a colony uses in a winter week', 'lb', 2, [0.5, 6], 'A hobby page quoting a UK author: 2 lb in a week without flying, strong colony (happyhourtopbar.blogspot.com, 2016)', 'read-weak'),
+  yearDay('takeFrom', 'Supers may be taken from', '07-15', 'House choice for the northern tier: capped by the end of the main flow', practice),
+  yearDay('unite.from', 'Weak colonies are united from', '08-20', 'House choice for the northern tier', practice),
+  yearDay('unite.until', 'Weak colonies are united until', '10-15', 'House choice for the northern tier', practice),
+  rule('winterFrames', 'Frames of bees to winter on', 'frames', 5, [2, 20], 'Extension practice in the north: 5 to 6 deep frames of bees in mid October, less in the south', 'from memory'),
+  rule('partnerFrames', 'Frames of bees a colony has that a weak one is united into', 'frames', 6, [3, 20], 'House choice: two weak ones make no strong one', practice),
 ];

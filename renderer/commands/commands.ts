@@ -14,6 +14,7 @@ export const findCommand: Command = {
 /** The screens of the rail, in its order. */
 export const screenCommands = [
   { at: '/tonight', name: frame.rail.tonight, search: 'round sheet yard evening inspection', digit: '1' },
+  { at: '/needs', name: frame.rail.needs, search: 'attention due list what needs doing colonies yards tonight todo', digit: '0' },
   { at: '/yards', name: frame.rail.yards, search: 'apiary stand order access registration', digit: '2' },
   { at: '/colonies', name: frame.rail.colonies, search: 'list hives table', digit: '3' },
   { at: '/lines', name: frame.rail.lines, search: 'descent family splits lanes picture', digit: '4' },

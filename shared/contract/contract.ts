@@ -14,6 +14,7 @@ import { lossFactorOperations } from './lossFactors.ts';
 import { lossOperations } from './losses.ts';
 import { lossSectionOperations } from './lossSections.ts';
 import { mendingOperations } from './mending.ts';
+import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { placedOperations } from './placed.ts';
@@ -21,6 +22,7 @@ import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
+import { needOperations } from './needs.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
 import { sortOutOperations } from './sortOut.ts';
@@ -41,6 +43,7 @@ export const contract = {
   ...lossSectionOperations,
   ...lossFactorOperations,
   ...mendingOperations,
+  ...miteOperations,
   ...orderOperations,
   ...placedOperations,
   ...roundOperations,
@@ -55,6 +58,7 @@ export const contract = {
   ...findOperations,
   ...queenOperations,
   ...dueOperations,
+  ...needOperations,
   ...deadOutOperations,
   ...answerOperations,
   ...paperOperations,

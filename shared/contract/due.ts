@@ -21,6 +21,8 @@ export const dueItem = z.object({
   reason: z.string(),
   /** The entry that made it due. */
   cause: entryId,
+  /** The day of that entry. */
+  since: dayValue,
   earliest: dayValue,
   latest: dayValue,
   status: dueStatus,

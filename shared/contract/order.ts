@@ -16,6 +16,8 @@ export const houseRule = z.object({
   value: z.union([z.number(), z.string()]),
   default: z.union([z.number(), z.string()]),
   range: z.tuple([z.number(), z.number()]).nullable(),
+  /** The words a text may be, where not every one will do. */
+  choices: z.array(z.string()).optional(),
   source: z.string(),
   confidence: z.enum(sourceWords),
 });

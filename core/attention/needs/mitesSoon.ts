@@ -1,0 +1,31 @@
+import { addDays, dayInWords, monthDayInWords } from '#shared/days.ts';
+import { numberRule } from '#core/rules/houseRules.ts';
+import { isYardOver } from './mitesOver.ts';
+import type { NeedRule } from './needRule.ts';
+import { per100Words } from './needWords.ts';
+import { stretch } from './seasonDays.ts';
+
+/** A yard that is below the threshold now and, by the house's growth, will not be when it is next counted. */
+export const mitesSoon: NeedRule = {
+  key: 'mitesSoon',
+  title: 'Mites near the threshold',
+  why: 'While there is brood mites double in about a month, so a yard can cross the threshold between two counts.',
+  numbers: ['mites.growth', 'mites.holds', 'needs.mites.ahead', 'mites.treat.increase', 'mites.treat.peak', 'mites.treat.decrease'],
+  weather: 'open',
+  page: '/needs/mites',
+  find: ({ yards, rules, today }) =>
+    yards.flatMap((yard) => {
+      const { projection, speaks, round, estimate, thresholds } = yard.mites();
+      const expected = projection?.expected ?? null;
+      if (speaks !== 'now' || isYardOver(yard) || estimate.few || round === null || expected === null || estimate.rate === null) return [];
+      const season = stretch(rules, 'needs.mites.from', 'mites.begins.dormant', today);
+      // Past the last counted brood nothing grows; and what holds until the next count is the next count's matter.
+      if (expected > season.until || expected > addDays(round[1], numberRule(rules, 'mites.holds'))) return [];
+      return [{
+        yard, episode: round[1], act: 'Count mites again, or treat', because: `The yard will reach ${thresholds.treat} in 100 bees before its next count is due.`, detail: `about ${monthDayInWords(expected)}`,
+        times: Math.min(yard.standing.length, numberRule(rules, 'mites.colonies')),
+        records: [{ day: round[1], words: `${per100Words(estimate.rate.per100)} in 100 in ${estimate.washed} colonies up to ${dayInWords(round[1])}; grown by the house’s share it is ${thresholds.treat} about ${dayInWords(expected)}.`, entry: null }],
+        earliest: addDays(expected, -numberRule(rules, 'needs.mites.ahead')), latest: expected, bring: [{ item: 'mite wash kit', count: 1, unit: '', each: false }],
+      }];
+    }),
+};

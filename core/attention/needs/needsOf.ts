@@ -1,0 +1,27 @@
+import type { Need } from '#shared/contract/needs.ts';
+import { addDays } from '#shared/days.ts';
+import { numberRule } from '#core/rules/houseRules.ts';
+import type { Found, NeedFacts, NeedRule } from './needRule.ts';
+import { needRules } from './needRules.ts';
+
+/** All that is needed on the day, by every rule that the house has not silenced; what begins within `facts.ahead` days is coming. */
+export function needsOf(facts: NeedFacts, rules: readonly NeedRule[] = needRules): Need[] {
+  const horizon = addDays(facts.today, facts.ahead);
+  return rules.flatMap((rule) => {
+    if (numberRule(facts.rules, `needs.grave.${rule.key}`) <= 0) return [];
+    const minutes = numberRule(facts.rules, `needs.minutes.${rule.key}`);
+    return rule.find(facts).flatMap((found) => (found.earliest > horizon ? [] : [needFrom(rule, found, minutes, facts)]));
+  });
+}
+
+function needFrom(rule: NeedRule, found: Found, minutes: number, { today }: NeedFacts): Need {
+  const { colony, episode, act, because, detail, records, earliest, latest, bring, times } = found;
+  const yard = colony?.yard.yard ?? found.yard?.yard ?? null;
+  return {
+    key: `${rule.key}|${colony !== undefined ? `c${colony.state.id}` : yard !== null ? `y${yard.id}` : 'all'}|${episode}`,
+    rule: rule.key, colony: colony === undefined ? null : { id: colony.state.id, label: colony.state.label }, yard: yard === null ? null : { id: yard.id, code: yard.code, name: yard.name },
+    act, because, detail: detail ?? null, records: [...(records ?? [])], earliest, latest,
+    status: today < earliest ? 'coming' : today <= latest ? 'due' : 'overdue',
+    minutes: Math.round(minutes * (times ?? 1)), people: rule.people ?? 1, weather: rule.weather, bring: [...(bring ?? [])],
+  };
+}

@@ -1,0 +1,44 @@
+import { addDays, dayInWords } from '#shared/days.ts';
+import { treatmentCautions } from '#core/mites/miteCautions.ts';
+import { judgeMites } from '#core/mites/miteThresholds.ts';
+import { numberRule } from '#core/rules/houseRules.ts';
+import { isOver, isYardOver } from './mitesOver.ts';
+import type { ColonyFacts, NeedFacts, NeedRule } from './needRule.ts';
+import { per100Words, treatedRecord } from './needWords.ts';
+import { stretch } from './seasonDays.ts';
+
+/** Colonies that were not treated before their winter bees are raised, and that no count of these weeks shows to be low. */
+export const winterBees: NeedRule = {
+  key: 'winterBees',
+  title: 'Treatment before the winter bees',
+  why: 'The bees that live through winter are raised from late August on; mites shorten their lives.',
+  numbers: ['needs.winterBees.from', 'needs.winterBees.by', 'needs.winterBees.early', 'mites.watch.decrease', 'attention.letGo'],
+  weather: 'label',
+  caution: treatmentCautions.join(' '),
+  page: '/needs/mites',
+  tally: { answers: ['treatment'], came: 'lost in winter' },
+  find: (facts) => {
+    const { rules, today, ahead } = facts;
+    const asked = stretch(rules, 'needs.winterBees.from', 'needs.winterBees.by', addDays(today, -numberRule(rules, 'attention.letGo')));
+    if (addDays(today, ahead) < asked.from) return [];
+    return facts.colonies.flatMap((colony) => {
+      if (!isLeft(colony, facts, addDays(asked.from, -numberRule(rules, 'needs.winterBees.early')))) return [];
+      const last = colony.treatments.at(-1);
+      return [{
+        colony, episode: asked.from, act: 'Treat before the winter bees', because: `Not treated since ${dayInWords(addDays(asked.from, -numberRule(rules, 'needs.winterBees.early')))}, and no count shows few mites.`,
+        detail: colony.count !== null && colony.count.day >= asked.from ? `${per100Words(colony.count.per100)} in 100` : 'not counted',
+        records: last === undefined ? [] : [treatedRecord(last)], earliest: asked.from, latest: asked.until,
+      }];
+    });
+  },
+};
+
+/** Untreated since then, not asked for by its own count or its yard's, and not shown to have few mites. */
+export function isLeft(colony: ColonyFacts, facts: NeedFacts, since: string): boolean {
+  const { treatments, count, yard, state } = colony;
+  if (state.start >= since && state.origin !== 'split') return false;
+  if (treatments.some(({ until }) => until >= since) || isYardOver(yard) || isOver(colony, facts)) return false;
+  const { speaks, verdict, estimate, thresholds } = yard.mites();
+  if (count !== null && count.day >= since && judgeMites(count.per100, thresholds) === 'low') return false;
+  return !(speaks === 'now' && verdict === 'below' && estimate.rate !== null && estimate.rate.per100 < thresholds.watch);
+}

@@ -1,0 +1,114 @@
+import { dayInWords, type Day } from '#shared/days.ts';
+import { number } from '#shared/figures.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
+import type { RestsOn } from '#core/journal/restsOn.ts';
+import { judgeMites, miteThresholdsOn } from '#core/mites/miteThresholds.ts';
+import { numberRule } from '#core/rules/houseRules.ts';
+import { inSeasonOf } from '#core/rules/yearWindow.ts';
+import { latestStrength } from '#core/space/latestLook.ts';
+import { storesToday, type StoresFacts } from './storesToday.ts';
+import { queenright } from './uniteWeak.ts';
+
+/** What a colony is made ready with, in the order in which it is gone through. */
+export const winterItems = ['fed', 'mites', 'queen', 'strength', 'reduce', 'wrap', 'dry'] as const;
+export type WinterItem = (typeof winterItems)[number];
+
+/** `not told`: the record says nothing of it since the autumn began. */
+export interface WinterLine {
+  readonly item: WinterItem;
+  readonly state: 'done' | 'to do' | 'not told';
+  readonly words: string;
+  readonly rests: RestsOn | null;
+}
+
+/** Work on the colony or its yard that was written down: entrances reduced, hives wrapped, dryness seen to. */
+export interface WinterWork {
+  readonly item: 'reduce' | 'wrap' | 'dry';
+  readonly day: Day;
+}
+
+/** A treatment of the colony or of its yard while it stood there. */
+export interface TreatmentDays {
+  readonly day: Day;
+  readonly until: Day | null;
+  readonly ingredient: string;
+}
+
+export interface WinterFacts extends StoresFacts {
+  readonly splitDays: readonly Day[];
+  readonly treatments: readonly TreatmentDays[];
+  readonly work: readonly WinterWork[];
+}
+
+/** How the words of work and notes name what is done to a hive for winter. */
+const workWords: readonly { readonly item: WinterWork['item']; readonly says: RegExp }[] = [
+  { item: 'reduce', says: /\breduc(e|ed|er|ers|ing)\b|\bmouse ?guards?\b/i },
+  { item: 'wrap', says: /\bwrap(s|ped|ping)?\b|\binsulat(e|ed|ion)\b/i },
+  { item: 'dry', says: /\btilt(ed)?\b|\btop entrances?\b|\bupper entrances?\b|\bquilts?\b|\bmoisture boards?\b|\bdry(ness)?\b/i },
+];
+
+/** What a task or note tells to have been done for winter. */
+export function winterWorkIn(words: string): WinterWork['item'][] {
+  return workWords.filter(({ says }) => says.test(words)).map(({ item }) => item);
+}
+
+/** The list of one colony for the winter of a day's season, from what was written down since that autumn began. */
+export function winterList(state: ColonyState, facts: WinterFacts): WinterLine[] {
+  const since = inSeasonOf(facts.day, 'stores.autumnFrom', facts.rules);
+  return [fed(state, facts), mites(state, facts, since), queen(state, facts, since), strength(state, facts, since), ...(['reduce', 'wrap', 'dry'] as const).map((item) => worked(item, facts, since))];
+}
+
+function fed(state: ColonyState, facts: StoresFacts): WinterLine {
+  const stores = storesToday(state, facts);
+  const done = stores.say === 'leave' || stores.say === 'take';
+  return { item: 'fed', state: done ? 'done' : stores.say === 'feed' ? 'to do' : 'not told', words: stores.reason, rests: stores.rests };
+}
+
+function mites({ miteCounts, looks }: ColonyState, { day, rules, treatments }: WinterFacts, since: Day): WinterLine {
+  const count = miteCounts.findLast((one) => one.day >= since && one.day <= day);
+  const treated = treatments.filter((one) => one.day >= since && one.day <= day).toSorted((a, b) => (a.day < b.day ? -1 : 1)).at(-1);
+  const treatedWords = treated === undefined ? '' : `treated with ${treated.ingredient} from ${dayInWords(treated.day)}`;
+  if (count === undefined) return { item: 'mites', state: 'not told', words: treated === undefined ? 'Neither counted nor treated this autumn.' : `${capital(treatedWords)}, not counted since.`, rests: treated === undefined ? null : { kind: 'treatment', day: treated.day } };
+  const brood = looks.findLast((one) => one.day <= day && one.framesBrood !== null)?.framesBrood !== 0;
+  const per100 = (100 * count.mites) / count.bees;
+  const found = `${number(per100, 1)} mites in 100 bees on ${dayInWords(count.day)}`;
+  const rests: RestsOn = { kind: 'mites', day: count.day };
+  if (judgeMites(per100, miteThresholdsOn(count.day, brood, rules)) !== 'act') return { item: 'mites', state: 'done', words: `${found}, under the threshold.`, rests };
+  // A treatment that began on the day of the count or later answers it; whether it worked, only a count tells.
+  if (treated !== undefined && treated.day >= count.day) return { item: 'mites', state: 'not told', words: `${found}; ${treatedWords}, not counted since.`, rests };
+  return { item: 'mites', state: 'to do', words: `${found}, over the threshold, and no treatment since.`, rests };
+}
+
+function queen(state: ColonyState, { day, rules }: StoresFacts, since: Day): WinterLine {
+  const look = state.looks.findLast((one) => one.day >= since && one.day <= day && (one.eggs !== null || one.queenSeen === true));
+  const reign = state.reigns.findLast((one) => one.since <= day && (one.until === null || one.until > day));
+  if (reign === undefined) return { item: 'queen', state: 'to do', words: 'No queen in the record.', rests: null };
+  const year = reign.year === null ? 'of a year not written down' : `of ${reign.year}`;
+  if (look === undefined) return { item: 'queen', state: 'not told', words: `Queen ${year}; neither she nor eggs were looked for this autumn.`, rests: null };
+  const rests: RestsOn = { kind: 'inspection', day: look.day };
+  if (!queenright(state, day, rules)) return { item: 'queen', state: 'to do', words: `Queen ${year}, but no eggs on ${dayInWords(look.day)}.`, rests };
+  return { item: 'queen', state: 'done', words: `Queen ${year}; ${look.eggs === true ? 'eggs seen' : look.queenSeen === true ? 'she was seen' : 'no eggs, as is usual then,'} on ${dayInWords(look.day)}.`, rests };
+}
+
+function strength(state: ColonyState, { day, rules, splitDays }: WinterFacts, since: Day): WinterLine {
+  const found = latestStrength(state, { day, rules, splitDays });
+  if (found === null || found.look.day < since) return { item: 'strength', state: 'not told', words: 'Frames of bees were not told this autumn.', rests: null };
+  const { framesBees, day: on } = found.look;
+  const least = numberRule(rules, 'stores.winterFrames');
+  const enough = framesBees >= least;
+  return { item: 'strength', state: enough ? 'done' : 'to do', words: `${number(framesBees, 2)} frames of bees on ${dayInWords(on)}${enough ? '' : `, fewer than ${number(least, 1)}: unite it`}.`, rests: { kind: 'inspection', day: on } };
+}
+
+const notWritten: Readonly<Record<WinterWork['item'], string>> = {
+  reduce: 'Not written down that its entrance was made small.', wrap: 'Not written down that it was wrapped.', dry: 'Not written down that its damp can get out and rain runs off.',
+};
+const written: Readonly<Record<WinterWork['item'], string>> = { reduce: 'Entrance made small', wrap: 'Wrapped', dry: 'Made dry' };
+
+function worked(item: WinterWork['item'], { day, work }: WinterFacts, since: Day): WinterLine {
+  const done = work.filter((one) => one.item === item && one.day >= since && one.day <= day).toSorted((a, b) => (a.day < b.day ? -1 : 1)).at(-1);
+  return done === undefined ? { item, state: 'not told', words: notWritten[item], rests: null } : { item, state: 'done', words: `${written[item]} on ${dayInWords(done.day)}.`, rests: { kind: 'work', day: done.day } };
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

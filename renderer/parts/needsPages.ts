@@ -1,0 +1,10 @@
+/** A page of what needs doing. */
+export interface NeedsPage {
+  readonly at: string;
+  readonly name: string;
+}
+
+/** The pages that there are, in the order of their links; a page and its link come together. */
+export const needsPages: readonly NeedsPage[] = [
+  { at: '/needs', name: 'All' },
+];
