@@ -8,6 +8,7 @@ import { download } from '../../parts/download.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayWithWeekday } from '../../parts/format.ts';
+import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { hoursWords as words } from './hoursWords.ts';
@@ -58,7 +59,7 @@ function Out({ status }: { readonly status: Status }) {
     if (path.trim() !== '') void keep(path.trim());
   };
   return (
-    <section className="section" aria-labelledby={id}>
+    <section className="section work-part" aria-labelledby={id}>
       <h2 id={id}>{words.out}</h2>
       <p className="soft">{words.outHelp}</p>
       <p>{words.outCount(status.events)}</p>
@@ -91,7 +92,12 @@ function Out({ status }: { readonly status: Status }) {
           )}
         </div>
       </form>
-      <p className="soft small">{words.command}</p>
+      <MarginContent heading={words.marginCommand}>
+        <p>{words.command}</p>
+      </MarginContent>
+      <MarginContent heading={words.marginTold}>
+        <p>{words.marginToldText}</p>
+      </MarginContent>
     </section>
   );
 }
@@ -135,7 +141,7 @@ function Busy({ status }: { readonly status: Status }) {
     setFile(null);
   };
   return (
-    <section className="section" aria-labelledby={id}>
+    <section className="section work-part" aria-labelledby={id}>
       <h2 id={id}>{words.busy}</h2>
       <p className="soft">{words.busyHelp}</p>
       <div className="fields">

@@ -70,7 +70,7 @@ function WayForm({ a, b, known, label }: { readonly a: YardId; readonly b: YardI
     void keep(Number(text));
   };
   return (
-    <form className="rule-form" onSubmit={submit} noValidate>
+    <form className="way-form" onSubmit={submit} noValidate>
       <input type="text" inputMode="numeric" size={4} aria-label={label} value={typed} aria-invalid={says !== null || undefined} onChange={(event) => { setTyped(event.target.value); setSays(null); }} />
       <button type="submit" className="link" disabled={busy || typed.trim() === ''}>
         {words.setWay}

@@ -92,7 +92,6 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
                 {name}
               </th>
             ))}
-            <td />
           </tr>
         </thead>
         <tbody>
@@ -100,13 +99,6 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
             <tr key={at}>
               <td>
                 <input type="text" aria-label={words.name} value={one.name} onChange={(event) => person(at, { name: event.target.value })} {...invalid(`name ${at}`)} />
-              </td>
-              {one.week.map((slot, weekday) => (
-                <td key={words.weekday[weekday]}>
-                  <input type="text" className="hours-slot" autoComplete="off" aria-label={`${one.name}, ${words.weekdays[weekday]}`} value={slot} onChange={(event) => person(at, { week: one.week.with(weekday, event.target.value) })} {...invalid(`week ${at} ${weekday}`)} />
-                </td>
-              ))}
-              <td>
                 <label className="small">
                   <input type="checkbox" checked={one.alone} onChange={(event) => person(at, { alone: event.target.checked })} /> {words.alone}
                 </label>{' '}
@@ -117,6 +109,11 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
                   </button>
                 ) : null}
               </td>
+              {one.week.map((slot, weekday) => (
+                <td key={words.weekday[weekday]}>
+                  <input type="text" className="hours-slot" autoComplete="off" aria-label={`${one.name}, ${words.weekdays[weekday]}`} value={slot} onChange={(event) => person(at, { week: one.week.with(weekday, event.target.value) })} {...invalid(`week ${at} ${weekday}`)} />
+                </td>
+              ))}
             </tr>
           ))}
         </tbody>
@@ -126,7 +123,7 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
           {words.addPerson}
         </button>
       </p>
-      <div className="fields">
+      <div className="fields hours-place">
         {typed.people.map((one, at) => (
           <div className="field" key={at}>
             <label htmlFor={`${id}exceptions${at}`}>{words.exceptions(one.name)}</label>

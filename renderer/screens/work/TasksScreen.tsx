@@ -7,6 +7,7 @@ import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, number } from '../../parts/format.ts';
+import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { hoursWords as words } from './hoursWords.ts';
@@ -85,6 +86,9 @@ export function TasksScreen() {
           </table>
         )}
       </Entering>
+      <MarginContent heading={words.marginTasks}>
+        <p>{words.marginTasksText}</p>
+      </MarginContent>
     </Page>
   );
 }

@@ -51,7 +51,7 @@ export function WorkScreen() {
       {!here.loading && plan === null ? <Empty sentence={words.empty} action={<p><Link href="/work/hours">{words.hoursFirst}</Link></p>} /> : null}
       {plan === null || progress === undefined ? null : (
         <div className="plan-state" role="status">
-          <p className="says">
+          <p className="sentence">
             {words.summary(plan)} {here.isKept && here.kept !== null ? words.kept(here.kept.made) : here.kept === null ? words.notKeptFirst : words.notKept}
           </p>
           <p className="soft">

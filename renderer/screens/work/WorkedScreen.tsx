@@ -61,8 +61,8 @@ type SeasonWorked = OutputOf<'worked.seasons'>['seasons'][number];
 function Season({ season: { season, rows, total, busiest }, unit }: { readonly season: SeasonWorked; readonly unit: 'lb' | 'kg' }) {
   return (
     <section aria-label={words.table(seasonName(season))}>
-      <p className="says">
-        {total.estimate === null ? words.sentenceFew(fixed(total.hours, 1), total.visits, total.written) : words.sentence(estimateText(total), total.visits, total.written, total.perColony === null ? missing : fixed(total.perColony, 1))}
+      <p className="sentence">
+        {total.estimate === null ? words.sentenceFew(fixed(total.hours, 1), total.visits, total.written) : words.sentence(estimateText(total), total.visits, total.written, perColonyText(total))}
       </p>
       <table className="tight" aria-label={words.table(seasonName(season))}>
         <thead>
@@ -130,11 +130,15 @@ function Figures({ row, unit }: { readonly row: Omit<WorkedRow, 'yard'>; readonl
       <td className="number">{row.written === 0 ? missing : fixed(row.hours, 1)}</td>
       <td className="number">{row.estimate === null ? missing : estimateText(row)}</td>
       <td className="number">{number(row.miles)}</td>
-      <td className="number">{number(row.colonies, 1)}</td>
-      <td className="number">{number(row.perColony, 1)}</td>
-      <td className="number">{honey === null || row.estimate === null || row.estimate.hours === 0 ? missing : fixed(honey / row.estimate.hours, 1)}</td>
+      <td className="number">{row.colonies === null ? missing : fixed(row.colonies, 1)}</td>
+      <td className="number">{perColonyText(row)}</td>
+      <td className="number">{honey === null || row.estimate === null || row.estimate.range[0] === 0 ? missing : words.ranged(honey / row.estimate.hours, honey / row.estimate.range[1], honey / row.estimate.range[0])}</td>
     </>
   );
+}
+
+function perColonyText({ perColony, colonies, estimate }: Omit<WorkedRow, 'yard'>): string {
+  return perColony === null || colonies === null || estimate === null ? missing : words.ranged(perColony, estimate.range[0] / colonies, estimate.range[1] / colonies);
 }
 
 function estimateText({ estimate }: Pick<WorkedRow, 'estimate'>): string {
@@ -152,7 +156,7 @@ function Ahead() {
   return (
     <section className="section" aria-label={words.ahead(seasonName(data.season))}>
       <h2>{words.ahead(seasonName(data.season))}</h2>
-      {data.seasons.length === 0 ? <p className="soft">{words.aheadNone}</p> : <p className="says">{words.aheadSays(of('short'), of('open'))}</p>}
+      {data.seasons.length === 0 ? <p className="soft">{words.aheadNone}</p> : <p className="sentence">{words.aheadSays(of('short'), of('open'))}</p>}
       <p className="soft">
         {words.aheadLine(data.colonies, data.living)} {data.own ? '' : words.aheadHouse}
       </p>
@@ -208,7 +212,7 @@ function Planned() {
     <section className="section" aria-label={words.planned}>
       <h2>{words.planned}</h2>
       {rows.length === 0 ? <p className="soft">{words.plannedNone}</p> : null}
-      {both.visits === 0 || both.planned === 0 ? null : <p className="says">{words.plannedSum(both.visits, spell(both.planned), spell(both.worked), `${fixed((100 * both.worked) / both.planned, 0)} %`)}</p>}
+      {both.visits === 0 || both.planned === 0 ? null : <p className="sentence">{words.plannedSum(both.visits, spell(both.planned), spell(both.worked), `${fixed((100 * both.worked) / both.planned, 0)} %`)}</p>}
       {rows.length === 0 ? null : (
         <table className="tight narrow" aria-label={words.planned}>
           <thead>

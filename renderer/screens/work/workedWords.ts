@@ -20,6 +20,7 @@ export const workedWords = {
   hours: 'Hours written',
   estimate: 'Hours in all',
   estimateOf: (hours: number, low: number, high: number) => (low === high ? h(hours) : `${h(hours)} (${h(low)}–${h(high)})`),
+  ranged: (value: number, low: number, high: number) => (low === high ? fixed(value, 1) : `${fixed(value, 1)} (${fixed(low, 1)}–${fixed(high, 1)})`),
   miles: 'Miles',
   colonies: 'Colonies',
   perColony: 'Hours a colony',
