@@ -145,15 +145,15 @@ export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, 
                   <td
                     key={one}
                     tabIndex={place === row && one === day ? 0 : -1}
-                    aria-label={labelOf(yard.name, one, visits)}
                     aria-selected={carried?.yard.id === yard.id && carried.from === one}
                     className={[one < first || one > plan.until ? 'board-shut' : '', target ? 'board-target' : '', open ? 'board-open' : ''].filter(Boolean).join(' ') || undefined}
                     onFocus={() => setHere({ row: place, day: one })}
                     onClick={() => (visits.length > 0 ? onOpen(yard, one) : undefined)}
                     {...dropProps(yard, one)}
                   >
+                    <span className="visually-hidden">{labelOf(yard.name, one, visits)}</span>
                     {visits.length === 0 ? null : (
-                      <div className={`board-visit${carried?.yard.id === yard.id && carried.from === one ? ' dragged' : ''}`} {...dragProps(yard, one)}>
+                      <div aria-hidden="true" className={`board-visit${carried?.yard.id === yard.id && carried.from === one ? ' dragged' : ''}`} {...dragProps(yard, one)}>
                         <VisitChip visits={visits} />
                       </div>
                     )}

@@ -5,7 +5,7 @@ import { dayWithWeekday, fixed } from '../../parts/format.ts';
 export const tripWords = {
   sheet: 'Trip sheet',
   title: (day: Day) => `Trip of ${dayWithWeekday(day)}`,
-  line: (book: string, leave: string, back: string, people: readonly string[], driving: string) => `${book}. Leave at ${leave}, back at ${back}, ${driving} of driving; ${people.join(' and ')}.`,
+  line: (book: string, leave: string, back: string, people: readonly string[], driving: string) => `${book}. Leave at ${leave}, back at ${back}, ${driving} of driving; ${people.join(' and ')};`,
   notKept: 'This plan is not kept yet.',
   none: 'The plan has no trip on this day.',
   nowhere: 'The address names no day.',
