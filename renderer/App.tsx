@@ -28,6 +28,8 @@ import { QueenScreen } from './screens/queens/QueenScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NeedsScreen } from './screens/needs/NeedsScreen.tsx';
+import { MitesScreen } from './screens/mites/MitesScreen.tsx';
+import { TreatmentsPrint } from './screens/mites/TreatmentsPrint.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
 import { PastTonight } from './screens/past/PastTonight.tsx';
@@ -35,6 +37,7 @@ import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { SortOutScreen } from './screens/sortOut/SortOutScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
+import { ReturnsScreen } from './screens/returns/ReturnsScreen.tsx';
 import { RulesScreen } from './screens/rules/RulesScreen.tsx';
 import { RoundPrint } from './screens/tonight/RoundPrint.tsx';
 import { TonightScreen } from './screens/tonight/TonightScreen.tsx';
@@ -89,6 +92,7 @@ function Screens() {
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
       <Route path="/print/trip/:day">{({ day }) => <TripPrint key={day} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
+      <Route path="/print/treatments/:season?">{({ season }) => <TreatmentsPrint key={season ?? ''} season={season} />}</Route>
       <Route path="/print/losses">
         <ReviewPrint />
       </Route>
@@ -121,6 +125,7 @@ function Screens() {
             </Route>
             <Route path="/dead-out" component={DeadOutPick} />
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
+            <Route path="/needs/mites" component={MitesScreen} />
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />
             <Route path="/losses/answers" component={AnswersScreen} />
@@ -128,6 +133,7 @@ function Screens() {
             <Route path="/stock" component={StockScreen} />
             <Route path="/orders" component={OrdersScreen} />
             <Route path="/book" component={BookScreen} />
+            <Route path="/book/returns" component={ReturnsScreen} />
             <Route path="/book/sheet">
               <Entering>
                 <SheetScreen />

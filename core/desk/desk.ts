@@ -20,6 +20,7 @@ import { mendingHandlers } from './mendingHandlers.ts';
 import { miteHandlers } from './miteHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
 import { placedHandlers } from './placedHandlers.ts';
+import { returnsHandlers } from './returnsHandlers.ts';
 import { roundHandlers } from './roundHandlers.ts';
 import { ruleHandlers } from './ruleHandlers.ts';
 import { queenHandlers } from './queenHandlers.ts';
@@ -68,7 +69,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...needHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...needHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers, ...returnsHandlers,
 };
 
 const slow = 40;

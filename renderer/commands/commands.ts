@@ -41,6 +41,10 @@ const workCommands: readonly Command[] = [
   { id: 'calendar.save', group: 'book', name: 'Save the calendar file', search: 'ics ical export visits dues phone', enabled: toEnter, run: (hands) => hands.onScreen('save the calendar', '/work/calendar') },
 ];
 
+const mitesCommand: Command = {
+  id: 'go/mites', group: 'go', name: 'Go to mites', search: 'varroa count wash threshold treatment acid efficacy', enabled: withBook, run: (hands) => hands.go('/needs/mites'),
+};
+
 export const helpCommand: Command = {
   id: 'help', group: 'go', name: 'Help: all commands and keys', search: 'shortcuts keyboard manual', shortcut: { key: 'F1' },
   enabled: withBook, run: (hands) => hands.go('/help'),
@@ -68,6 +72,7 @@ export const commands: readonly Command[] = [
   ...screenCommands.map(({ command }) => command),
   orderCommand,
   ...workCommands,
+  mitesCommand,
   helpCommand,
   anotherDay,
   backToToday,
@@ -114,6 +119,10 @@ export const commands: readonly Command[] = [
     enabled: withBook, run: (hands) => hands.go('/book/rules'),
   },
   {
+    id: 'book.returns', group: 'book', name: 'Costs and returns', search: 'money budget profit expenses income accountant price margin',
+    enabled: withBook, run: (hands) => hands.go('/book/returns'),
+  },
+  {
     id: 'book.close', group: 'book', name: 'Close this book', search: 'start page another new',
     enabled: withBook, run: (hands) => hands.closeBook(),
   },
@@ -136,6 +145,10 @@ export const commands: readonly Command[] = [
   {
     id: 'print.order', group: 'paper', name: 'Print the order', search: 'pdf paper spring packages equipment',
     enabled: withEntries, run: (hands) => hands.onScreen('print the order', '/print/orders'),
+  },
+  {
+    id: 'print.treatments', group: 'paper', name: 'Print the treatments of a season', search: 'pdf paper inspector log varroa mites',
+    enabled: withEntries, run: (hands) => hands.go('/print/treatments'),
   },
   {
     id: 'print.round', group: 'paper', name: 'Print the field sheet', search: 'pdf paper round yard inspection',

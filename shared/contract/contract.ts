@@ -18,6 +18,7 @@ import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { placedOperations } from './placed.ts';
+import { returnsOperations } from './returns.ts';
 import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
@@ -46,6 +47,7 @@ export const contract = {
   ...miteOperations,
   ...orderOperations,
   ...placedOperations,
+  ...returnsOperations,
   ...roundOperations,
   ...ruleOperations,
   ...offerOperations,
