@@ -28,6 +28,8 @@ import { QueenScreen } from './screens/queens/QueenScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NeedsScreen } from './screens/needs/NeedsScreen.tsx';
+import { MitesScreen } from './screens/mites/MitesScreen.tsx';
+import { TreatmentsPrint } from './screens/mites/TreatmentsPrint.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
 import { PastTonight } from './screens/past/PastTonight.tsx';
@@ -35,9 +37,16 @@ import { SheetScreen } from './screens/sheets/SheetScreen.tsx';
 import { SortOutScreen } from './screens/sortOut/SortOutScreen.tsx';
 import { StartScreen } from './screens/start/StartScreen.tsx';
 import { StockScreen } from './screens/stock/StockScreen.tsx';
+import { ReturnsScreen } from './screens/returns/ReturnsScreen.tsx';
 import { RulesScreen } from './screens/rules/RulesScreen.tsx';
 import { RoundPrint } from './screens/tonight/RoundPrint.tsx';
 import { TonightScreen } from './screens/tonight/TonightScreen.tsx';
+import { CalendarScreen } from './screens/work/CalendarScreen.tsx';
+import { HoursScreen } from './screens/work/HoursScreen.tsx';
+import { TasksScreen } from './screens/work/TasksScreen.tsx';
+import { TripPrint } from './screens/work/TripPrint.tsx';
+import { WorkedScreen } from './screens/work/WorkedScreen.tsx';
+import { WorkScreen } from './screens/work/WorkScreen.tsx';
 import { YardScreen } from './screens/yards/YardScreen.tsx';
 import { YardsScreen } from './screens/yards/YardsScreen.tsx';
 
@@ -81,7 +90,9 @@ function Screens() {
       <Route path="/print/orders" component={OrdersPrint} />
       <Route path="/print/lines" component={LinesPrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
+      <Route path="/print/trip/:day">{({ day }) => <TripPrint key={day} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
+      <Route path="/print/treatments/:season?">{({ season }) => <TreatmentsPrint key={season ?? ''} season={season} />}</Route>
       <Route path="/print/losses">
         <ReviewPrint />
       </Route>
@@ -93,6 +104,12 @@ function Screens() {
               <Redirect to="/tonight" replace />
             </Route>
             <Route path="/tonight">{asOf === null ? <TonightScreen /> : <PastTonight />}</Route>
+            <Route path="/tonight/:yard/:day">{({ yard, day }) => (asOf === null ? <TonightScreen key={`${yard} ${day}`} yard={yard} day={day} /> : <PastTonight />)}</Route>
+            <Route path="/work" component={WorkScreen} />
+            <Route path="/work/tasks" component={TasksScreen} />
+            <Route path="/work/hours" component={HoursScreen} />
+            <Route path="/work/worked" component={WorkedScreen} />
+            <Route path="/work/calendar" component={CalendarScreen} />
             <Route path="/needs" component={NeedsScreen} />
             <Route path="/yards" component={YardsScreen} />
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
@@ -108,6 +125,7 @@ function Screens() {
             </Route>
             <Route path="/dead-out" component={DeadOutPick} />
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
+            <Route path="/needs/mites" component={MitesScreen} />
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />
             <Route path="/losses/answers" component={AnswersScreen} />
@@ -115,6 +133,7 @@ function Screens() {
             <Route path="/stock" component={StockScreen} />
             <Route path="/orders" component={OrdersScreen} />
             <Route path="/book" component={BookScreen} />
+            <Route path="/book/returns" component={ReturnsScreen} />
             <Route path="/book/sheet">
               <Entering>
                 <SheetScreen />

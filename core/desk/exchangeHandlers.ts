@@ -18,7 +18,7 @@ export const exchangeHandlers: Handlers<Names> = {
     const hash = sha256(bytes);
     const found = await importFile(book, bytes, file.name);
     previewed.set(book, { hash, found });
-    return importReport(file.name, hash, found);
+    return importReport(file.name, hash, found, await book.today(context.options.now().day));
   },
   'import.enter': async ({ file, sha256: looked, position }, context) => {
     const book = context.open();
@@ -30,7 +30,9 @@ export const exchangeHandlers: Handlers<Names> = {
     const kept = previewed.get(book);
     previewed.delete(book);
     const found = kept?.hash === hash && kept.found.position === position ? kept.found : await importFile(book, bytes, file.name);
-    return importReport(file.name, hash, found, await enterImport(book.store, found, file.name, context.options.now().stamp));
+    const { day: now, stamp } = context.options.now();
+    const today = await book.today(now);
+    return importReport(file.name, hash, found, today, await enterImport(book.store, found, file.name, stamp));
   },
   'export.journal': async (_, context) => {
     const book = context.open();

@@ -1,5 +1,6 @@
 import type { GestureId } from '#shared/brands.ts';
 import type { ImportReport } from '#shared/contract/book.ts';
+import type { Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import type { Store } from '#core/book/store.ts';
@@ -7,14 +8,15 @@ import type { FileImport } from './importFile.ts';
 import { keptRows, papersOfImport } from './keptRows.ts';
 
 /** An import as the screens see it, before or after it is entered. */
-export function importReport(file: string, hash: string, found: FileImport, gesture: GestureId | null = null): ImportReport {
+export function importReport(file: string, hash: string, found: FileImport, today: Day, gesture: GestureId | null = null): ImportReport {
   const kinds = new Map<Kind, number>();
   for (const entry of found.entries) kinds.set(entry.kind, (kinds.get(entry.kind) ?? 0) + 1);
+  const ahead = found.lines.filter((_, at) => (found.entries[at]?.day ?? today) > today).toSorted((a, b) => a - b);
   return {
     file, sha256: hash, read: found.read, entered: found.entries.length, repeats: found.repeats.length, repeatLines: found.repeats.slice(0, 1000), toSortOut: [...found.toSortOut],
     toKeep: found.toKeep, gesture,
     kinds: [...kinds].map(([kind, rows]) => ({ kind, rows })).toSorted((a, b) => b.rows - a.rows), newYards: found.newYards.map((yard) => yard.code),
-    firstDay: found.entries[0]?.day ?? null, lastDay: found.entries.at(-1)?.day ?? null, living: found.living, position: found.position,
+    firstDay: found.entries[0]?.day ?? null, lastDay: found.entries.at(-1)?.day ?? null, living: found.living, ahead: { rows: ahead.length, lines: ahead.slice(0, 1000) }, position: found.position,
   };
 }
 

@@ -1,12 +1,33 @@
-import { linesPicture, wholeLines } from '#core/lineage/linesPicture.ts';
-import type { Handlers } from './desk.ts';
+import { firstView, lanesFrom, linesPicture, wholeLines, type LinesOf, type WholeLines } from '#core/lineage/linesPicture.ts';
+import type { Day } from '#shared/days.ts';
+import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 
-export const lineHandlers: Handlers<'lines.picture'> = {
-  'lines.picture': async (asked, context) => {
-    const book = context.open();
-    const picture = await book.picture();
-    const today = await book.today(context.options.now().day);
-    return linesPicture(picture, asked, today, keptFor(picture, `lines ${today}`, () => wholeLines(picture, today)));
+interface Lines {
+  readonly of: LinesOf;
+  readonly today: Day;
+  readonly whole: WholeLines;
+}
+
+async function linesOf(context: DeskContext): Promise<Lines> {
+  const book = context.open();
+  const of = await book.picture();
+  const today = await book.today(context.options.now().day);
+  return { of, today, whole: keptFor(of, `lines ${today}`, () => wholeLines(of, today)) };
+}
+
+export const lineHandlers: Handlers<'lines.picture' | 'lines.lanes' | 'lines.rows'> = {
+  'lines.picture': async ({ view, ...asked }, context) => {
+    const { of, today, whole } = await linesOf(context);
+    const picture = linesPicture(of, asked, today, whole);
+    return view === 'first' ? firstView(picture, asked) : picture;
+  },
+  'lines.lanes': async ({ from, most, ...asked }, context) => {
+    const { of, whole } = await linesOf(context);
+    return lanesFrom(of, asked, from, most, whole);
+  },
+  'lines.rows': async ({ by, from, most }, context) => {
+    const { whole } = await linesOf(context);
+    return { rows: whole.lines[by].slice(from, from + most) };
   },
 };

@@ -50,7 +50,7 @@ export const sheetHandlers: Handlers<Names> = {
   'sheets.preview': async ({ file, sheet, mapping }, context) => {
     const book = context.open();
     const read = await readFile(book, file);
-    return importReport(calledBy(read, sheet), read.hash, await importSheet(book, chosenSheet(read, sheet), mapping));
+    return importReport(calledBy(read, sheet), read.hash, await importSheet(book, chosenSheet(read, sheet), mapping), await book.today(context.options.now().day));
   },
   'sheets.enter': async ({ file, sheet, mapping, sha256: looked, position }, context) => {
     const book = context.open();
@@ -62,7 +62,7 @@ export const sheetHandlers: Handlers<Names> = {
     const called = calledBy(read, sheet);
     const gesture = await enterImport(book.store, found, called, context.options.now().stamp);
     await book.store.keepSettings(new Map([[savedKey, withSaved((await book.store.settings()).get(savedKey), mapping)]]));
-    return importReport(called, read.hash, found, gesture);
+    return importReport(called, read.hash, found, await book.today(context.options.now().day), gesture);
   },
 };
 

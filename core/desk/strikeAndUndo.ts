@@ -3,7 +3,7 @@ import type { Written } from '#shared/contract/journal.ts';
 import { dayInWords, type DateOrder } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
-import type { Entry } from '#core/journal/kinds.ts';
+import { rulesOf, type Entry } from '#core/journal/kinds.ts';
 import { readRow } from '#core/journal/readRow.ts';
 import { resolveRow } from '#core/journal/resolveRow.ts';
 import { YardBook } from '#core/journal/yardBook.ts';
@@ -39,11 +39,13 @@ export async function replacePlan(store: Store, id: EntryId, cells: Cells, reaso
   const next = await store.nextIds();
   const place = row.day === old.day ? old.place : next.entry;
   const carriers = await store.statesByLabel([row.values.colony, row.values.into].filter((label) => typeof label === 'string'));
+  const named = new Set(rulesOf(old.kind).touches(old.body).map(({ colony }) => colony));
   const resolved = resolveRow(row, { day: row.day, place }, {
     yard: (name) => yards.find(name)?.id ?? null,
     newColony: () => createdBy(old) ?? (next.colony as ColonyId),
     colony: (label) => {
-      const found = carriers.find((state) => state.label === label && covers(state, row.day));
+      const called = carriers.filter((state) => state.label === label);
+      const found = called.find((state) => named.has(state.id) && covers(state.endEntry === old.id ? { ...state, end: null } : state, row.day)) ?? called.find((state) => covers(state, row.day));
       return found === undefined ? { sentence: `No colony called “${label}” is alive on ${dayInWords(row.day)}. Correct the label or the day.` } : { id: found.id };
     },
   });
@@ -56,7 +58,7 @@ export async function replacePlan(store: Store, id: EntryId, cells: Cells, reaso
   return { kind: 'replace', title: `Replaced: ${old.kind} of ${dayInWords(old.day)}`, undoes: null, strike: [{ entry: old, reason }], lift: [], add: [{ entry, replaces: old.id }] };
 }
 
-/** A label may be carried on a day by a colony whose end the replaced entry recorded. */
+/** From its first day to its last; an end that the replaced entry recorded is none. */
 function covers(state: { start: string; end: string | null }, day: string): boolean {
   return state.start <= day && (state.end === null || state.end >= day);
 }

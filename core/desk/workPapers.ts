@@ -51,6 +51,11 @@ export async function readKeptPlan(store: Store): Promise<KeptPlanPaper | null> 
   return last === undefined ? null : planBody.parse(JSON.parse(last));
 }
 
+/** Every plan that was kept, the oldest first. */
+export async function readKeptPlans(store: Store): Promise<KeptPlanPaper[]> {
+  return [...(await store.papers(planPaper)).values()].map((body) => planBody.parse(JSON.parse(body)));
+}
+
 export async function keptPlanPaper(store: Store, body: KeptPlanPaper, nextKey: (keys: Iterable<string>) => string): Promise<Paper> {
   return { kind: planPaper, key: nextKey((await store.papers(planPaper)).keys()), body: JSON.stringify(body) };
 }

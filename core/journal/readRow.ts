@@ -1,4 +1,4 @@
-import { dayFromTyped, yearOf, type DateOrder, type Day } from '#shared/days.ts';
+import { dayFromTyped, dayInWords, yearOf, type DateOrder, type Day } from '#shared/days.ts';
 import { amountUnits, causes, columns, entryForms, fields, fixedPlaces, kinds, type Cells, type Column, type FieldType, type Kind } from '#shared/entryForms.ts';
 import { gramsFrom, millilitresFrom, minorFrom } from '#shared/units.ts';
 import type { CellValue, RowTrouble, TypedRow } from './typedRow.ts';
@@ -58,7 +58,7 @@ function readCells(cells: Cells, day: Day, kind: Kind, order: DateOrder): RowRea
     const typed = (cells[column] ?? '').trim().replace(/\r\n?/g, '\n');
     if (typed === '') continue;
     if (column !== 'note' && !form.must.includes(column) && !form.may.includes(column)) {
-      return trouble(column, typed, `A row of kind “${kind}” has no ${column}. Clear the cell, or put it in a row of the kind that has it.`);
+      return trouble(column, typed, `“${kind}” has no ${column}. Clear the cell, or put it in a row of the kind that has it.`);
     }
     if ((column === 'new_colony' || (column === 'colony' && kind === 'install')) && [...typed].length > longestLabel) {
       return trouble(column, typed, `A label has at most ${longestLabel} characters; this one has ${[...typed].length}. Shorten it, and put the rest in the note.`);
@@ -68,17 +68,19 @@ function readCells(cells: Cells, day: Day, kind: Kind, order: DateOrder): RowRea
     values[column] = reading.value;
   }
   const missing = form.must.find((column) => values[column] === undefined);
-  if (missing !== undefined) return trouble(missing, '', `A row of kind “${kind}” needs ${missing}. Fill it in.`);
+  if (missing !== undefined) return trouble(missing, '', `“${kind}” needs ${missing}, and the cell is empty. Fill it in.`);
   return finish({ day, kind, values });
 }
 
 function readCell(typed: string, field: FieldType, column: Column, order: DateOrder): Reading {
   switch (field.type) {
     case 'text':
+      return { ok: true, value: typed };
     case 'yard':
     case 'colony':
     case 'place':
-      return { ok: true, value: typed };
+      // Two names that look the same are the same: spreadsheets are full of spaces that do not break.
+      return { ok: true, value: typed.replace(/\p{Zs}+/gu, ' ') };
     case 'day': {
       const read = dayFromTyped(typed, order);
       return read === null || !isLikelyYear(yearOf(read)) ? no(`“${typed}” is no day of the calendar, or its year is mistyped. Write it as 2025-04-19.`) : { ok: true, value: read };
@@ -135,7 +137,7 @@ function finish(row: TypedRow): RowReading {
   const { unit } = values;
   const queenYear = values.queen_year;
   if (typeof queenYear === 'number' && queenYear > yearOf(row.day)) {
-    return trouble('queen_year', String(queenYear), `A queen that hatched in ${queenYear} cannot be there on ${row.day}. Check the year or the date.`);
+    return trouble('queen_year', String(queenYear), `A queen that hatched in ${queenYear} cannot be there on ${dayInWords(row.day)}. Check the year or the date.`);
   }
   if (row.kind === 'install' && typeof values.yard === 'string' && reserved.has(values.yard.toLowerCase())) {
     return trouble('yard', values.yard, `“${values.yard}” means something else, so no yard can be called that. Give the yard another name.`);

@@ -51,6 +51,23 @@ export function shownLanes({ lanes, links }: Lanes, states: ReadonlyMap<ColonyId
   return { lanes: shown, links: links.filter(({ from, to }) => here.has(from) && here.has(to)) };
 }
 
+/**
+ * The lanes from place `from` on, at most `most` of them, and the links of which the later end is among them: parts one
+ * after another, put together, are the whole. O(lanes + links).
+ */
+export function partOfLanes({ lanes, links }: Lanes, from: number, most: number): Lanes {
+  if (from === 0 && lanes.length <= most) return { lanes, links };
+  const places = new Map(lanes.map(({ id }, place) => [id, place]));
+  const later = (link: LaneLink) => Math.max(places.get(link.from) ?? -1, places.get(link.to) ?? -1);
+  return {
+    lanes: lanes.slice(from, from + most),
+    links: links.filter((link) => {
+      const place = later(link);
+      return place >= from && place < from + most;
+    }),
+  };
+}
+
 export function byStart(a: ColonyState, b: ColonyState): number {
   return a.start < b.start ? -1 : a.start > b.start ? 1 : a.startPlace - b.startPlace || a.id - b.id;
 }

@@ -1,11 +1,11 @@
 import type { ColonyId } from '#shared/brands.ts';
-import type { LinesPicture } from '#shared/contract/lines.ts';
+import { lanesAtATime, rowsAtATime, type LanesPart, type LinesPicture } from '#shared/contract/lines.ts';
 import type { Day } from '#shared/days.ts';
 import { periodDays, seasonName, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Names } from '#core/journal/kindRules.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
-import { familyLanes, shownLanes, type LaneFilter, type Lanes } from './familyLanes.ts';
+import { familyLanes, partOfLanes, shownLanes, type LaneFilter, type Lanes } from './familyLanes.ts';
 import { familyName, lineRecord } from './lineRecord.ts';
 
 export interface LinesAsked extends Omit<LaneFilter, 'days'> {
@@ -37,16 +37,42 @@ export function wholeLines({ states, byId, names, borders }: LinesOf, today: Day
 export function linesPicture(of: LinesOf, asked: LinesAsked, today: Day, whole: WholeLines = wholeLines(of, today)): LinesPicture {
   const { byId, yardList, names, borders } = of;
   const { all, families, lines } = whole;
-  const shown = shownLanes(all, byId, { family: asked.family, yard: asked.yard, days: asked.season === undefined ? undefined : periodDays(asked.season, 'year', borders) });
+  const shown = lanesAsked(of, asked, whole);
   return {
     asOf: today,
     seasons: seasonsOf(all, borders),
     yards: yardList.map(({ id, code, name }) => ({ id, code, name })),
     families,
     ...shown,
+    laneCount: shown.lanes.length,
     sentence: sentenceOf(shown, all, byId, asked, names, today),
     lines,
+    rowCounts: { family: lines.family.length, bees: lines.bees.length, queen: lines.queen.length },
   };
+}
+
+/** Of a picture what a window shows first; a picture that is no longer than that stays as it is. */
+export function firstView(picture: LinesPicture, asked: LinesAsked): LinesPicture {
+  const { families, lines } = picture;
+  const part = partOfLanes(picture, 0, lanesAtATime);
+  const here = new Set(part.lanes.map(({ family }) => family));
+  return {
+    ...picture,
+    ...part,
+    families: families.filter(({ id }, place) => place < lanesAtATime || id === asked.family || here.has(id)),
+    lines: { ...lines, family: lines.family.slice(0, rowsAtATime), bees: lines.bees.slice(0, rowsAtATime), queen: lines.queen.slice(0, rowsAtATime) },
+  };
+}
+
+/** The lanes asked for from one on, with the founding lines they belong to. */
+export function lanesFrom(of: LinesOf, asked: LinesAsked, from: number, most: number, whole: WholeLines): LanesPart {
+  const part = partOfLanes(lanesAsked(of, asked, whole), from, most);
+  const here = new Set(part.lanes.map(({ family }) => family));
+  return { ...part, families: whole.families.filter(({ id }) => here.has(id)) };
+}
+
+function lanesAsked({ byId, borders }: LinesOf, { family, yard, season }: LinesAsked, { all }: WholeLines): Lanes {
+  return shownLanes(all, byId, { family, yard, days: season === undefined ? undefined : periodDays(season, 'year', borders) });
 }
 
 function seasonsOf({ lanes }: Lanes, borders: Borders): LinesPicture['seasons'] {

@@ -43,13 +43,20 @@ export function nextFlow(today: Day, rules: RuleValues): Day {
   return days.filter((start) => start > today).toSorted()[0] ?? today;
 }
 
-/** What each treatment needs against what is so. Every figure is a house rule from memory of labels; the label in the hand goes before it. */
+/** What each treatment needs against what is so; those that fit first. Every figure is a house rule from memory of labels; the label in the hand goes before it. */
 export function treatmentFits(setting: TreatmentSetting, rules: RuleValues): TreatmentFit[] {
-  return treatmentForms.map(({ key, name, ingredient }) => {
-    const cells = [temperature(key, setting, rules), supers(key, setting, rules), brood(key, setting, rules), flow(key, setting, rules), rotation(key, ingredient, setting, rules)];
-    const fits = cells.some((cell) => cell.fits === 'does not fit') ? 'does not fit' : cells.some((cell) => cell.fits === 'not known') ? 'not known' : 'fits';
-    return { form: key, name, ingredient, fits, cells };
+  const found = treatmentForms.map(({ key, name, ingredient }): TreatmentFit => {
+    const cells = cellsOf(key, ingredient, setting, rules);
+    return { form: key, name, ingredient, fits: verdicts.find((verdict) => cells.some(({ fits }) => fits === verdict)) ?? 'fits', cells };
   });
+  return found.toSorted((a, b) => verdicts.indexOf(b.fits) - verdicts.indexOf(a.fits));
+}
+
+/** The worst first: one need that is not met decides the whole. */
+const verdicts = ['does not fit', 'not known', 'fits'] as const;
+
+function cellsOf(form: TreatmentForm, ingredient: string, setting: TreatmentSetting, rules: RuleValues): FitCell[] {
+  return [temperature(form, setting, rules), supers(form, setting, rules), brood(form, setting, rules), flow(form, setting, rules), rotation(form, ingredient, setting, rules)];
 }
 
 function temperature(form: TreatmentForm, { high }: TreatmentSetting, rules: RuleValues): FitCell {

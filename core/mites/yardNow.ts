@@ -85,7 +85,7 @@ export function yardNow(standing: readonly ColonyState[], spans: ReadonlyMap<Col
     projection: treated || estimate.rate === null || newest === null ? null : miteProjection(estimate.rate, newest, thresholds.treat, rules, brood !== 'no'),
     counted: last
       .map(({ colony, count, treatedSince }) => ({ colony, count, treatedSince, rate: miteRate(count), above: probabilityAbove(count, thresholds.treat), inRound: inRound.has(colony) }))
-      .toSorted((a, b) => b.rate.per100 - a.rate.per100),
+      .toSorted((a, b) => Number(b.inRound) - Number(a.inRound) || b.rate.per100 - a.rate.per100),
     uncounted: standing.filter(({ miteCounts }) => !miteCounts.some(({ day }) => day <= today)).map(({ id }) => id),
   };
 }

@@ -51,11 +51,10 @@ export function firstYearHoney(states: readonly ColonyState[], borders: Borders,
   }
   const mean = (of: readonly { grams: number }[]) => of.reduce((sum, one) => sum + one.grams, 0) / Math.max(1, of.length);
   const overall = mean(values.filter(({ source }) => source === 'established'));
-  const evened = values.flatMap((one) => {
-    const standard = values.filter(({ season, source }) => season === one.season && source === 'established');
-    // Without wintered colonies beside it there is nothing to tell a good season from a good source.
-    return standard.length < 3 ? [] : [{ ...one, grams: one.grams - mean(standard) + overall }];
-  });
+  const standards = new Map(seasons.map((season) => [season, values.filter((one) => one.season === season && one.source === 'established')]));
+  const means = new Map([...standards].map(([season, own]) => [season, mean(own)]));
+  // Without wintered colonies beside it there is nothing to tell a good season from a good source.
+  const evened = values.flatMap((one) => ((standards.get(one.season)?.length ?? 0) < 3 ? [] : [{ ...one, grams: one.grams - (means.get(one.season) ?? 0) + overall }]));
   const groups = honeySources.map((group) => ({ group, own: evened.filter(({ source }) => source === group) }));
   const enough = groups.filter(({ own }) => own.length >= leastColonies && new Set(own.map(({ season }) => season)).size >= leastSeasons);
   const pooling = partialPooling(enough.map(({ group, own }) => ({ group, values: own.map(({ grams }) => grams) })));

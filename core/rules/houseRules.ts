@@ -8,6 +8,7 @@ import { honeyRuleDefinitions } from './honeyRules.ts';
 import { miteRuleDefinitions } from './miteRules.ts';
 import { needRuleDefinitions } from './needRules.ts';
 import { queenRuleDefinitions } from './queenRules.ts';
+import { returnRuleDefinitions } from './returnRules.ts';
 import { spaceRuleDefinitions } from './spaceRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
 import { workRuleDefinitions } from './workRules.ts';
@@ -60,6 +61,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...spaceRuleDefinitions,
   ...miteRuleDefinitions,
   ...treatmentRuleDefinitions,
+  ...returnRuleDefinitions,
   ...queenRuleDefinitions,
   ...workRuleDefinitions,
 ];

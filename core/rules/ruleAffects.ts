@@ -44,7 +44,7 @@ export const ruleAffects: Readonly<Record<string, string>> = {
   'decision.targetDay': 'Which survivors, splits and bought colonies count towards the target.',
   'decision.missing': 'How much the plan spends to avoid being a colony short.',
   'decision.surplus': 'How much the plan minds a colony more than wanted.',
-  'decision.hourValue': 'What work adds to the cost of each way to a colony.',
+  'decision.hourValue': 'What work adds to the cost of each way to a colony, and to a season’s costs where hours are valued.',
   'decision.springHours': 'How many hours of spring work the plan may use.',
   'decision.split.take': 'How many splits with a bought queen the plan makes for one colony.',
   'decision.split.takeRaised': 'How many splits that raise their own queen the plan makes for one colony.',
@@ -152,6 +152,8 @@ export const ruleAffects: Readonly<Record<string, string>> = {
   'queens.cage.eggsBy': 'By when the first eggs and workers of a caged queen are reckoned.',
   'queens.cage.giveUp': 'From when a caged queen that shows no eggs is to be replaced.',
   'decision.requeen.years': 'Which queens the plan counts as due for replacing.',
+  'returns.years': 'How much of what equipment cost stands in each season’s account.',
+  'returns.mile': 'What miles that were driven add to a season’s costs.',
   ...treatmentAffects,
 };
 

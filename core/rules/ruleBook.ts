@@ -27,6 +27,7 @@ const rooms: readonly Room[] = [
   { key: 'stock', heading: 'Equipment', line: 'What the account of boxes and frames takes for granted where the record says nothing.', holds: ofRoom('stock') },
   { key: 'mites', heading: 'Mites', line: 'From which count on a colony is spoken of, and how counts are carried forward, on the Mites page.', holds: ofRoom('mites') },
   { key: 'treatments', heading: 'Treatments', line: 'What each treatment needs of weather, supers and brood, on the Mites page. The label in the hand goes before every one.', holds: ofRoom('treatments') },
+  { key: 'returns', heading: 'Costs and returns', line: 'How costs that no bill names are reckoned in the account of a season.', holds: ofRoom('returns') },
   { key: 'stores', heading: 'Stores and feeding', line: 'What a colony should have for winter, and how much syrup makes up what is short. No page works with these yet.', holds: ofRoom('stores') },
   { key: 'space', heading: 'Space, swarms and splits', line: 'When a colony wants a box, how likely it is to swarm, and until when it may be split.', holds: ofRoom('space') },
   { key: 'honey', heading: 'Honey', line: 'How much water honey may hold; the law of your place goes before these. No page works with them yet.', holds: ofRoom('honey') },

@@ -1,5 +1,5 @@
 import { coxLikelihood, type CoxLikelihood } from './coxLikelihood.ts';
-import { coxRows, type Covariate, type CoxRows } from './coxRows.ts';
+import { coxRows, withTerms, type Covariate, type CoxRows } from './coxRows.ts';
 import type { GroupColumn } from './groupLevels.ts';
 import type { Interval } from './interval.ts';
 import { NORMAL_QUANTILE_975 } from './normalQuantile.ts';
@@ -72,15 +72,16 @@ const WIDE_ERROR = 100;
 export function coxModel(spans: SurvivalSpans, covariates: readonly Covariate[], stratum: GroupColumn | null = null): CoxModel | null {
   const rows = coxRows(spans, covariates, stratum);
   const all = covariates.map((_, term) => term);
-  const atZero = coxLikelihood(rows, all, all.map(() => 0));
+  const atZero = coxLikelihood(rows, all.map(() => 0));
   const kept = independentTerms(atZero.information, rows);
   if (rows.losses === 0 || kept.length === 0) return null;
-  const start = coxLikelihood(rows, kept, kept.map(() => 0));
-  const fit = climb(rows, kept, start);
+  const own = withTerms(rows, kept);
+  const start = own === rows ? atZero : coxLikelihood(own, kept.map(() => 0));
+  const fit = climb(own, start);
   const factor = cholesky(fit.at.information);
   if (factor === null) return null;
   const inverse = choleskyInverse(factor);
-  const scale = kept.map((term) => rows.scale[term] as number);
+  const { scale } = own;
   return {
     n: rows.n,
     losses: rows.losses,
@@ -105,15 +106,15 @@ interface Fit {
   readonly converged: boolean;
 }
 
-function climb(rows: CoxRows, terms: readonly number[], start: CoxLikelihood): Fit {
-  let b: readonly number[] = terms.map(() => 0);
+function climb(rows: CoxRows, start: CoxLikelihood): Fit {
+  let b: readonly number[] = start.gradient.map(() => 0);
   let at = start;
   for (let iteration = 0; iteration < MOST_ITERATIONS; iteration++) {
     const factor = cholesky(at.information);
     if (factor === null) return { b, at, converged: false };
     const step = choleskySolve(factor, at.gradient);
     const decrement = step.reduce((sum, delta, i) => sum + delta * (at.gradient[i] as number), 0);
-    const next = stepAlong(rows, terms, b, step, at);
+    const next = stepAlong(rows, b, step, at);
     if (next === null) return { b, at, converged: decrement < 1e-6 };
     ({ b, at } = next);
     if (decrement < CLOSE_ENOUGH) return { b, at, converged: true };
@@ -122,12 +123,12 @@ function climb(rows: CoxRows, terms: readonly number[], start: CoxLikelihood): F
 }
 
 /** The step, halved until the likelihood does not fall; null if it always does, so that nothing is to be gained. */
-function stepAlong(rows: CoxRows, terms: readonly number[], b: readonly number[], step: readonly number[], from: CoxLikelihood) {
+function stepAlong(rows: CoxRows, b: readonly number[], step: readonly number[], from: CoxLikelihood) {
   // Rounding may take this much from a sum of that size without the likelihood having fallen.
   const slack = 1e-13 * Math.abs(from.loglik);
   for (let halving = 0, length = 1; halving < MOST_HALVINGS; halving++, length /= 2) {
     const tried = b.map((value, i) => value + length * (step[i] as number));
-    const at = coxLikelihood(rows, terms, tried);
+    const at = coxLikelihood(rows, tried);
     if (Number.isFinite(at.loglik) && at.loglik >= from.loglik - slack && cholesky(at.information) !== null) return { b: tried, at };
   }
   return null;

@@ -1,3 +1,5 @@
+import { halfDayRange } from './halfDays.ts';
+
 /**
  * Times under observation, one row a colony (or a piece of one): it is watched from `entry` (not included) to
  * `exit` (included), and `status` is 1 if it was lost at `exit`, 0 if it was still alive then (sold, given,
@@ -83,14 +85,9 @@ export function sortSpans(spans: SurvivalSpans, start = 0): SortedSpans {
  */
 function ascending(column: Float64Array): Float64Array {
   if (column.length < 256) return column.sort();
-  let [low, high] = [Infinity, -Infinity];
-  for (let at = 0; at < column.length; at++) {
-    const value = column[at] as number;
-    if (!Number.isInteger(2 * value)) return column.sort();
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  if (2 * (high - low) > 4 * column.length) return column.sort();
+  const range = halfDayRange(column);
+  if (range === null) return column.sort();
+  const { low, high } = range;
   const counts = new Uint32Array(2 * (high - low) + 1);
   for (let at = 0; at < column.length; at++) {
     const place = 2 * ((column[at] as number) - low);

@@ -2,7 +2,7 @@ import { useEffect, useId, useMemo, useRef, useState, type FormEvent, type Keybo
 import { Link } from 'wouter';
 import { entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { OpenBook } from '#shared/contract/book.ts';
-import { dayFromTyped, type Day } from '#shared/days.ts';
+import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../desk/useDesk.ts';
 import { colonyLabels } from './colonyLabels.ts';
@@ -12,9 +12,10 @@ import { EntryField } from './EntryField.tsx';
 import { readDraft, refusalsOf, type Refusals } from './entryRefusals.ts';
 import { entryWords, severalAtOnce } from './entryWords.ts';
 import { FaultNote } from './FaultNote.tsx';
-import { counted, dayText } from './format.ts';
+import { counted } from './format.ts';
 import { useNotice } from './Notice.tsx';
 import { byLabel } from './searchText.ts';
+import { useDayAhead } from './useDayAhead.ts';
 import { useDraft } from './useDraft.ts';
 import { YardOffer } from './YardOffer.tsx';
 
@@ -24,26 +25,30 @@ export interface EntryFormProps {
   readonly firstKind: Kind;
   /** Filled in when the form stands on a colony's own page. */
   readonly colony?: string;
+  /** What the place it stands on says already; what was typed there and not entered has a draft of its own. */
+  readonly given?: Cells;
+  /** The caution stands beside the form already. */
+  readonly cautioned?: boolean;
   readonly onClose: () => void;
 }
 
 /** Any record by hand: one form, made from the exchange form's own description of each kind. */
-export function EntryForm({ book, today, firstKind, colony, onClose }: EntryFormProps) {
+export function EntryForm({ book, today, firstKind, colony, given, cautioned = false, onClose }: EntryFormProps) {
   const enter = useWrite('journal.enter');
   const { say } = useNotice();
   const living = useRead('colonies.list', { which: 'living' });
   const labels = useMemo(() => (living.data?.rows ?? []).map((row) => row.label).sort(byLabel), [living.data]);
   const own: Cells = colony === undefined ? {} : { colony };
   const [kind, setKind] = useState<Kind>(firstKind);
-  const [cells, setCells] = useState<Cells>({ ...freshCells(firstKind, book.massUnit), date: today, ...own });
+  const [cells, setCells] = useState<Cells>({ ...freshCells(firstKind, book.massUnit), date: today, ...own, ...given });
   const [refusals, setRefusals] = useState<Refusals>({});
   const [fault, setFault] = useState<Fault | undefined>();
   const [restored, setRestored] = useState(false);
   const form = useRef<HTMLFormElement>(null);
-  const keptAhead = useRef<Day | null>(null);
+  const askAhead = useDayAhead(today, book.dateOrder);
   const id = useId();
 
-  const draft = useDraft(`entry ${colony ?? ''}`, (body) => {
+  const draft = useDraft(given === undefined ? `entry ${colony ?? ''}` : `entry of ${Object.values(given).join(' ')}`, (body) => {
     const kept = readDraft(body);
     if (kept === null) return;
     setKind(kept.kind);
@@ -86,11 +91,9 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
   const send = async () => {
     if (enter.busy) return;
     setFault(undefined);
-    const understood = dayFromTyped(cells.date ?? '', book.dateOrder);
-    if (understood !== null && understood > today && keptAhead.current !== understood) {
-      // Asked once for each day: said again, it is entered.
-      keptAhead.current = understood;
-      setRefusals({ date: entryWords.ahead(dayText(understood), dayText(today)) });
+    const question = askAhead(cells.date ?? '');
+    if (question !== null) {
+      setRefusals({ date: question });
       return focusOn('date');
     }
     if (named && !named.ok) {
@@ -182,7 +185,7 @@ export function EntryForm({ book, today, firstKind, colony, onClose }: EntryForm
           ),
         )}
       </div>
-      {kind === 'treatment' ? <p className="caution">{entryWords.treatmentCaution}</p> : null}
+      {kind === 'treatment' && !cautioned ? <p className="caution">{entryWords.treatmentCaution}</p> : null}
       {dead === undefined ? null : (
         <p className="small">
           <Link href={`/colonies/${dead.id}/dead-out`}>{entryWords.deadOut}</Link>

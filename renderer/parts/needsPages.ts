@@ -7,4 +7,5 @@ export interface NeedsPage {
 /** The pages that there are, in the order of their links; a page and its link come together. */
 export const needsPages: readonly NeedsPage[] = [
   { at: '/needs', name: 'All' },
+  { at: '/needs/mites', name: 'Mites' },
 ];

@@ -12,8 +12,16 @@ interface FirstRows<Row> {
   readonly more: ReactNode;
 }
 
-/** A long table a page at a time, so that the window never stands still to draw it; on paper it is whole. */
-export function useFirstRows<Row>(rows: readonly Row[], name: string): FirstRows<Row> {
+/** Rows of which only the first are in the window yet. */
+export interface RowsToCome {
+  /** All there are. */
+  readonly total: number;
+  /** Asks for the next; `rows` then grow. */
+  readonly load: () => void;
+}
+
+/** A long table a page at a time, so that the window never stands still to draw it; on paper all that is in the window. */
+export function useFirstRows<Row>(rows: readonly Row[], name: string, toCome?: RowsToCome): FirstRows<Row> {
   const [most, setMost] = useState(page);
   const [onPaper, setOnPaper] = useState(false);
   const long = rows.length > page;
@@ -28,12 +36,20 @@ export function useFirstRows<Row>(rows: readonly Row[], name: string): FirstRows
       window.removeEventListener('afterprint', after);
     };
   }, [long]);
-  if (onPaper || rows.length <= most) return { shown: rows, more: null };
+  const total = Math.max(toCome?.total ?? 0, rows.length);
+  const shown = onPaper || rows.length <= most ? rows : rows.slice(0, most);
+  const left = total - shown.length;
+  if (left === 0) return { shown, more: null };
+  if (onPaper) return { shown, more: <p>{words.moreRows(number(left))}</p> };
+  const onMore = () => {
+    setMost(most + page);
+    if (most + page > rows.length && rows.length < total) toCome?.load();
+  };
   return {
-    shown: rows.slice(0, most),
+    shown,
     more: (
-      <button type="button" className="link no-print" onClick={() => setMost(most + page)}>
-        {words.moreRows(number(rows.length - most))}
+      <button type="button" className="link no-print" onClick={onMore}>
+        {words.moreRows(number(left))}
         <span className="visually-hidden"> ({name})</span>
       </button>
     ),

@@ -6,7 +6,7 @@ import { contract, type OperationName } from './contract.ts';
  * day whose evening it shows.
  */
 export const alwaysNow: ReadonlySet<OperationName> = new Set<OperationName>([
-  'act.consequence', 'act.page', 'book.check', 'draft.fetch', 'export.journal', 'import.preview', 'journal.consequence', 'journal.entry', 'order.kept', 'round.sheet', 'rules.book', 'rules.list',
+  'act.consequence', 'act.page', 'book.check', 'calendar.look', 'calendar.status', 'draft.fetch', 'export.journal', 'import.preview', 'journal.consequence', 'journal.entry', 'order.kept', 'round.sheet', 'rules.book', 'rules.list',
   'sheets.look', 'sheets.preview', 'sortOut.counts', 'sortOut.judge', 'sortOut.list', 'sortOut.row', 'stock.counted', 'work.progress',
 ]);
 

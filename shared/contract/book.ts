@@ -63,6 +63,8 @@ export const importReport = z.object({
   newYards: z.array(z.string()),
   firstDay: dayValue.nullable(),
   lastDay: dayValue.nullable(),
+  /** Rows of days that are still to come, asked about before they are entered; at most 1,000 lines are named. */
+  ahead: z.object({ rows: z.number().int(), lines: z.array(z.number().int()) }),
   /** Colonies alive after the last entry, with these rows in. */
   living: z.number().int(),
   /** The journal position that the preview was made at. */

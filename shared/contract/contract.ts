@@ -3,6 +3,7 @@ import type { Answer } from '../faults.ts';
 import { answerOperations } from './answers.ts';
 import { actOperations } from './acts.ts';
 import { bookOperations } from './book.ts';
+import { calendarOperations } from './calendar.ts';
 import { colonyOperations } from './colonies.ts';
 import { decisionOperations } from './decision.ts';
 import { deadOutOperations } from './deadOut.ts';
@@ -17,6 +18,7 @@ import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { placedOperations } from './placed.ts';
+import { returnsOperations } from './returns.ts';
 import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
@@ -28,6 +30,7 @@ import { sortOutOperations } from './sortOut.ts';
 import { stockOperations } from './stock.ts';
 import { stripOperations } from './strip.ts';
 import { workOperations } from './work.ts';
+import { workedOperations } from './worked.ts';
 import { yardOperations } from './yards.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
@@ -44,6 +47,7 @@ export const contract = {
   ...miteOperations,
   ...orderOperations,
   ...placedOperations,
+  ...returnsOperations,
   ...roundOperations,
   ...ruleOperations,
   ...offerOperations,
@@ -61,6 +65,8 @@ export const contract = {
   ...answerOperations,
   ...paperOperations,
   ...workOperations,
+  ...calendarOperations,
+  ...workedOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

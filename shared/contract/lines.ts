@@ -38,6 +38,10 @@ export const laneLink = z.object({ kind: z.enum(['split', 'combine']), from: col
 export type LaneLink = z.infer<typeof laneLink>;
 
 export const lineGroupings = ['family', 'bees', 'queen'] as const;
+export type LineGrouping = (typeof lineGroupings)[number];
+/** Lanes, and rows of one record, that a window takes at a time: what it can take up and draw in well under a tenth of a second. */
+export const lanesAtATime = 400;
+export const rowsAtATime = 200;
 
 /** How the colonies of one line did; winters that are over, each colony once a winter. */
 export const lineRow = z.object({
@@ -63,25 +67,44 @@ export const lineRow = z.object({
 });
 export type LineRow = z.infer<typeof lineRow>;
 
+/** Founding lines: the whole operation has thousands where thousands of colonies were bought. */
+const families = z.array(z.object({ id: colonyId, name: z.string(), colonies: count, alive: count }));
+
 export const linesPicture = z.object({
   asOf: dayValue,
   /** Every season of the record, each from its first day to the first day after it; the winter begins on `winter`. */
   seasons: z.array(z.object({ season: count, from: dayValue, winter: dayValue, until: dayValue })),
   yards: z.array(z.object({ id: yardId, code: z.string(), name: z.string() })),
-  /** The founding lines, the largest first. */
-  families: z.array(z.object({ id: colonyId, name: z.string(), colonies: count, alive: count })),
-  /** Families together, a mother before her daughters. */
+  /** The founding lines, the largest first; of the first view only the largest, the asked one and those of its lanes. */
+  families,
+  /** Families together, a mother before her daughters; of the first view only the first of them. */
   lanes: z.array(familyLane),
+  /** How many lanes were asked for, also where not all are here. */
+  laneCount: count,
   /** Between the lanes that are here. */
   links: z.array(laneLink),
   /** What the picture says. */
   sentence: z.string(),
   /** By founding colony, by where the bees came from, by the source of the queen; of the whole operation. */
   lines: z.object({ family: z.array(lineRow), bees: z.array(lineRow), queen: z.array(lineRow), all: lineRow }),
+  /** How many rows each of them has, also where the first view has only the first. */
+  rowCounts: z.object({ family: count, bees: count, queen: count }),
 });
 export type LinesPicture = z.infer<typeof linesPicture>;
 
+const lanesAsked = z.strictObject({ family: colonyId.optional(), yard: yardId.optional(), season: count.min(1).max(9998).optional() });
+const from = count.min(0);
+
+/** Lanes of a view from one on, the links that end there or lead back to lanes before, and the founding lines of these lanes. */
+export const lanesPart = z.object({ lanes: z.array(familyLane), links: z.array(laneLink), families });
+export type LanesPart = z.infer<typeof lanesPart>;
+
 export const lineOperations = {
-  /** Lanes of one founding line, of colonies that ever stood in a yard, or that lived in a season; absent: all. */
-  'lines.picture': read(z.strictObject({ family: colonyId.optional(), yard: yardId.optional(), season: count.min(1).max(9998).optional() }), linesPicture),
+  /**
+   * Lanes of one founding line, of colonies that ever stood in a yard, or that lived in a season; absent: all. `view:
+   * first` leaves of long lists what a window shows first, `lines.lanes` and `lines.rows` answer the rest.
+   */
+  'lines.picture': read(lanesAsked.extend({ view: z.enum(['first', 'whole']).optional() }), linesPicture),
+  'lines.lanes': read(lanesAsked.extend({ from, most: count.min(1).max(5000) }), lanesPart),
+  'lines.rows': read(z.strictObject({ by: z.enum(lineGroupings), from, most: count.min(1).max(5000) }), z.object({ rows: z.array(lineRow) })),
 } as const;

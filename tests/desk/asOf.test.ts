@@ -65,6 +65,9 @@ const asked: readonly Asked[] = [
   { name: 'losses.review', input: { united: 'lost' } },
   { name: 'losses.review', input: { united: 'takenOut' } },
   { name: 'lines.picture', input: {} },
+  { name: 'lines.picture', input: { view: 'first' } },
+  { name: 'lines.lanes', input: { from: 3, most: 4 } },
+  { name: 'lines.rows', input: { by: 'family', from: 1, most: 3 } },
   { name: 'stock.shed', input: {} },
   { name: 'order.plan', input: { source: 'package', hiveFrames: 10, united: 'lost', target: 60, confidence: 0.9 } },
   { name: 'find.all', input: { text: 'superseded', limit: 50 } },
@@ -197,7 +200,7 @@ test('only what shows the operation takes a day, and whatever enters something i
   for (const name of names) expect(answersAsOf(name), name).toBe(contract[name].kind === 'read' && !alwaysNow.has(name));
   // Nothing that changes the record, or what stands beside it, is let through.
   const through = names.filter((name) => contract[name].kind === 'write' && !isRefusedLookingBack(name));
-  expect(through.toSorted()).toEqual(['book.close', 'book.create', 'book.demo', 'book.open', 'draft.drop', 'draft.keep']);
+  expect(through.toSorted()).toEqual(['book.close', 'book.create', 'book.demo', 'book.open', 'draft.drop', 'draft.keep', 'work.stop']);
   // The desk itself takes no day with a write.
   await long.ask('book.create', { name: 'Ossar Valley' });
   expect(await long.desk.call('journal.enter', { rows: [...rows], asOf: '2026-05-01' })).toMatchObject({ ok: false, code: 'bad-input' });

@@ -45,6 +45,18 @@ test('labels of any writing are kept to the letter, found again, exported and br
   expect((await trial.ask('export.journal', {})).text).toBe(text);
 });
 
+test('names that look the same are the same, whichever spaces they were typed with', async () => {
+  await enter(install('LB 7'));
+  await enter(look('LB\u00a07', '2026-05-01'));
+  expect((await refused(install('LB \u20097', '2026-05-02'))).sentence).toContain('LB 7');
+});
+
+test('rows of days still to come are counted before a file is entered', async () => {
+  const text = 'date,entry,yard,colony,origin\n2026-05-01,install,LB,A,nuc\n2062-05-01,install,LB,B,nuc\n';
+  const seen = await trial.ask('import.preview', { file: { name: 'walk.csv', base64: Buffer.from(text).toString('base64') } });
+  expect([seen.entered, seen.ahead]).toEqual([2, { rows: 1, lines: [3] }]);
+});
+
 test('a label of 81 characters is refused with a sentence, at the desk, in a split and in a file', async () => {
   for (const long of ['w'.repeat(81), '🐝'.repeat(81)]) {
     const answer = await refused(install(long));

@@ -50,6 +50,19 @@ test('a replaced first entry keeps the colony, its records and its label’s new
   expect(await exported(store)).toContain('2024-05-01,inspection,,G1,');
 });
 
+test('the day of an end may be moved on, and it stays the end of the same colony when its label is carried again', async () => {
+  await enter({ date: '2024-05-01', entry: 'loss', colony: 'G1', cause: 'robbing' });
+  await acts.replace(store, await idOf('loss'), { date: '2024-05-20', entry: 'loss', colony: 'G1', cause: 'robbing' });
+  expect(await exported(store)).toContain('2024-05-20,loss,,G1');
+  await enter({ date: '2024-06-01', entry: 'install', yard: 'OO', colony: 'G1', origin: 'nuc' });
+  await acts.replace(store, await idOf('loss'), { date: '2024-05-30', entry: 'sale', colony: 'G1' });
+  const before = await exported(store);
+  expect(before).toContain('2024-05-30,sale,,G1');
+  const fault = await faultOf(async () => acts.replace(store, await idOf('sale'), { date: '2024-06-03', entry: 'loss', colony: 'G1' }));
+  expect(fault?.sentence).toContain('G1');
+  expect(await exported(store)).toBe(before);
+});
+
 test('a round is refused whole, each refusal at its own row', async () => {
   await enter({ date: '2024-06-01', entry: 'install', yard: 'OO', colony: 'N6', origin: 'nuc' });
   const before = await exported(store);

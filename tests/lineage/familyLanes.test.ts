@@ -5,8 +5,8 @@ import type { Cells } from '#shared/entryForms.ts';
 import { defaultBorders, periodDays } from '#shared/seasons.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Names } from '#core/journal/kindRules.ts';
-import { familyLanes, shownLanes } from '#core/lineage/familyLanes.ts';
-import { linesPicture } from '#core/lineage/linesPicture.ts';
+import { familyLanes, partOfLanes, shownLanes } from '#core/lineage/familyLanes.ts';
+import { firstView, lanesFrom, linesPicture, wholeLines } from '#core/lineage/linesPicture.ts';
 import { hived, lost, recorded, yards } from '../losses/recorded.ts';
 
 const today = day('2026-11-25');
@@ -115,6 +115,43 @@ test('for any record: one lane each, mothers above daughters, families unbroken,
     }),
     { numRuns: 60 },
   );
+});
+
+test('parts of the lanes, one after another, are the whole: every lane once, in order, and every link with the later of its ends', () => {
+  fc.assert(
+    fc.property(records, fc.integer({ min: 1, max: 12 }), (states, most) => {
+      const book = bookOf(states);
+      const whole = wholeLines(book, today);
+      const { lanes, links } = linesPicture(book, {}, today, whole);
+      const parts = Array.from({ length: Math.ceil(lanes.length / most) }, (_, at) => lanesFrom(book, {}, at * most, most, whole));
+      expect(parts.flatMap((part) => part.lanes)).toEqual(lanes);
+      const key = ({ kind, from, to }: (typeof links)[number]) => `${kind} ${from} ${to}`;
+      expect(parts.flatMap((part) => part.links.map(key)).toSorted()).toEqual(links.map(key).toSorted());
+      const seen = new Set<number>();
+      for (const part of parts) {
+        for (const { id } of part.lanes) seen.add(id);
+        // No link leads to a lane that is yet to come.
+        for (const { from, to } of part.links) expect([seen.has(from), seen.has(to)]).toEqual([true, true]);
+        expect(new Set(part.families.map(({ id }) => id))).toEqual(new Set(part.lanes.map(({ family }) => family)));
+      }
+      expect(lanesFrom(book, {}, lanes.length, most, whole)).toEqual({ lanes: [], links: [], families: [] });
+      expect(partOfLanes({ lanes, links }, 0, lanes.length)).toEqual({ lanes, links });
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test('the first view of a small book is the whole picture; of a large one it says how much there is', () => {
+  const small = linesPicture(bookOf(recorded(rows).states), {}, today);
+  expect(firstView(small, {})).toEqual(small);
+  const book = bookOf(recorded(Array.from({ length: 450 }, (_, at) => hived('2024-05-01', `H${at}`))).states);
+  const picture = linesPicture(book, {}, today);
+  const first = firstView(picture, {});
+  expect([first.lanes.length, first.laneCount, first.families.length, first.lines.family.length, first.rowCounts.family]).toEqual([400, 450, 400, 200, 450]);
+  expect([first.sentence, first.lines.all]).toEqual([picture.sentence, picture.lines.all]);
+  // A line that was chosen keeps its name, however small it is.
+  const last = picture.families.at(-1)?.id;
+  expect(firstView(linesPicture(book, { family: last }, today), { family: last }).families.at(-1)?.id).toBe(last);
 });
 
 test('the line to a daughter passes no lane that was there on that day, so no line runs through a life', () => {

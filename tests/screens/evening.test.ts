@@ -222,7 +222,7 @@ test('rows that wait: what can stand now goes in at once, one is set aside and b
   await notice(page).getByText('Sorted out: 1 row as typed: 1 entry in the book.').waitFor();
   await page.getByRole('button', { name: 'Mend line 422 of large.csv' }).press('Enter');
   await page.getByLabel('What happened').selectOption('Note');
-  await page.getByText('A row of kind “note” needs note').waitFor();
+  await page.getByText('“note” needs note').waitFor();
   await page.getByRole('textbox', { name: /^Note/ }).fill('queen seen, label not read');
   await page.getByText('No colony called “N-1” is recorded').first().waitFor();
   await page.getByLabel(/^Colony/).fill('N-9');

@@ -183,14 +183,14 @@ test('the tiny demo says that its numbers are small; an empty book what will be 
   await page.getByRole('heading', { name: 'Colonies', level: 1 }).waitFor();
 });
 
-test('three hundred lanes: few are drawn at a time, the keyboard reaches the last, long and odd labels are shortened', async () => {
+test('450 lanes: few are drawn at a time, the rest comes when asked, the keyboard reaches the last, a file has them all, long and odd labels are shortened', async () => {
   const opened = await open({
     at: '/lines',
     first: async (desk) => {
       await desk('book.create', { name: 'Ossar Valley' });
       await desk('yard.keep', { code: 'LB', name: 'Larch Bend', room: null, minutes: null });
-      const label = (at: number) => (at === 299 ? `Z${'ong'.repeat(20)}` : `C${String(at).padStart(3, '0')}`);
-      await desk('journal.enter', { rows: Array.from({ length: 300 }, (_, at) => ({ date: `2025-05-${String(1 + Math.floor(at / 15)).padStart(2, '0')}`, entry: 'install', yard: 'LB', colony: label(at), origin: 'package', queen_year: '2025' })) });
+      const label = (at: number) => (at === 449 ? `Z${'ong'.repeat(20)}` : `C${String(at).padStart(3, '0')}`);
+      await desk('journal.enter', { rows: Array.from({ length: 450 }, (_, at) => ({ date: `2025-05-${String(1 + Math.floor(at / 15)).padStart(2, '0')}`, entry: 'install', yard: 'LB', colony: label(at), origin: 'package', queen_year: '2025' })) });
     },
   });
   const { page } = opened;
@@ -200,6 +200,23 @@ test('three hundred lanes: few are drawn at a time, the keyboard reaches the las
   for (let at = 0; at < 40; at += 1) await page.keyboard.press('ArrowDown');
   await expect.poll(() => here(opened)).toMatch(/^C040\./);
   await page.keyboard.press('End');
+  await expect.poll(() => here(opened)).toMatch(/^C399\./);
+  expect(await words(page.locator('.lines-more'))).toBe('The first 400 of 450 colonies are shown. Choose a line, a season or a yard to see its own; saved or printed, all are there. Show 50 more');
+  const lines = page.getByRole('table', { name: 'How each line did' });
+  await pick(opened, 'By', 'founding colony');
+  const bodyRows = lines.locator('tbody tr');
+  for (const shown of [50, 100, 150, 200, 250]) {
+    await expect.poll(() => bodyRows.count()).toBe(shown);
+    await page.getByRole('button', { name: `and ${450 - shown} more` }).click();
+  }
+  await expect.poll(() => bodyRows.count()).toBe(300);
+  expect(new Set(await lines.locator('tbody th').allTextContents()).size).toBe(300);
+  const waiting = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as SVG' }).click();
+  expect((await readFile(await (await waiting).path(), 'utf8')).match(/class="family-life/g)).toHaveLength(450);
+  await page.getByRole('button', { name: 'Show 50 more' }).press('Enter');
+  await page.locator('.lines-more').waitFor({ state: 'detached' });
+  await picture(opened).press('End');
   await expect.poll(() => here(opened)).toMatch(/^Zong/);
   await expect.poll(() => picture(opened).getAttribute('aria-activedescendant')).not.toBeNull();
   // In sight, not only drawn.

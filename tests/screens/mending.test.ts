@@ -105,6 +105,18 @@ test('a day that others contradict is refused before anything is done', async ()
   await expect.poll(() => page.getByRole('form', { name: 'Replace this entry' }).count()).toBe(0);
 });
 
+test('a day still to come is asked about once before it takes another entry’s place', async () => {
+  const { page } = await open(wronglyLost);
+  await page.getByRole('button', { name: /^Replace the entry of 14.February 2026/ }).press('Enter');
+  await page.getByLabel('Day', { exact: true }).fill('2027-02-14');
+  await page.getByLabel('Why it is replaced').fill('the year');
+  await page.keyboard.press('Enter');
+  await page.getByText('still to come; today is').waitFor();
+  expect(await page.getByLabel('Day', { exact: true }).getAttribute('aria-invalid')).toBe('true');
+  await page.getByLabel('Why it is replaced').press('Enter');
+  await notice(page).getByText('Replaced: loss of 14 February 2026.').waitFor();
+});
+
 test('on the round sheet the undo keys are the cell’s, then the book’s, and never bring old typing into a cell', async () => {
   const opened = await open({ at: '/tonight', first: (desk) => yardOf(desk, 3) });
   const { page } = opened;

@@ -1,3 +1,4 @@
+import { dayInWords } from '#shared/days.ts';
 import { defineKind, touchesItself } from '../kindRules.ts';
 import { superBody, superWords } from './supersOn.ts';
 
@@ -10,7 +11,7 @@ export const supersOff = defineKind({
     return entry.body.count > on
       ? {
           column: 'count',
-          sentence: `${superWords(entry.body.box, entry.body.count)} cannot come off ${state.label} on ${entry.day}: ${on === 0 ? 'none is' : `only ${on} ${on === 1 ? 'is' : 'are'}`} recorded on it. Enter the supers put on first, or correct the count.`,
+          sentence: `${superWords(entry.body.box, entry.body.count)} cannot come off ${state.label} on ${dayInWords(entry.day)}: ${on === 0 ? 'none is' : `only ${on} ${on === 1 ? 'is' : 'are'}`} recorded on it. Enter the supers put on first, or correct the count.`,
         }
       : null;
   },

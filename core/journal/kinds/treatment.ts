@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { dayInWords } from '#shared/days.ts';
 import { colonyRef, note, plainDay, text, yardRef } from '../bodyParts.ts';
 import { defineKind, touchesItself } from '../kindRules.ts';
 
@@ -19,6 +20,6 @@ export const treatment = defineKind({
   },
   sentence: (made, names) => {
     const whole = made.colony === undefined && made.yard !== undefined ? `, every colony at ${names.yard(made.yard).name}` : '';
-    return `Treated with ${made.activeIngredient}${made.endDate === undefined ? '' : ` until ${made.endDate}`}${whole}.`;
+    return `Treated with ${made.activeIngredient}${made.endDate === undefined ? '' : ` until ${dayInWords(made.endDate)}`}${whole}.`;
   },
 });

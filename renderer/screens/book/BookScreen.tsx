@@ -28,6 +28,12 @@ export function BookScreen() {
           {words.rulesLine} <Link href="/book/rules">{words.rulesOpen}</Link>
         </p>
       </section>
+      <section className="section">
+        <h2>{words.returnsHeading}</h2>
+        <p>
+          {words.returnsLine} <Link href="/book/returns">{words.returnsOpen}</Link>
+        </p>
+      </section>
       <div className="pair">
         <ExportJournal />
         <CheckBook />

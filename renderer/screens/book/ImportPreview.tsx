@@ -33,10 +33,18 @@ export function ImportPreview({ report, entered, busy, onEnter, onPutAside, onTa
               <dd>{report.newYards.length > 0 ? report.newYards.join(', ') : words.newYardsNone}</dd>
               <dt>{words.livingAfter}</dt>
               <dd>{number(report.living)}</dd>
+              {report.ahead.rows > 0 ? (
+                <>
+                  <dt>{words.aheadAt}</dt>
+                  <dd className="needs">
+                    {words.aheadRows(counted(report.ahead.rows, 'row', 'rows'), lineList(report.ahead.lines, report.ahead.rows))}
+                  </dd>
+                </>
+              ) : null}
               {report.repeatLines.length > 0 ? (
                 <>
                   <dt>{words.repeatsAt}</dt>
-                  <dd>{repeatLines(report)}</dd>
+                  <dd>{lineList(report.repeatLines, report.repeats)}</dd>
                 </>
               ) : null}
             </dl>
@@ -126,8 +134,8 @@ function Kinds({ report }: { readonly report: ImportReport }) {
 
 const shownLines = 30;
 
-function repeatLines(report: ImportReport): string {
-  const shown = report.repeatLines.slice(0, shownLines).map((line) => number(line)).join(', ');
-  const more = report.repeats - Math.min(shownLines, report.repeatLines.length);
+function lineList(lines: readonly number[], all: number): string {
+  const shown = lines.slice(0, shownLines).map((line) => number(line)).join(', ');
+  const more = all - Math.min(shownLines, lines.length);
   return more > 0 ? `${shown} ${words.more(number(more))}` : shown;
 }

@@ -36,6 +36,9 @@ export const words = {
   notWhole: 'A whole number, or nothing if it is not known.',
   allYards: 'All yards',
 
+  returnsHeading: 'Costs and returns',
+  returnsLine: 'What a season cost and brought in, by the lines of a budget, with a file for the accountant.',
+  returnsOpen: 'See costs and returns',
   rulesHeading: 'House rules',
   rulesLine: 'Thresholds, days, costs and parts lists that the program reckons with, each with its default and its source.',
   rulesOpen: 'See and change the house rules',
@@ -62,6 +65,8 @@ export const words = {
   newYards: 'New yards',
   newYardsNone: 'none',
   livingAfter: 'Living colonies with them in',
+  aheadAt: 'Days still to come',
+  aheadRows: (rows: string, lines: string) => `${rows}, on lines ${lines}. Check the days before you enter them.`,
   repeatsAt: 'Repeats on lines',
   more: (count: string) => `and ${count} more`,
   sortHeading: 'To sort out',

@@ -11,6 +11,7 @@ import { EntryField } from '../../parts/EntryField.tsx';
 import { entryWords } from '../../parts/entryWords.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
+import { useDayAhead } from '../../parts/useDayAhead.ts';
 import { byLabel } from '../../parts/searchText.ts';
 import { ConsequenceNote } from './ConsequenceNote.tsx';
 import { ReasonField } from './ReasonField.tsx';
@@ -36,6 +37,8 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
   const [reason, setReason] = useState('');
   const [lacking, setLacking] = useState(false);
   const [fault, setFault] = useState<Fault | undefined>();
+  const askAhead = useDayAhead(today, book.dateOrder);
+  const [ahead, setAhead] = useState<string | null>(null);
   const form = useRef<HTMLFormElement>(null);
   const id = useId();
   const row = rowOf(kind, cells);
@@ -50,6 +53,7 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
   const change = (column: Column, value: string) => {
     setCells((before) => ({ ...before, [column]: value }));
     setFault(undefined);
+    if (column === 'date') setAhead(null);
   };
   const submit = async (event: FormEvent) => {
     event.preventDefault();
@@ -58,6 +62,12 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
     setLacking(reason.trim() === '');
     if (reason.trim() === '') {
       form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-reason`)}"]`)?.focus();
+      return;
+    }
+    const question = askAhead(cells.date ?? '');
+    setAhead(question);
+    if (question !== null) {
+      form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-date`)}"]`)?.focus();
       return;
     }
     const answer = await replace.send({ entry: entry.id, cells: row, reason });
@@ -78,7 +88,7 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
           value={cells.date ?? ''}
           today={today}
           order={book.dateOrder}
-          fault={refused.get('date') ?? null}
+          fault={refused.get('date') ?? ahead}
           onChange={(value) => change('date', value)}
         />
         {columnsOf(kind).map((column) =>

@@ -72,7 +72,7 @@ export function LanePicture({ picture, season, onOpen, onFamily }: LanePicturePr
           className="lines-lane"
           role="option"
           aria-selected={row === active}
-          aria-setsize={count}
+          aria-setsize={picture.laneCount}
           aria-posinset={row + 1}
           onMouseEnter={(event) => {
             if (!byKeys.current) onMouseEnter(event);
@@ -86,7 +86,7 @@ export function LanePicture({ picture, season, onOpen, onFamily }: LanePicturePr
         </g>
       );
     },
-    [note, picture, onFamily, onOpen, name, active, count],
+    [note, picture, onFamily, onOpen, name, active],
   );
 
   const lane = picture.lanes[active];

@@ -1,18 +1,17 @@
 import { useId, useState } from 'react';
-import { lineGroupings, type LineRow, type LinesPicture } from '#shared/contract/lines.ts';
+import { lineGroupings, type LineGrouping, type LineRow, type LinesPicture } from '#shared/contract/lines.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { fixed, massFromPounds, missing, number, rate } from '../../parts/format.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
+import { useLineRows } from './useLineRows.ts';
 import { words } from './words.ts';
 
-type Grouping = (typeof lineGroupings)[number];
-
 /** How the colonies of each line did, all seasons and yards; the whole operation below. */
-export function LineTable({ picture: { lines }, unit }: { readonly picture: LinesPicture; readonly unit: MassUnit }) {
-  const [by, setBy] = useState<Grouping>('bees');
+export function LineTable({ picture, unit }: { readonly picture: LinesPicture; readonly unit: MassUnit }) {
+  const [by, setBy] = useState<LineGrouping>('bees');
   const heading = useId();
-  const rows = lines[by];
-  const { shown, more } = useFirstRows(rows, words.howDid);
+  const { rows, total, load } = useLineRows(picture, by);
+  const { shown, more } = useFirstRows(rows, words.howDid, { total, load });
   return (
     <section className="section" aria-labelledby={heading}>
       <h2 id={heading}>{words.howDid}</h2>
@@ -60,7 +59,7 @@ export function LineTable({ picture: { lines }, unit }: { readonly picture: Line
             ))}
           </tbody>
           <tfoot>
-            <Line row={lines.all} unit={unit} />
+            <Line row={picture.lines.all} unit={unit} />
           </tfoot>
         </table>
       </div>

@@ -1,5 +1,6 @@
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
+import type { LinesPicture } from '#shared/contract/lines.ts';
 import '../../charts/charts.css';
 import '../../charts/family.css';
 import { FamilySheet } from '../../charts/FamilyChart.tsx';
@@ -19,7 +20,17 @@ const sheetWidth = 920;
 export function LinesPrint() {
   const { book } = useBook();
   const [view] = useLinesView(book?.path ?? '');
-  const { data, fault } = useLines(view);
+  const { fault, whole } = useLines(view);
+  const [data, setData] = useState<LinesPicture>();
+  useEffect(() => {
+    let here = true;
+    void whole().then((all) => {
+      if (here) setData(all);
+    });
+    return () => {
+      here = false;
+    };
+  }, [whole]);
   const title = words.printTitle(data === undefined ? '' : viewInWords(data, view));
   useEffect(() => {
     document.title = title;

@@ -1,10 +1,12 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { lanesAtATime } from '#shared/contract/lines.ts';
 import '../../charts/charts.css';
 import '../../charts/family.css';
 import { useBook } from '../../desk/useBook.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { number } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { words as frameWords } from '../../parts/words.ts';
@@ -22,14 +24,21 @@ import { words } from './words.ts';
 export function LinesScreen() {
   const { book } = useBook();
   const [view, change] = useLinesView(book?.path ?? '');
-  const { data, fault } = useLines(view);
+  const { data, fault, more, whole } = useLines(view);
   const [asTable, setAsTable] = useState(false);
   const [tooLarge, setTooLarge] = useState(false);
   const [, navigate] = useLocation();
   if (!book) return null;
-  const savePng = async (name: string) => {
-    if (data === undefined) return;
-    const picture = await picturePng(familySvg(data, view.season));
+  const saveAs = async (ending: 'svg' | 'png') => {
+    const all = await whole();
+    if (all === undefined) return;
+    const name = words.fileName(book.name, viewInWords(all, view), ending);
+    const svg = familySvg(all, view.season);
+    if (ending === 'svg') {
+      download(name, svg, 'image/svg+xml;charset=utf-8');
+      return;
+    }
+    const picture = await picturePng(svg);
     setTooLarge(picture === null);
     if (picture !== null) download(name, picture);
   };
@@ -47,10 +56,10 @@ export function LinesScreen() {
             </button>
             {data.lanes.length === 0 ? null : (
               <>
-                <button type="button" className="link" onClick={() => download(words.fileName(book.name, viewInWords(data, view), 'svg'), familySvg(data, view.season), 'image/svg+xml;charset=utf-8')}>
+                <button type="button" className="link" onClick={() => void saveAs('svg')}>
                   {words.save}
                 </button>
-                <button type="button" className="link" onClick={() => void savePng(words.fileName(book.name, viewInWords(data, view), 'png'))}>
+                <button type="button" className="link" onClick={() => void saveAs('png')}>
                   {words.savePng}
                 </button>
                 <Link href="/print/lines">{words.print}</Link>
@@ -81,6 +90,14 @@ export function LinesScreen() {
                   onFamily={view.family === null ? (family) => change({ family }) : null}
                 />
               )}
+              {data.lanes.length < data.laneCount ? (
+                <p className="lines-more">
+                  {words.firstLanes(number(data.lanes.length), number(data.laneCount))}{' '}
+                  <button type="button" className="link" disabled={more === null} onClick={more ?? undefined}>
+                    {words.moreLanes(number(Math.min(lanesAtATime, data.laneCount - data.lanes.length)))}
+                  </button>
+                </p>
+              ) : null}
             </>
           )}
           <LineTable picture={data} unit={book.massUnit} />

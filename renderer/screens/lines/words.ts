@@ -14,6 +14,8 @@ export const words = {
   clear: 'Show all lines',
   picture: 'Family lines, one lane a colony',
   pictureKeys: 'Arrow keys go from lane to lane, Enter opens the colony.',
+  firstLanes: (here: string, all: string) => `The first ${here} of ${all} colonies are shown. Choose a line, a season or a yard to see its own; saved or printed, all are there.`,
+  moreLanes: (count: string) => `Show ${count} more`,
   asTable: 'As a table',
   asPicture: 'As a picture',
   save: 'Save as SVG',

@@ -8,6 +8,7 @@ import { EntryField } from '../../parts/EntryField.tsx';
 import { entryWords } from '../../parts/entryWords.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
+import { useDayAhead } from '../../parts/useDayAhead.ts';
 import { byLabel } from '../../parts/searchText.ts';
 import { YardOffer } from '../../parts/YardOffer.tsx';
 import type { KeptCells, MendProps } from './MendForm.tsx';
@@ -22,6 +23,8 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   const labels = useMemo(() => [...new Set((all.data?.rows ?? []).map(({ label }) => label))].sort(byLabel), [all.data]);
   const [cells, setCells] = useState<Cells>(kept.cells);
   const [fault, setFault] = useState<Fault | undefined>();
+  const askAhead = useDayAhead(today, book.dateOrder);
+  const [ahead, setAhead] = useState<string | null>(null);
   const form = useRef<HTMLFormElement>(null);
   const id = useId();
   const kind = kinds.find((known) => known === cells.entry?.trim().toLowerCase()) ?? null;
@@ -46,10 +49,17 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   const change = (column: Column, value: string) => {
     setCells((before) => ({ ...before, [column]: value }));
     setFault(undefined);
+    if (column === 'date') setAhead(null);
   };
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     if (enter.busy) return;
+    const question = askAhead(cells.date ?? '');
+    setAhead(question);
+    if (question !== null) {
+      form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-date`)}"]`)?.focus();
+      return;
+    }
     const answer = await enter.send({ key: row.key, cells: sent });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
@@ -84,7 +94,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
               ))}
             </select>
           </div>
-          <DayField label={entryWords.day} name={`${id}-date`} value={cells.date ?? ''} today={today} order={book.dateOrder} fault={refused.get('date') ?? null} onChange={(value) => change('date', value)} />
+          <DayField label={entryWords.day} name={`${id}-date`} value={cells.date ?? ''} today={today} order={book.dateOrder} fault={refused.get('date') ?? ahead} onChange={(value) => change('date', value)} />
           {kind === null
             ? null
             : shown.map((column) => (
