@@ -32,7 +32,7 @@ function lookAt(world: World, visit: Visit, colony: SimulatedColony): void {
   visit.write('inspection', colony, {
     frames_bees: halves(Math.max(0.5, bees)),
     frames_brood: random.chance(0.95) ? halves(Math.max(0, brood)) : null,
-    frames_stores: random.chance(0.9) ? halves(Math.max(0.5, random.normal(4, 1.2))) : null,
+    frames_stores: random.chance(0.9) ? halves(Math.max(0.5, random.normal(storesSeen(world, colony), 1.2))) : null,
     eggs: random.chance(0.94) ? eggs : null,
     queen_seen: random.chance(0.93) ? (laying && random.chance(0.32) ? 'yes' : 'no') : null,
     queen_cells: random.chance(0.93) ? cells : null,
@@ -42,6 +42,11 @@ function lookAt(world: World, visit: Visit, colony: SimulatedColony): void {
   visit.minutes += 7;
   if (cells === 'swarm' && random.chance(0.3)) swarmed(world, visit, colony);
   addSecondDeep(world, visit, colony, bees);
+}
+
+/** Frames of stores at a look: a few in spring, more after the main flow, and in autumn what it has, a full deep comb holding about 7 lb. */
+function storesSeen({ monthDay }: World, colony: SimulatedColony): number {
+  return monthDay >= '09-01' ? colony.storesLb / 7 : monthDay >= '07-10' ? 6.5 : 4;
 }
 
 function queenCells(world: World, colony: SimulatedColony, bees: number): 'none' | 'swarm' | 'supersedure' | 'emergency' {

@@ -8,14 +8,15 @@ import { orderCurves } from '#core/order/orderCurves.ts';
 import { onOrder } from '#core/order/placedOrders.ts';
 import { paidPrices } from '#core/order/paidPrices.ts';
 import { reviewPlans } from '#core/order/reviewPlans.ts';
-import { negativeStock } from '#core/stock/negativeStock.ts';
-import { shedCounts } from '#core/stock/shedCounts.ts';
+import { calledPlace } from '#core/stock/places.ts';
+import { equipmentAvailable } from '#core/stock/stockTable.ts';
+import { shortageSentence } from '#core/stock/stockWords.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { highsSolver } from './highsSolver.ts';
 import { nextKey, offerPaper, planPaper, readOffers, readPlans, readViews, viewPaper } from './offerPapers.ts';
 import type { Book } from './openBook.ts';
-import { stockOf } from './orderHandlers.ts';
 import { placedIn } from './placedPapers.ts';
+import { stockBookOf } from './stockAccount.ts';
 
 type Names =
   | 'offers.list' | 'offers.keep' | 'offers.drop' | 'order.decide' | 'order.curves' | 'order.compare'
@@ -71,7 +72,7 @@ export const decisionHandlers: Handlers<Names> = {
   },
   'plans.list': async (_, context) => {
     const book = context.open();
-    return reviewPlans(await readPlans(book.store), (await book.picture()).states, await book.today(context.options.now().day));
+    return reviewPlans(await readPlans(book.store), { states: (await book.picture()).states, entries: await paidEntries(book), today: await book.today(context.options.now().day) });
   },
   'plans.read': async ({ key }, context) => {
     const found = (await readPlans(context.open().store)).find((plan) => plan.key === key);
@@ -88,19 +89,24 @@ async function decide(question: DecisionQuestion, context: DeskContext) {
   return decideOrder(question, await factsOf(context), await highsSolver(), new SeededRandom(springSeed));
 }
 
-async function paidOf(book: Book) {
+async function paidEntries(book: Book) {
   const entries = await book.store.entries({ kinds: ['install', 'requeen', 'purchase'] });
-  return paidPrices(entries.filter(({ struck }) => struck === null).map(({ entry }) => entry));
+  return entries.filter(({ struck }) => struck === null).map(({ entry }) => entry);
+}
+
+async function paidOf(book: Book) {
+  return paidPrices(await paidEntries(book));
 }
 
 export async function factsOf(context: DeskContext): Promise<DecisionFacts> {
   const book = context.open();
   const { states, yardList, borders, rules, names } = await book.picture();
   const today = await book.today(context.options.now().day);
-  const moved = (await book.store.entries({ kinds: ['stock', 'purchase'] })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
-  const shed = shedCounts(moved, names);
+  const account = await stockBookOf(book, today);
   return {
     states, yards: yardList, borders, rules, asOf: today, today, views: await readViews(book.store), offers: await readOffers(book.store), paid: await paidOf(book),
-    stock: (item) => stockOf(shed, item), stockTrouble: negativeStock(moved, names), onOrder: onOrder(await placedIn(book, today)),
+    there: (item) => equipmentAvailable(account, item),
+    stockTrouble: [...account.shortages.values()].map(({ place, item, count, day, entry }) => ({ place: calledPlace(place, names), item, count, day, entry, sentence: shortageSentence(calledPlace(place, names), item, count, day) })),
+    onOrder: onOrder(await placedIn(book, today)),
   };
 }

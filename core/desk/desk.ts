@@ -29,7 +29,9 @@ import { needHandlers } from './needHandlers.ts';
 import { paperHandlers } from './paperHandlers.ts';
 import { sheetHandlers } from './sheetHandlers.ts';
 import { sortOutHandlers } from './sortOutHandlers.ts';
+import { spaceHandlers } from './spaceHandlers.ts';
 import { stockHandlers } from './stockHandlers.ts';
+import { storesHandlers } from './storesHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { workHandlers } from './workHandlers.ts';
 import { workPlanHandlers } from './workPlanHandlers.ts';
@@ -69,7 +71,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...needHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers, ...returnsHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...needHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers, ...returnsHandlers, ...storesHandlers, ...spaceHandlers,
 };
 
 const slow = 40;

@@ -11,6 +11,7 @@ import { lastVisits, wholeYardKinds } from '#core/lineage/yardVisits.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { orderDeadlines } from '#core/order/orderDeadlines.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
+import { hiveBoxesOf } from '#core/space/hiveBoxes.ts';
 import { deadOutsToCheck, stockItems } from '#core/stock/stockTable.ts';
 import { readOffers, readPlans } from './offerPapers.ts';
 import type { Book } from './openBook.ts';
@@ -35,7 +36,7 @@ export async function needSources(book: Book, today: Day, ahead: number | null =
   const dues = duesOf(picture, recent, treatments, today);
   const stock = await stockBookOf(book, today);
   return {
-    today, ahead: ahead ?? numberRule(rules, 'needs.ahead'), rules, borders, states, yards: yardList, details: await store.yardDetails(), stands, treatments,
+    today, ahead: ahead ?? numberRule(rules, 'needs.ahead'), rules, borders, massUnit: picture.names.massUnit, boxesOf: (id) => hiveBoxesOf(stock, id, rules), states, yards: yardList, details: await store.yardDetails(), stands, treatments,
     yardWords: whole.filter(({ kind, day, body }) => (kind === 'note' || kind === 'work') && day >= since && (!('colony' in body) || body.colony === undefined)),
     lastVisits: lastVisits(states, whole), duesOf: (id) => dues.get(id) ?? [],
     deadlines: orderDeadlines(await readPlans(store), await readOffers(store), await placedIn(book, today), today),

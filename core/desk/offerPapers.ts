@@ -1,6 +1,5 @@
-import { keptPlan, survivalView, type SurvivalView } from '#shared/contract/decision.ts';
+import { keptPlan, survivalView, type KeptPlan, type SurvivalView } from '#shared/contract/decision.ts';
 import { offerBody, type Offer, type OfferBody } from '#shared/contract/offers.ts';
-import type { KeptPlan } from '#core/order/reviewPlans.ts';
 import type { Paper, Store } from '#core/book/store.ts';
 
 export const offerPaper = 'offer';

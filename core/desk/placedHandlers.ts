@@ -4,6 +4,7 @@ import { FaultError, refuse } from '#shared/faults.ts';
 import { moneyText } from '#shared/units.ts';
 import { SeededRandom } from '#core/demo/seededRandom.ts';
 import { orderPoint } from '#core/order/orderCurves.ts';
+import { offeredWords } from '#core/order/offerCheck.ts';
 import { beeItem, orderDeadlines } from '#core/order/orderDeadlines.ts';
 import { deliveryNote, orderingNote } from '#core/order/placedOrders.ts';
 import { factsOf, springSeed } from './decisionHandlers.ts';
@@ -24,13 +25,15 @@ export const placedHandlers: Handlers<Names> = {
   'orders.place': async ({ lines, plan }, context) => {
     const { book, store, today } = await here(context);
     const offers = new Map((await readOffers(store)).map((offer) => [offer.key, offer]));
-    const rows = lines.map(({ offer: key, quantity }): Cells => {
+    const rows = lines.map(({ offer: key, quantity, each: agreed }): Cells => {
       const offer = offers.get(key);
       if (offer === undefined) throw new FaultError(refuse('unknown', 'One of these is on nobody’s offer any more.', { mend: 'Enter the seller’s offer first; nothing was ordered.' }));
       const { what, seller } = offer;
-      if (quantity < offer.least) throw new FaultError(refuse('refused', `${seller} sells at least ${offer.least} at a time; ${quantity} were to be ordered.`, { mend: 'Order more, or change the offer. Nothing was entered.' }));
-      if (offer.most !== null && quantity > offer.most) throw new FaultError(refuse('refused', `${seller} offers at most ${offer.most}; ${quantity} were to be ordered.`, { mend: 'Order fewer, or change the offer. Nothing was entered.' }));
-      const each = offer.steps.findLast(({ from }) => from <= quantity)?.each ?? offer.steps[0]?.each ?? 0;
+      if (quantity < offer.least) throw new FaultError(refuse('refused', `${seller} sells at least ${offer.least} at a time; ${quantity} were to be ordered.`, { field: key, mend: 'Order more, or change the offer. Nothing was entered.' }));
+      if (offer.most !== null && quantity > offer.most) throw new FaultError(refuse('refused', `${seller} offers at most ${offer.most}; ${quantity} were to be ordered.`, { field: key, mend: 'Order fewer, or change the offer. Nothing was entered.' }));
+      const offered = offer.steps.findLast(({ from }) => from <= quantity)?.each ?? offer.steps[0]?.each ?? 0;
+      const each = agreed ?? offered;
+      if (each === 0 && offered !== 0) throw new FaultError(refuse('refused', `${seller} would give ${offeredWords(what)} away: the price is 0.`, { field: key, mend: 'Write the price; if it is free, say so in the offer first. Nothing was entered.' }));
       return {
         date: today, entry: 'purchase', item: what.kind === 'equipment' ? what.item : beeItem(what.kind), supplier: seller,
         quantity: String(what.kind === 'equipment' ? quantity * what.packSize : quantity), price: moneyText((each * quantity) as Minor), note: orderingNote(offer.deliveryFrom, offer.deliveryUntil),

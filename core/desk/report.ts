@@ -15,16 +15,16 @@ import { seasonsOf, type ReviewFacts } from '#core/losses/reviewFacts.ts';
 import { ledgerRows, seasonYards } from '#core/losses/seasonLedger.ts';
 import { yardTreatmentsOf } from '#core/losses/winterCovariates.ts';
 import { orderPlan } from '#core/order/orderPlan.ts';
-import { houseRules } from '#core/rules/houseRules.ts';
-import { shedCounts } from '#core/stock/shedCounts.ts';
+import { foldStock, stockKinds } from '#core/stock/foldStock.ts';
+import { equipmentAvailable } from '#core/stock/stockTable.ts';
 import type { ReviewPaper } from '#shared/contract/paper.ts';
+import { byOrder } from '#core/journal/foldColony.ts';
 import type { Store } from '#core/book/store.ts';
 import { reviewPaper } from '#core/losses/paper/reviewPaper.ts';
 import { memoryStore } from '#core/book/memoryStore.ts';
 import { honeyBySeason } from './colonyHandlers.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { importBytes } from './importFile.ts';
-import { stockOf } from './orderHandlers.ts';
 import { seasonNotes } from './lossFactorHandlers.ts';
 import { massUnitOf } from './openBook.ts';
 import { readPicture, type Picture } from './picture.ts';
@@ -134,11 +134,11 @@ export async function reportOfStore(store: Store, options: StoreReportOptions): 
   const review = lossReview(facts, options.season, 'lost');
   const answers = lossAnswers(await answerFacts(store, facts, picture), keepNew());
   const notes = await seasonNotes(store, review.season);
-  const entries = (await store.entries({ kinds: ['stock', 'purchase'] })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
-  const shed = shedCounts(entries, picture.names);
+  const moved = (await store.entries({ kinds: stockKinds, until: asOf })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+  const account = foldStock(moved.toSorted(byOrder), picture);
   const plan = orderPlan(
     { target: options.target, confidence: options.confidence, source: options.source ?? 'package', hiveFrames: options.hiveFrames ?? 10, united: 'lost', asOf, today: options.today },
-    { states, yards: picture.yardList, borders: picture.borders, rules: picture.rules, listed: houseRules(picture.rules), stock: (item) => stockOf(shed, item) },
+    { states, yards: picture.yardList, borders: picture.borders, rules: picture.rules, there: (item) => equipmentAvailable(account, item) },
   );
   return {
     ok: true,

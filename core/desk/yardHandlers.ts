@@ -6,8 +6,9 @@ import { byStand, withAbsent } from '#core/lineage/standOrder.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { lastVisits, wholeYardKinds, yardVisits } from '#core/lineage/yardVisits.ts';
 import { colonyRow } from './colonyHandlers.ts';
+import { stockItems } from '#core/stock/stockTable.ts';
 import type { Handlers } from './desk.ts';
-import { shedOf } from './orderHandlers.ts';
+import { stockBookOf } from './stockAccount.ts';
 
 export const yardHandlers: Handlers<'yards.list' | 'yard.page' | 'yard.details' | 'yard.stand'> = {
   'yards.list': async (_, context) => {
@@ -29,16 +30,18 @@ export const yardHandlers: Handlers<'yards.list' | 'yard.page' | 'yard.details' 
     const once = picture.states.filter((state) => state.stays.some((stay) => stay.yard === id));
     const own = [...(await book.store.entriesOf(once.map((state) => state.id))).values()].flat();
     const whole = (await book.store.entries({ kinds: wholeYardKinds })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
-    const shed = await shedOf(book);
+    const account = await stockBookOf(book, today);
+    const { rules, borders, names } = picture;
     return {
       yard,
       details: (await book.store.yardDetails()).get(id) ?? noDetails,
       today,
       colonies: standing.map((state) => colonyRow(state, today, picture)),
       visits: yardVisits(id, picture.byId, [...own, ...whole], picture.names, 8),
-      equipment: shed.items.flatMap(({ item, counts }) => {
-        const count = counts.find(({ place }) => place === yard.code)?.count ?? 0;
-        return count === 0 ? [] : [{ item, count }];
+      // What no stock row names is only taken for granted under the hives, and is not listed as counted.
+      equipment: stockItems(account, { names, rules, borders, asOf: today }).flatMap(({ item, keptFrom, places }) => {
+        const count = places.find(({ place }) => place === yard.code)?.total ?? 0;
+        return keptFrom === null || count === 0 ? [] : [{ item, count }];
       }),
     };
   },

@@ -5,10 +5,11 @@ import type { Borders } from '#shared/seasons.ts';
 import { aliveOn, currentReign, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts';
-import type { StockTrouble } from '#core/stock/negativeStock.ts';
+import type { Available } from '#core/stock/stockTable.ts';
 import type { Chance } from './chance.ts';
 import { answerSentences, cautions, limitSentence } from './decisionWords.ts';
-import { billOfMaterials, equipmentList, hivesInSpring, partsEach, type EquipmentQuestion } from './equipment.ts';
+import { equipmentAsked, partsOnOrder } from './askedParts.ts';
+import { equipmentList, isForPart, partsEach } from './equipment.ts';
 import { cropInPounds, firstYearHoney } from './firstYearHoney.ts';
 import type { MilpSolver } from './milp.ts';
 import { orderAnswer } from './orderAnswer.ts';
@@ -16,6 +17,7 @@ import { queensOnOrder, type BeeWare, type OrderProblem, type SpringYard } from 
 import { staleWords, usualTarget } from './orderPlan.ts';
 import type { OnOrder } from './placedOrders.ts';
 import { bindingLimits, highestTarget, solveOrder, type SolvedOrder } from './solveOrder.ts';
+import { supersWanted, winteredCrop, type SupersWanted } from './supersFromYield.ts';
 import { survivalForecast, type SurvivalForecast } from './survivalForecast.ts';
 import { kindTerms, waresOf, type Wares } from './wares.ts';
 
@@ -29,8 +31,9 @@ export interface DecisionFacts {
   readonly views: readonly SurvivalView[];
   readonly offers: readonly Offer[];
   readonly paid: readonly PaidPrice[];
-  readonly stock: EquipmentQuestion['stock'];
-  readonly stockTrouble: readonly StockTrouble[];
+  /** What the equipment account has of an item, and where it goes below nothing. */
+  readonly there: (item: string) => Available | null;
+  readonly stockTrouble: OrderDecision['stockTrouble'];
   readonly onOrder: OnOrder;
 }
 
@@ -43,6 +46,7 @@ export interface PreparedOrder {
   readonly confidence: number;
   readonly targetDay: Day;
   readonly oldQueens: number;
+  readonly supers: SupersWanted;
   /** Colonies on order, counted as coming. */
   readonly coming: number;
 }
@@ -60,15 +64,19 @@ export function prepareOrder(question: DecisionQuestion, facts: DecisionFacts, c
   const raised = question.splitQueens === 'raised';
   const take = rule(raised ? 'split.takeRaised' : 'split.take');
   const { minutes, honeyForgone } = kindTerms(rules, cropInPounds(firstYearHoney(states, borders, asOf, rules)), take);
+  const supers = supersWanted(rules, question.hiveFrames, winteredCrop(states, borders, asOf));
   const spare = numberRule(rules, 'order.spare');
-  const parts = equipmentList({ hives: target, ...hivesInSpring(forecast), frames: question.hiveFrames, stock: facts.stock }, rules);
+  const parts = equipmentList(equipmentAsked(target, forecast, supers, question, facts), rules);
   const coming = facts.onOrder.colonies;
   const problem: OrderProblem = {
     target: Math.max(0, target - coming), onOrder: Math.min(target, coming), confidence, shares: forecast.scenarios.shares,
     splits: { take, perSurvivor: question.splits ? rule('split.strong') * rule('split.cap') : 0, queens: question.splitQueens },
     yards: roomLeft(middlingSpring(forecast).map((survivors, y) => ({ survivors, room: facts.yards[y]?.room ?? null })), coming),
     bees: facts.onOrder.queens === 0 ? wares.bees : [queensComing(facts.onOrder.queens, facts.today), ...wares.bees],
-    parts: billOfMaterials(rules, question.hiveFrames).map((part, at) => ({ item: part.item, perColony: partsEach(part, spare), have: (parts[at]?.have ?? 0) + (facts.onOrder.equipment.get(part.item) ?? 0), packs: wares.packs.get(part.item) ?? [] })),
+    parts: parts.map((part) => ({
+      item: part.item, perColony: partsEach(part, spare), have: part.have + partsOnOrder(part.item, question, facts),
+      packs: wares.packs.filter(({ item }) => isForPart(item, part.item, question.hiveFrames)).map(({ ware }) => ware),
+    })),
     hivesStanding: forecast.high,
     requeen: question.requeen,
     freeCombs: Math.max(0, freeCombs(forecast, question.hiveFrames, facts) - facts.onOrder.packages * rule('comb.package')),
@@ -80,7 +88,7 @@ export function prepareOrder(question: DecisionQuestion, facts: DecisionFacts, c
     hours: question.hours === undefined ? rule('springHours') * Math.max(target, forecast.living) : question.hours,
     budget: question.budget,
   };
-  return { problem, forecast, wares, target, confidence, targetDay, oldQueens: oldQueens(states, asOf, yearOf(spring), rule('requeen.years')), coming };
+  return { problem, forecast, wares, target, confidence, targetDay, oldQueens: oldQueens(states, asOf, yearOf(spring), rule('requeen.years')), supers, coming };
 }
 
 /** The cheapest order that keeps the target with the confidence, and where there is none, why, and what can be reached. */
@@ -182,12 +190,15 @@ function queensComing(count: number, today: Day): BeeWare {
   return { key: queensOnOrder, kind: 'queen', steps: [{ from: 1, each: 0 }], least: 1, most: count, late: false, orderBy: today };
 }
 
-/** Drawn combs without bees: of dead-outs in a middling spring, and what stock rows name as drawn in the shed. */
-function freeCombs(forecast: SurvivalForecast, frames: 8 | 10, facts: DecisionFacts): number {
+/** Drawn brood combs without bees: of the dead-outs of a middling spring, of those to be checked, and what lies free. */
+function freeCombs(forecast: SurvivalForecast, frames: 8 | 10, { there, rules }: DecisionFacts): number {
   const dead = Math.max(0, forecast.living - Math.round(forecast.mean));
-  const fromDead = dead * numberRule(facts.rules, 'order.deeps') * frames * numberRule(facts.rules, 'order.deadOutSound');
-  const inShed = ['drawn comb', 'drawn frame', 'drawn deep frame'].reduce((sum, item) => sum + Math.max(0, facts.stock(item)?.shed ?? 0), 0);
-  return Math.floor(fromDead + inShed);
+  const account = there('deep frame');
+  const onHives = account === null || forecast.living === 0 ? numberRule(rules, 'order.deeps') * frames : account.onHives / forecast.living;
+  const back = (dead * onHives + (account?.drawnToCheck ?? 0)) * numberRule(rules, 'order.deadOutSound');
+  // Names that say no size count as brood comb.
+  const others = ['drawn comb', 'drawn frame'].map(there).reduce((sum, one) => sum + Math.max(0, (one?.shed ?? 0) + (one?.yards ?? 0)), 0);
+  return Math.floor(back + (account?.drawn ?? 0) + others);
 }
 
 /** Living colonies whose queen will have gone through that many winters; a queen of unknown year is not counted. */

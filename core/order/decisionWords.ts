@@ -46,9 +46,10 @@ function orderSentences(order: SolvedOrder, { target, confidence, targetDay, for
   const { choice } = order;
   const short = `The chance of fewer than ${target} on ${dayInWords(targetDay)} is then ${percent(order.chanceShort)}; on average ${tenth(order.expectedMissing)} are missing and ${tenth(order.expectedSurplus)} are over.`;
   const known = coming > 0 ? [`${some(coming, 'colony', 'colonies')} on order ${coming === 1 ? 'is' : 'are'} counted as coming.`] : [];
-  if (choice.bought === 0 && choice.splits === 0) {
+  if (choice.bought === 0 && (choice.splits === 0 || target <= forecast.low)) {
+    const spare = choice.splits === 0 ? [] : [`Only if fewer live, up to ${some(choice.splits, 'split')} would fill the gap.`];
     const why = target <= forecast.low ? `Even a hard winter leaves ${target} or more` : `With ${target} wanted and a confidence of ${sure(confidence)}`;
-    return [`${why}: no ${coming > 0 ? 'more ' : ''}bees need be bought.`, ...known, short, ...equipmentSentence(order, forecast.living, problem, answer)];
+    return [`${why}: no ${coming > 0 ? 'more ' : ''}bees need be bought.`, ...spare, ...known, short, ...equipmentSentence(order, forecast.living, problem, answer)];
   }
   const lots = answer.bees.filter(({ kind }) => kind !== 'queen').map(({ seller, words, quantity, orderBy }) => `order ${quantity}${/^\d/.test(words) ? '\u00a0×' : ''} ${words}${seller === null ? '' : ` from ${seller}`} by ${dayInWords(orderBy)}`);
   const parts = [...lots, ...(choice.splits > 0 ? [`plan ${some(choice.splits, 'split')}`] : [])];
@@ -57,7 +58,7 @@ function orderSentences(order: SolvedOrder, { target, confidence, targetDay, for
     ...known,
     short,
     ...equipmentSentence(order, forecast.living, problem, answer),
-    ...(choice.splits > 0 ? [`Splits are made late in spring, when the survivors are known: if more live than expected, make fewer.`] : []),
+    ...(choice.splits > 0 ? [`Splits are made late in spring, when the survivors are known: where enough live, none need be made, so ${tenth(order.expectedMade)} of the ${choice.splits} are reckoned on average.`] : []),
   ];
 }
 

@@ -1,5 +1,7 @@
-import type { OrderPlan } from '#shared/contract/order.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
+import { partFor } from '#core/stock/hives.ts';
+import { itemOf, readItem } from '#core/stock/itemName.ts';
+import type { Available } from '#core/stock/stockTable.ts';
 
 /** One part of a hive: how many a producing colony stands on. Names are those that stock rows use. */
 export interface Part {
@@ -8,9 +10,8 @@ export interface Part {
 }
 
 /** Bill of materials of one producing colony in a double-deep layout, by the house rules. `frames` is 8 or 10 a box. */
-export function billOfMaterials(rules: RuleValues, frames: 8 | 10): Part[] {
+export function billOfMaterials(rules: RuleValues, frames: 8 | 10, mediums = numberRule(rules, 'order.mediums')): Part[] {
   const deeps = numberRule(rules, 'order.deeps');
-  const mediums = numberRule(rules, 'order.mediums');
   return [
     { item: 'deep box', perColony: deeps },
     { item: 'deep frame', perColony: deeps * frames },
@@ -41,11 +42,15 @@ export interface EquipmentQuestion {
   readonly hives: number;
   /** Colonies that keep the hive they stand in. */
   readonly survivors: number;
-  /** Colonies lost, whose hives come back. */
+  /** Colonies that will be lost, whose hives come back. */
   readonly deadOuts: number;
   readonly frames: 8 | 10;
-  /** Pieces of an item by the stock rows: in the shed, and in all yards; null where no row names the item. */
-  readonly stock: (item: string) => { readonly shed: number; readonly yards: number } | null;
+  /** Frames of a box whose name says nothing of it. */
+  readonly usual: 8 | 10;
+  /** Medium supers for each hive; the house rule where it is left out. */
+  readonly mediums?: number;
+  /** What the equipment account has of an item; null where no stock row names it. */
+  readonly there: (item: string) => Available | null;
 }
 
 /** Hives of survivors and of dead-outs in a middling spring, as yards and drawn comb are reckoned too. */
@@ -54,29 +59,89 @@ export function hivesInSpring({ living, mean }: { readonly living: number; reado
   return { survivors, deadOuts: living - survivors };
 }
 
-/** Supers and their frames come off for the winter, so where stock rows tell of them they are counted by those rows alone. */
-function comesOff(item: string): boolean {
-  return item === 'medium super' || item === 'medium frame';
+/** One part: what is needed, what is there, what is to be ordered. `have` is what can be used in spring. */
+export interface PartLine {
+  readonly item: string;
+  readonly perColony: number;
+  readonly need: number;
+  readonly onHives: number;
+  readonly fromDeadOuts: number;
+  /** Waiting to be mended, and of the dead-outs what is not sound. */
+  readonly toMend: number;
+  readonly shed: number;
+  /** Free in a yard. */
+  readonly yards: number;
+  readonly have: number;
+  readonly order: number;
+  readonly reason: string;
 }
 
 /** What is needed, what is there, and what is to be ordered, part by part. */
-export function equipmentList(question: EquipmentQuestion, rules: RuleValues): (OrderPlan['equipment'][number] & { readonly toMend: number })[] {
+export function equipmentList(question: EquipmentQuestion, rules: RuleValues): PartLine[] {
+  const { hives, frames, usual } = question;
   const spare = numberRule(rules, 'order.spare');
   const sound = numberRule(rules, 'order.deadOutSound');
-  return billOfMaterials(rules, question.frames).map((part) => {
-    const need = neededParts(part, question.hives, spare);
-    const stock = question.stock(part.item);
-    const byRows = stock !== null && comesOff(part.item);
-    const onHives = byRows ? Math.max(0, Math.floor(stock.yards)) : Math.floor(question.survivors * part.perColony + 1e-9);
-    const fromDeadOuts = byRows ? 0 : Math.floor(question.deadOuts * part.perColony * sound + 1e-9);
-    const shed = Math.max(0, Math.floor(stock?.shed ?? 0));
-    const have = onHives + fromDeadOuts + shed;
-    const spareWords = part.item.endsWith('frame') || spare === 0 ? '' : `, and ${Math.round(spare * 100)} % to spare`;
+  return billOfMaterials(rules, frames, question.mediums).map(({ item, perColony }) => {
+    const need = neededParts({ item, perColony }, hives, spare);
+    const found = springParts({ item: partFor(item, frames, usual), perColony }, question, sound);
+    const have = found.onHives + found.fromDeadOuts + found.shed + found.yards;
+    const spareWords = item.endsWith('frame') || spare === 0 ? '' : `, and ${Math.round(spare * 100)} % to spare`;
+    const { words, ...counts } = found;
     return {
-      item: part.item, perColony: part.perColony, need, onHives, fromDeadOuts, toMend: byRows ? 0 : Math.ceil(question.deadOuts * part.perColony - 1e-9) - fromDeadOuts, shed, have, order: Math.max(0, need - have),
-      reason: `${question.hives} ${question.hives === 1 ? 'hive' : 'hives'} at ${part.perColony} each${spareWords}: ${need}. ${
-        byRows ? `By the stock rows ${onHives} are in the yards and ${shed} in the shed.` : `In a middling spring ${onHives} with the survivors, ${fromDeadOuts} back from dead-outs (${Math.round(sound * 100)} % sound), ${shed} in the shed.`
-      }`,
+      item: partFor(item, frames, usual), perColony, need, ...counts, have, order: Math.max(0, need - have),
+      reason: `${hives} ${hives === 1 ? 'hive' : 'hives'} at ${perColony} each${spareWords}: ${need}. ${words}`,
     };
   });
+}
+
+type Found = Pick<PartLine, 'onHives' | 'fromDeadOuts' | 'toMend' | 'shed' | 'yards'> & { readonly words: string };
+
+/**
+ * What is there of a part in a middling spring. By the account: what hives carry is shared among survivors and dead-outs;
+ * what waits to be checked comes back like a dead-out's. An item that no stock row names is taken to stand under every
+ * colony as the bill of materials has it, and nowhere else.
+ */
+function springParts({ item, perColony }: Part, { survivors, deadOuts, frames, usual, there }: EquipmentQuestion, sound: number): Found {
+  const percent = `${Math.round(sound * 100)} % sound`;
+  const account = there(item);
+  const otherSize = partFor(itemOf(item), frames === 8 ? 10 : 8, usual);
+  const other = otherSize === item ? null : there(otherSize);
+  if (account === null && other === null) {
+    const dead = deadOuts * perColony;
+    const [onHives, fromDeadOuts] = [whole(survivors * perColony), whole(dead * sound)];
+    return {
+      onHives, fromDeadOuts, toMend: Math.ceil(dead - 1e-9) - fromDeadOuts, shed: 0, yards: 0,
+      words: `No stock row names it, so each hive is taken to have its own and none to lie in the shed: in a middling spring ${onHives} with the survivors, ${fromDeadOuts} back from dead-outs (${percent}). Count what is there, and the plan goes by that.`,
+    };
+  }
+  const living = survivors + deadOuts;
+  const carried = account?.onHives ?? 0;
+  const stay = living === 0 ? 0 : (carried * survivors) / living;
+  const back = carried - stay + (account?.toCheck ?? 0);
+  // A hive of the other size keeps its own parts; only what would fit is counted of what lies free.
+  const elsewhere = living === 0 ? 0 : ((other?.onHives ?? 0) * survivors) / living;
+  const [onHives, fromDeadOuts] = [whole(stay + elsewhere), whole(back * sound)];
+  const inRepair = whole(account?.toMend ?? 0);
+  const [shed, yards] = [Math.max(0, whole(account?.shed ?? 0)), Math.max(0, whole(account?.yards ?? 0))];
+  const lost = Math.ceil(back - 1e-9) - fromDeadOuts;
+  const unfit = whole((other?.shed ?? 0) + (other?.yards ?? 0) + (other?.toCheck ?? 0));
+  return {
+    onHives, fromDeadOuts, toMend: lost + inRepair, shed, yards,
+    words: [
+      `By the equipment account ${whole(carried)} are on hives and ${whole(account?.toCheck ?? 0)} with dead-outs to check: in a middling spring ${onHives} stay with the survivors and ${fromDeadOuts} come back (${percent}).`,
+      `${shed} lie free in the shed${yards > 0 ? ` and ${yards} in the yards` : ''}.`,
+      ...(inRepair > 0 ? [`${inRepair} wait to be mended and are not counted; mending them is cheaper than buying.`] : []),
+      ...(unfit > 0 ? [`${unfit} more are for hives of ${frames === 8 ? 10 : 8} frames.`] : []),
+    ].join(' '),
+  };
+}
+
+function whole(count: number): number {
+  return Math.floor(count + 1e-9);
+}
+
+/** Whether something on offer or on order is that part of a hive of so many frames; a name that says nothing of its size fits either. */
+export function isForPart(typed: string, item: string, frames: 8 | 10): boolean {
+  const one = readItem(typed);
+  return one.item === itemOf(item) && (one.frames === null || one.frames === frames);
 }

@@ -1,8 +1,8 @@
 import type { DecisionQuestion, OrderAnswer, PlannedPart, PlannedWare } from '#shared/contract/decision.ts';
 import type { Offer } from '#shared/contract/offers.ts';
-import { itemName } from '#core/stock/shedCounts.ts';
+import { equipmentAsked, partsOnOrder } from './askedParts.ts';
 import type { DecisionFacts, PreparedOrder } from './decideOrder.ts';
-import { equipmentList, hivesInSpring } from './equipment.ts';
+import { equipmentList, isForPart } from './equipment.ts';
 import { offeredWords } from './offerCheck.ts';
 import type { SolvedOrder } from './solveOrder.ts';
 import { SPRINGS } from './survivalForecast.ts';
@@ -23,6 +23,7 @@ export function orderAnswer(order: SolvedOrder, prepared: PreparedOrder, questio
   return {
     bees,
     equipment: partLines(order, prepared, question, facts),
+    supers: prepared.supers.sentence,
     bought: choice.bought,
     splits: choice.splits,
     splitsByYard: byYard(choice.splitsByYard),
@@ -41,6 +42,7 @@ export function orderAnswer(order: SolvedOrder, prepared: PreparedOrder, questio
     total: order.total,
     expectedMissing: order.expectedMissing,
     expectedSurplus: order.expectedSurplus,
+    expectedSplits: order.expectedMade,
     chanceShort: order.chanceShort,
     samplingError: samplingError(shortBySpring(order, prepared)),
     chanceShortExact: exact?.probabilityShort[choice.bought] ?? null,
@@ -78,19 +80,19 @@ function beeLines(order: SolvedOrder, prepared: PreparedOrder, offers: readonly 
 
 function partLines(order: SolvedOrder, prepared: PreparedOrder, question: DecisionQuestion, facts: DecisionFacts): PlannedPart[] {
   const { forecast, problem } = prepared;
-  const listed = equipmentList({ hives: hivesWanted(problem), ...hivesInSpring(forecast), frames: question.hiveFrames, stock: facts.stock }, facts.rules);
+  const listed = equipmentList(equipmentAsked(hivesWanted(problem), forecast, prepared.supers, question, facts), facts.rules);
   return listed.map((part): PlannedPart => {
     const packs = facts.offers.flatMap((offer) => {
       const { what } = offer;
       const chosen = order.choice.wares.get(offer.key);
-      if (what.kind !== 'equipment' || itemName(what.item) !== part.item || chosen === undefined) return [];
+      if (what.kind !== 'equipment' || !isForPart(what.item, part.item, question.hiveFrames) || chosen === undefined) return [];
       return [{ offer: offer.key, seller: offer.seller, packSize: what.packSize, packs: chosen.quantity, each: chosen.each, total: chosen.quantity * chosen.each, orderBy: offer.orderBy }];
     });
     const ordered = packs.reduce((sum, { packSize, packs: number }) => sum + packSize * number, 0);
-    const { item, need, onHives, fromDeadOuts, toMend, shed, reason } = part;
-    const onOrder = Math.floor(facts.onOrder.equipment.get(item) ?? 0);
+    const { item, need, onHives, fromDeadOuts, toMend, shed, yards, reason } = part;
+    const onOrder = partsOnOrder(item, question, facts);
     const have = part.have + onOrder;
     const short = Math.max(0, need - have);
-    return { item, need, onHives, fromDeadOuts, shed, onOrder, have, toMend, order: short, packs, notOffered: Math.max(0, short - ordered), reason: onOrder === 0 ? reason : `${reason} ${onOrder} are on order.` };
+    return { item, need, onHives, fromDeadOuts, shed, yards, onOrder, have, toMend, order: short, packs, notOffered: Math.max(0, short - ordered), reason: onOrder === 0 ? reason : `${reason} ${onOrder} are on order.` };
   });
 }

@@ -1,9 +1,9 @@
 import type { Offer } from '#shared/contract/offers.ts';
 import type { OrderDeadline, PlacedOrder } from '#shared/contract/placed.ts';
 import { dayInWords, daysBetween, type Day } from '#shared/days.ts';
-import { itemName } from '#core/stock/shedCounts.ts';
+import { itemName } from '#core/stock/itemName.ts';
 import { offeredWords } from './offerCheck.ts';
-import type { KeptPlan } from './reviewPlans.ts';
+import type { KeptPlan } from '#shared/contract/decision.ts';
 
 /** Days before a seller's last day on which an evening begins to speak of it. */
 const planned = 90;

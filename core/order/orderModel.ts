@@ -1,5 +1,7 @@
+import { binomialCdf } from '#core/stats/binomialCdf.ts';
 import { MilpBuilder, type MilpModel, type Term } from './milp.ts';
 import { hivesWanted, splitsFrom, splitsOfYards, type OrderProblem, type Ware } from './orderProblem.ts';
+import { edgeOf, splitCost, type SplitBranch } from './splitBranch.ts';
 import { fewestBought, splitColumn, type SplitColumn } from './springTable.ts';
 
 /** What is decided: wares by key, packages that go on drawn comb, splits and moves by yard. */
@@ -17,25 +19,23 @@ export interface OrderChoice {
 export interface OrderModel {
   readonly model: MilpModel;
   readonly read: (values: readonly number[]) => OrderChoice;
-  /** Missing colonies as the model reckons them for the number of splits picked; too few where a slope is lacking. */
-  readonly missing: (values: readonly number[]) => number;
+  /** The branch that was picked, and what the model reckons for it, in minor units; too little where an edge is lacking. */
+  readonly picked: (values: readonly number[]) => { readonly branch: SplitBranch; readonly cost: number };
 }
-
-/** Numbers of bought colonies at which the model knows the slope of the missing ones, by place of the column. */
-export type Slopes = ReadonlyMap<number, ReadonlySet<number>>;
 
 /**
  * The order as a whole-number programme.
  *
  * A spring matters only through the number of survivors, so the drawn springs are gathered by that number; for each
- * number of splits s a table then says how many colonies b(s) must be bought at least (the chance constraint) and how
- * many are expected to be missing when b are bought, which is convex in b. One variable picks s; bought colonies and
- * missing ones are split up by that choice (the disjunctive form of Balas, from memory), so the relaxation is tight
- * and no spring needs a variable of its own. The convex curve is given by slopes at a few numbers and at those in
- * `more`; `solveOrder` adds slopes until the answer lies on the curve. Yards limit where colonies of a middling spring
+ * number of splits s a table then says how many colonies b(s) must be bought at least (the chance constraint), and
+ * what missing and surplus colonies and the splits made are expected to cost when b are bought. One variable picks a
+ * branch (a number of splits and a range of b); bought colonies and that cost are split up by that choice (the
+ * disjunctive form of Balas, from memory), so the relaxation is tight and no spring needs a variable of its own. The
+ * cost is given from below by edges of its lower hull; `solveOrder` adds edges, and parts ranges where the hull lies
+ * below the cost, until the answer costs what it does in the table. Yards limit where colonies of a middling spring
  * can stand.
  */
-export function orderModel(problem: OrderProblem, columns: readonly SplitColumn[], more: Slopes): OrderModel {
+export function orderModel(problem: OrderProblem, branches: readonly SplitBranch[]): OrderModel {
   const build = new MilpBuilder();
   const inDollars = (cents: number) => cents / 100;
   const minute = problem.hourValue / 60;
@@ -77,7 +77,7 @@ export function orderModel(problem: OrderProblem, columns: readonly SplitColumn[
     }
   };
 
-  const mostQueens = problem.requeen + columns.length - 1 + largestLot(problem);
+  const mostQueens = problem.requeen + Math.max(0, ...branches.map(({ column }) => column.splits)) + largestLot(problem);
   for (const bee of problem.bees) {
     const terms = ware(bee, bee.kind === 'queen' ? mostQueens : mostBought);
     if (bee.kind === 'queen') {
@@ -95,16 +95,13 @@ export function orderModel(problem: OrderProblem, columns: readonly SplitColumn[
   build.row('drawn comb', [[onComb, 1], ...packages.map(([variable, factor]): Term => [variable, -factor])], null, 0);
   work([[onComb, 1]], -problem.minutes.foundation, problem.honeyForgone.package - problem.honeyForgone.foundation);
 
-  const picks = columns.map(({ splits }) => build.whole(`${splits} splits?`, 0, 1));
+  const picks = branches.map(({ column }) => build.whole(`${column.splits} splits?`, 0, 1));
   build.row('one number of splits', picks.map((pick): Term => [pick, 1]), 1, 1);
-  const chosen = columns.map((column, at) => chooseBought(build, problem, column, picks[at] as number, mostBought, more.get(at) ?? new Set()));
+  const chosen = branches.map((branch, at) => chooseBought(build, branch, picks[at] as number));
   build.row('bought', [...bought, ...chosen.map(({ bought: variable }): Term => [variable, -1])], 0, 0);
-  const splits = columns.map(({ splits: number }, at): Term => [picks[at] as number, number]);
-  columns.forEach(({ splits: number }, at) => {
-    const pick = picks[at] as number;
-    hours.push([pick, (number * problem.minutes.split) / 60]);
-    addCost(build, pick, inDollars(number * (problem.minutes.split * minute + problem.honeyForgone.split)));
-  });
+  const splits = branches.map(({ column }, at): Term => [picks[at] as number, column.splits]);
+  // The hours must be there for all that are planned; what they cost is reckoned for those made.
+  for (const [pick, number] of splits) hours.push([pick, (number * problem.minutes.split) / 60]);
 
   // Queens: for old colonies, and for splits that are not left to raise their own.
   build.row('queens', [...queens, ...(problem.splits.queens === 'bought' ? splits.map(([pick, number]): Term => [pick, -number]) : [])], problem.requeen, null);
@@ -124,7 +121,12 @@ export function orderModel(problem: OrderProblem, columns: readonly SplitColumn[
   const each = (values: readonly number[], variables: readonly number[]) => variables.map((variable) => Math.round(values[variable] ?? 0));
   return {
     model: { variables: build.variables, rows: build.rows },
-    missing: (values) => chosen.reduce((total, { short }) => total + (short === null ? 0 : (values[short] ?? 0)), 0),
+    picked: (values) => {
+      const at = picks.findIndex((pick) => (values[pick] ?? 0) > 0.5);
+      const branch = branches[at];
+      if (branch === undefined) throw new Error('the solver picked no number of splits');
+      return { branch, cost: (chosen[at]?.base ?? 0) + 100 * (values[chosen[at]?.over ?? -1] ?? 0) };
+    },
     read: (values) => ({
       wares: new Map([...quantities].flatMap(([key, found]) => {
         const used = found.map(({ variable, each: price }) => ({ quantity: Math.round(values[variable] ?? 0), each: price })).find(({ quantity }) => quantity > 0);
@@ -156,50 +158,57 @@ function largestOf(one: Ware): number {
 
 /**
  * A column for every number of splits worth thinking of. Past the first that needs no bought colony, another split is
- * worth at most its chance of filling a gap; where that is less than its work and honey, it and all further ones are
- * left out.
+ * worth at most its chance of filling a gap; where that is less than its work and honey however many are bought, it
+ * and all further ones are left out.
  */
 export function splitColumns(problem: OrderProblem, mostBought: number): SplitColumn[] {
   const { perSurvivor, take } = problem.splits;
   const terms = { take, most: (survivors: number) => splitsFrom(survivors, perSurvivor) };
-  const cost = (problem.minutes.split * problem.hourValue) / 60 + problem.honeyForgone.split;
   const most = splitsOfYards(problem);
   const columns: SplitColumn[] = [];
   for (let splits = 0; splits <= most; splits += 1) {
     const column = splitColumn(problem.shares, problem.target, splits, mostBought, terms);
     columns.push(column);
-    const idle = fewestBought(column, problem.confidence) === 0 && problem.missing * take * (column.probabilityShort[0] as number) <= cost;
-    if (idle) break;
+    if (fewestBought(column, problem.confidence) === 0 && isIdle(problem, splits, mostBought, terms.most)) break;
   }
   return columns;
 }
 
-/** Bought colonies if this number of splits is picked: not fewer than the confidence asks, and what is missing then. */
-function chooseBought(build: MilpBuilder, problem: OrderProblem, column: SplitColumn, pick: number, mostBought: number, more: ReadonlySet<number>): { bought: number; short: number | null } {
-  const fewest = fewestBought(column, problem.confidence);
-  const bought = build.real(`bought with ${column.splits} splits`, 0, mostBought);
-  if (fewest === null) {
-    build.row('not sure enough', [[pick, 1]], null, 0);
-    build.row('none', [[bought, 1]], null, 0);
-    return { bought, short: null };
+/**
+ * Whether one more split than that would nowhere be worth its cost. It is made in springs that want it and can give
+ * it, and there fills a gap at most with the chance that the others leave one. More survivors leave less of a gap, so
+ * what holds for one more holds for all further ones.
+ */
+function isIdle(problem: OrderProblem, splits: number, mostBought: number, most: (survivors: number) => number): boolean {
+  const { shares, target, missing } = problem;
+  const cdf = binomialCdf(splits, problem.splits.take);
+  const cost = splitCost(problem);
+  for (let bought = 0; bought <= mostBought; bought += 1) {
+    let worth = 0;
+    for (let survivors = Math.min(shares.length, target - bought) - 1; survivors >= 0 && most(survivors) > splits; survivors -= 1) {
+      const gap = target - bought - survivors;
+      worth += (shares[survivors] as number) * (missing * problem.splits.take * (cdf[Math.min(gap - 1, splits)] as number) - cost);
+    }
+    if (worth > 0) return false;
   }
-  build.row('sure enough', [[bought, 1], [pick, -fewest]], 0, null);
-  build.row('not beyond use', [[bought, 1], [pick, -mostBought]], null, 0);
-  // Left over = missing - (target - bought - what is expected to stand there), so one variable prices both.
-  const [missing, surplus] = [problem.missing / 100, problem.surplus / 100];
-  const short = build.real(`missing with ${column.splits} splits`, 0, null, missing + surplus);
-  const balance = (column.expectedLeft[0] as number) - (column.expectedShort[0] as number);
-  addCost(build, bought, surplus);
-  addCost(build, pick, surplus * balance);
-  const at = new Set(more);
-  for (let step = 1; fewest + step - 1 < mostBought; step *= 2) at.add(fewest + step - 1);
-  for (const place of at) {
-    if (place >= mostBought) continue;
-    const here = column.expectedShort[place] as number;
-    const slope = (column.expectedShort[place + 1] as number) - here;
-    build.row('missing', [[short, 1], [bought, -slope], [pick, -(here - slope * place)]], 0, null);
+  return true;
+}
+
+/** Bought colonies if this branch is picked, and what it then costs above the least it can. */
+function chooseBought(build: MilpBuilder, branch: SplitBranch, pick: number): { readonly bought: number; readonly base: number; readonly over: number } {
+  const { low, high, costs, corners } = branch;
+  const base = Math.min(...corners.map((corner) => costs[corner] as number));
+  const bought = build.real(`bought with ${branch.column.splits} splits`, 0, high);
+  build.row('sure enough', [[bought, 1], [pick, -low]], 0, null);
+  build.row('not beyond use', [[bought, 1], [pick, -high]], null, 0);
+  const over = build.real(`expected with ${branch.column.splits} splits`, 0, null, 1);
+  addCost(build, pick, base / 100);
+  for (const at of branch.edges) {
+    const { first, slope } = edgeOf(branch, at);
+    build.row('expected', [[over, 1], [bought, -slope / 100], [pick, -((costs[first] as number) - base - slope * first) / 100]], 0, null);
   }
-  return { bought, short };
+  if (corners.length === 1) build.row('expected', [[over, 1], [pick, -((costs[low] as number) - base) / 100]], 0, null);
+  return { bought, base, over };
 }
 
 /** Where everything stands in a middling spring. A yard that is over-full already need not be emptied. */

@@ -1,14 +1,14 @@
-import type { HouseRule, OrderPlan } from '#shared/contract/order.ts';
 import type { United } from '#shared/contract/values.ts';
 import { dayInWords, daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
 import { periodDays, seasonOf, type Borders } from '#shared/seasons.ts';
 import { aliveBefore, aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { inHundred } from '#core/losses/lossWords.ts';
+import { hiveRules } from '#core/stock/hives.ts';
 import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { betaPriorByMoments, betaPriorFromExpectedRate } from '#core/stats/betaPriorByMoments.ts';
-import { equipmentList, type EquipmentQuestion } from './equipment.ts';
-import { coloniesToBuy, forecastLosses, lossQuantile, purchase, survivorRange, type LossForecast } from './forecastLosses.ts';
+import { equipmentList, type EquipmentQuestion, type PartLine } from './equipment.ts';
+import { coloniesToBuy, forecastLosses, lossQuantile, survivorRange, type LossForecast } from './forecastLosses.ts';
 import { pastWindows, planWindow, type PastWindow, type PlanWindow } from './planWindow.ts';
 import { orderDay } from './wares.ts';
 
@@ -28,8 +28,33 @@ export interface OrderFacts {
   readonly yards: readonly Yard[];
   readonly borders: Borders;
   readonly rules: RuleValues;
-  readonly listed: readonly HouseRule[];
-  readonly stock: EquipmentQuestion['stock'];
+  readonly there: EquipmentQuestion['there'];
+}
+
+/** A line of bees to order, for a report that knows no offers. */
+interface BeeOrder {
+  readonly what: string;
+  readonly quantity: number;
+  readonly seller: string | null;
+  readonly orderBy: Day;
+  /** That day is past on the as-of day. */
+  readonly late: boolean;
+  readonly reason: string;
+}
+
+/** What a journal alone tells about the order: no offers, no splits, no prices. */
+export interface OrderPlan {
+  readonly target: number;
+  readonly confidence: number;
+  readonly past: readonly PastWindow[];
+  readonly prior: { readonly rate: number; readonly rule: string; readonly seasons: number };
+  /** Survivors of the living: mean and 80 % range. */
+  readonly survivors: { readonly mean: number; readonly low: number; readonly high: number };
+  readonly buy: number;
+  readonly chanceShort: number;
+  readonly orders: readonly BeeOrder[];
+  readonly equipment: readonly PartLine[];
+  readonly sentences: readonly string[];
 }
 
 /** What to buy before spring: survivors as a beta-binomial, the quantile rule at the chosen confidence, and the equipment that goes with it. */
@@ -50,22 +75,15 @@ export function orderPlan(question: OrderQuestion, facts: OrderFacts): OrderPlan
   const fewLosses = lossQuantile(forecast, 0.1);
   const hives = Math.max(target, living - fewLosses + bought.colonies);
   return {
-    asOf, spring: window.spring, living, target, confidence, source: question.source, hiveFrames: question.hiveFrames, united,
-    past: past.map((one) => ({ season: one.season, from: one.from, until: one.until, atRisk: one.atRisk, lost: one.lost })),
-    prior: { rate: prior.p, alpha: prior.alpha, beta: prior.beta, rule: prior.rule, seasons: prior.seasons },
-    survivors: {
-      mean: survivors.mean, low: survivors.low, high: survivors.high,
-      chances: forecast.losses.pmf.map((chance, lost) => ({ survivors: living - lost, chance })).reverse(),
-    },
+    target, confidence,
+    past: past.map(({ season, from, until, atRisk, lost }) => ({ season, from, until, atRisk, lost })),
+    prior: { rate: prior.p, rule: prior.rule, seasons: prior.seasons },
+    survivors: { mean: survivors.mean, low: survivors.low, high: survivors.high },
     buy: bought.colonies,
     chanceShort: bought.probabilityShort,
-    chanceShortBuyingNone: purchase(forecast, target, 0).probabilityShort,
-    ladder: [0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.99].map((one) => ({ confidence: one, buy: coloniesToBuy(forecast, target, one).colonies })),
     orders: bought.colonies === 0 ? [] : [beesToOrder(question, facts, window, bought.colonies, confidence, target)],
-    equipment: equipmentList({ hives, survivors: living - fewLosses, deadOuts: fewLosses, frames: question.hiveFrames, stock: facts.stock }, rules).map(({ toMend: _, ...part }) => part),
+    equipment: equipmentList({ hives, survivors: living - fewLosses, deadOuts: fewLosses, frames: question.hiveFrames, usual: hiveRules(rules).usual, there: facts.there }, rules),
     sentences: [...staleWords(states, asOf), ...sentences(forecast, past, window, target, confidence, bought.colonies, bought.probabilityShort, asOf)],
-    cautions: ['Equipment of a colony with suspected foulbrood is not used again before the bee inspector has seen it: call before doing anything.'],
-    rules: [...facts.listed],
   };
 }
 
@@ -77,11 +95,10 @@ export function usualTarget(states: readonly ColonyState[], asOf: Day, living: n
   return Math.max(living, states.filter((state) => aliveBefore(state, from)).length);
 }
 
-function beesToOrder(question: OrderQuestion, facts: OrderFacts, window: PlanWindow, quantity: number, confidence: number, target: number): OrderPlan['orders'][number] {
+function beesToOrder(question: OrderQuestion, facts: OrderFacts, window: PlanWindow, quantity: number, confidence: number, target: number): BeeOrder {
   const { source, asOf } = question;
   const bought = facts.states.filter((state) => state.origin === source && state.start <= asOf).toSorted((a, b) => (a.start < b.start ? 1 : -1));
   const seller = bought.find((state) => state.supplier !== null)?.supplier ?? null;
-  const priced = bought.find((state) => state.price !== null);
   const orderBy = orderDay(window.spring, textRule(facts.rules, `order.${source}.by`), facts.borders);
   return {
     what: source === 'package' ? 'Packages' : 'Nucs',
@@ -89,9 +106,6 @@ function beesToOrder(question: OrderQuestion, facts: OrderFacts, window: PlanWin
     seller,
     orderBy,
     late: orderBy < asOf,
-    delivery: textRule(facts.rules, `order.${source}.delivery`),
-    priceEach: priced?.price ?? null,
-    priceFrom: priced === undefined ? null : `Paid on ${dayInWords(priced.start)}${priced.supplier === null ? '' : ` to ${priced.supplier}`}.`,
     reason: `So that with those alive on ${dayInWords(window.spring)} there are ${target} colonies, with a confidence of ${Math.round(confidence * 100)} in 100.`,
   };
 }

@@ -1,6 +1,6 @@
 import type { PaidPrice } from '#shared/contract/offers.ts';
 import type { Entry } from '#core/journal/kinds.ts';
-import { itemName } from '#core/stock/shedCounts.ts';
+import { itemName } from '#core/stock/itemName.ts';
 import { isOrdering } from './placedOrders.ts';
 
 /** What was paid for bees, queens and equipment by the journal, newest first; installs of one day, seller and price are one line. */

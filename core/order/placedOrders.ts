@@ -2,7 +2,7 @@ import type { EntryId } from '#shared/brands.ts';
 import type { PlacedOrder } from '#shared/contract/placed.ts';
 import { addDays, dayFromIso, dayInWords, type Day } from '#shared/days.ts';
 import type { Entry } from '#core/journal/kinds.ts';
-import { itemName } from '#core/stock/shedCounts.ts';
+import { itemName } from '#core/stock/itemName.ts';
 
 type OrderedKind = PlacedOrder['kind'];
 

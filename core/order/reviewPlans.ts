@@ -1,27 +1,54 @@
 import type { z } from 'zod';
-import type { keptPlan, planReview } from '#shared/contract/decision.ts';
+import type { OutputOf } from '#shared/contract/contract.ts';
+import type { KeptPlan, planReview } from '#shared/contract/decision.ts';
 import { dayInWords, type Day } from '#shared/days.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
+import type { Entry } from '#core/journal/kinds.ts';
+import { wilsonInterval } from '#core/stats/wilsonInterval.ts';
+import { planLines } from './planLines.ts';
 
-export type KeptPlan = z.infer<typeof keptPlan>;
 export type PlanReview = z.infer<typeof planReview>;
 
+export interface PlanRecord {
+  readonly states: readonly ColonyState[];
+  /** Installs, requeenings and purchases, in the journal's order. */
+  readonly entries: readonly Entry[];
+  readonly today: Day;
+}
+
+type Reviewed = OutputOf<'plans.list'>;
+
 /** Kept plans, newest first, each held against what happened, and how often the 8-in-10 range held. */
-export function reviewPlans(plans: readonly KeptPlan[], states: readonly ColonyState[], today: Day): { plans: PlanReview[]; tally: { over: number; inside: number; sentence: string } } {
-  const reviews = plans.map((plan) => reviewPlan(plan, states, today)).toSorted((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : a.key < b.key ? 1 : -1));
-  // Several plans for one spring meet the same winter: only the last of each counts.
-  const springs = new Map<Day, PlanReview>();
-  for (const review of reviews) if (review.inside !== null && !springs.has(review.spring)) springs.set(review.spring, review);
-  const over = springs.size;
-  const inside = [...springs.values()].filter((review) => review.inside === true).length;
-  const sentence = over === 0
-    ? 'No spring that a plan was kept for has come yet.'
-    : `Of ${over} ${over === 1 ? 'spring' : 'springs'} with a kept plan, the survivors lay inside the range ${inside} ${inside === 1 ? 'time' : 'times'}; about 8 in 10 is what the range promises.${over < 10 ? ' So few say little yet.' : ''}`;
-  return { plans: reviews, tally: { over, inside, sentence } };
+export function reviewPlans(plans: readonly KeptPlan[], record: PlanRecord): Reviewed {
+  const reviews = plans.map((plan) => reviewPlan(plan, record)).toSorted((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : a.key < b.key ? 1 : -1));
+  return { plans: reviews, tally: calibration(reviews) };
+}
+
+/** Several plans for one spring meet the same winter: only the last of each counts. Reviews newest first. */
+function calibration(reviews: readonly PlanReview[]): Reviewed['tally'] {
+  const last = new Map<Day, PlanReview>();
+  for (const review of reviews) if (review.inside !== null && !last.has(review.spring)) last.set(review.spring, review);
+  const springs: Reviewed['tally']['springs'] = [];
+  let inside = 0;
+  for (const { spring, living, low, high, survivors, inside: held } of [...last.values()].toSorted((a, b) => (a.spring < b.spring ? -1 : 1))) {
+    if (survivors === null || held === null) continue;
+    if (held) inside += 1;
+    springs.push({ spring, living, low, high, survivors, inside: held, runningInside: inside, runningOver: springs.length + 1 });
+  }
+  const over = springs.length;
+  const limits = wilsonInterval(inside, over);
+  const range = limits === null ? '' : ` (${Math.round((100 * inside) / over)} %, ${Math.round(100 * limits.lower)}–${Math.round(100 * limits.upper)})`;
+  const few = over < 5 ? ' So few say little yet.' : over < 10 ? ' Few springs, so the share is rough.' : limits !== null && limits.upper < 0.8 ? ' The ranges were too narrow: plan with more confidence than you need.' : limits !== null && limits.lower > 0.8 ? ' The ranges were wider than they need be.' : ' That agrees with it.';
+  return {
+    over, inside, springs, limits: limits === null ? null : [limits.lower, limits.upper],
+    sentence: over === 0
+      ? 'No spring that a plan was kept for has come yet.'
+      : `Of ${over} ${over === 1 ? 'spring' : 'springs'} with a kept plan, the survivors lay inside the range ${inside} ${inside === 1 ? 'time' : 'times'}${over < 5 ? '' : range}; about 8 in 10 is what the range promises.${few}`,
+  };
 }
 
 /** Survivors are counted as the forecast counts them: sold, given and (by that rule) united colonies are not lost. */
-function reviewPlan(plan: KeptPlan, states: readonly ColonyState[], today: Day): PlanReview {
+function reviewPlan(plan: KeptPlan, { states, entries, today }: PlanRecord): PlanReview {
   const { decision } = plan;
   const { forecast, spring, asOf, answer } = decision;
   const over = today >= spring;
@@ -36,7 +63,7 @@ function reviewPlan(plan: KeptPlan, states: readonly ColonyState[], today: Day):
   return {
     key: plan.key, day: plan.day, spring, note: plan.note, target: decision.target, confidence: decision.confidence, living: decision.living,
     low: forecast.low, high: forecast.high, mean: forecast.mean, bought: answer?.bought ?? null, splits: answer?.splits ?? null, total: answer?.total ?? null,
-    survivors, inside, onTargetDay, sentence: `${whole}${target}`,
+    survivors, inside, onTargetDay, sentence: `${whole}${target}`, lines: planLines(plan, survivors, states, entries, today),
   };
 }
 

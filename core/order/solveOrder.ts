@@ -1,6 +1,7 @@
 import type { MilpSolver } from './milp.ts';
 import { boughtAtMost, orderModel, splitColumns, type OrderChoice } from './orderModel.ts';
 import { lifted, limits, type Limit, type OrderProblem } from './orderProblem.ts';
+import { branchOf, hullCost, isKnown, knowing, partedAt } from './splitBranch.ts';
 import type { SplitColumn } from './springTable.ts';
 
 /** What an order costs, part by part, in minor units; `missing` and `surplus` are expectations. */
@@ -20,41 +21,61 @@ export interface SolvedOrder {
   readonly total: number;
   /** What is paid to sellers. */
   readonly cash: number;
+  /** If every split planned is made. */
   readonly hours: number;
   readonly chanceShort: number;
   readonly expectedMissing: number;
   readonly expectedSurplus: number;
+  /** Splits that are made on average: none where enough live without them. */
+  readonly expectedMade: number;
   readonly solver: { readonly name: string; readonly status: 'optimal'; readonly gap: number; readonly variables: number; readonly rows: number };
 }
 
-/** Missing colonies may be reckoned this much too low before a slope is added. */
-const NEAR = 1e-7;
+/** What is expected may be reckoned this much too low, in minor units, before an edge is added. */
+const NEAR = 1e-3;
+/** Numbers of splits about the one picked that learn the same edge: they would only be tried next for want of it. */
+const REACH = 3;
 
 /**
- * The cheapest order, or null when no order keeps all limits. The model never reckons more missing colonies than there
- * are, so its best is a lower bound; slopes are added where it is too low until the answer costs what the model says,
- * which then is the optimum (Kelley's cutting planes, from memory). Throws when the solver does not prove its answer.
+ * The cheapest order, or null when no order keeps all limits. The model never reckons more than an order costs, so its
+ * best is a lower bound; edges are added, and ranges parted, where it is too low until the answer costs what the model
+ * says, which then is the optimum (Kelley's cutting planes, and branching where the cost is not convex; from memory).
+ * Throws when the solver does not prove its answer.
  */
 export function solveOrder(problem: OrderProblem, solver: MilpSolver): SolvedOrder | null {
-  const columns = splitColumns(problem, boughtAtMost(problem));
-  const slopes = new Map<number, Set<number>>();
-  for (;;) {
-    const { model, read, missing } = orderModel(problem, columns, slopes);
+  const mostBought = boughtAtMost(problem);
+  const columns = splitColumns(problem, mostBought);
+  let branches = columns.flatMap((column) => branchOf(problem, column, mostBought) ?? []);
+  while (branches.length > 0) {
+    const { model, read, picked } = orderModel(problem, branches);
     const answer = solver.solve(model);
     if (answer.status === 'infeasible') return null;
     if (answer.status !== 'optimal') throw new Error(`the solver did not finish: ${answer.word}`);
     const choice = read(answer.values);
-    const order = priced(problem, choice, columns);
-    const at = columns.findIndex(({ splits }) => splits === choice.splits);
-    const known = slopes.get(at) ?? new Set();
-    if (order.expectedMissing - missing(answer.values) <= NEAR || known.has(choice.bought)) {
-      return { ...order, solver: { name: solver.name, status: 'optimal', gap: answer.gap, variables: model.variables.length, rows: model.rows.length } };
+    const { branch, cost } = picked(answer.values);
+    const real = branch.costs[choice.bought] as number;
+    const parted = hullCost(branch, choice.bought) < real - NEAR;
+    if (real - cost <= NEAR || (isKnown(branch, choice.bought) && !parted)) {
+      return { ...priced(problem, choice, columns), solver: { name: solver.name, status: 'optimal', gap: answer.gap, variables: model.variables.length, rows: model.rows.length } };
     }
-    // Neighbouring numbers of splits would only be tried next for want of the same slope.
-    columns.forEach((_, near) => {
-      if (Math.abs(near - at) <= 3) slopes.set(near, new Set([...(slopes.get(near) ?? []), Math.max(0, choice.bought - 1), choice.bought]));
+    branches = branches.flatMap((one) => {
+      if (one === branch && isKnown(branch, choice.bought)) return partedAt(one, choice.bought);
+      const near = Math.abs(one.column.splits - branch.column.splits) <= REACH && choice.bought >= one.low && choice.bought <= one.high;
+      return [near ? knowing(one, choice.bought) : one];
     });
   }
+  return null;
+}
+
+/** Whether any order keeps all limits: the same model without costs, which is done with the first order found. */
+export function isPossible(problem: OrderProblem, solver: MilpSolver): boolean {
+  const mostBought = boughtAtMost(problem);
+  const branches = splitColumns(problem, mostBought).flatMap((column) => branchOf(problem, column, mostBought) ?? []);
+  if (branches.length === 0) return false;
+  const { model } = orderModel(problem, branches.map((branch) => ({ ...branch, edges: new Set() })));
+  const { status, word } = solver.solve({ ...model, variables: model.variables.map((variable) => ({ ...variable, cost: 0 })) });
+  if (status === 'other') throw new Error(`the solver did not finish: ${word}`);
+  return status === 'optimal';
 }
 
 /** Reckons a choice by itself, from prices and tables, not from the solver's own sums. */
@@ -70,13 +91,14 @@ export function priced(problem: OrderProblem, choice: OrderChoice, columns: read
   const moves = choice.inByYard.reduce((sum, number) => sum + number, 0);
   const { minutes, honeyForgone: honey } = problem;
   const onFoundation = packages - choice.onComb;
-  const spent = packages * minutes.package + onFoundation * minutes.foundation + nucs * minutes.nuc + colonies * minutes.colony + choice.splits * minutes.split + moves * minutes.move;
+  const made = column.expectedMade[choice.bought] as number;
+  const spent = packages * minutes.package + onFoundation * minutes.foundation + nucs * minutes.nuc + colonies * minutes.colony + moves * minutes.move;
   const costs = {
     bees: paid(problem.bees.filter(({ kind }) => kind !== 'queen').map(({ key }) => key)),
     queens: paid(problem.bees.filter(({ kind }) => kind === 'queen').map(({ key }) => key)),
     equipment: paid(problem.parts.flatMap(({ packs }) => packs.map(({ key }) => key))),
-    work: (spent * problem.hourValue) / 60,
-    honey: choice.onComb * honey.package + onFoundation * honey.foundation + nucs * honey.nuc + colonies * honey.colony + choice.splits * honey.split,
+    work: ((spent + made * minutes.split) * problem.hourValue) / 60,
+    honey: choice.onComb * honey.package + onFoundation * honey.foundation + nucs * honey.nuc + colonies * honey.colony + made * honey.split,
     missing: problem.missing * (column.expectedShort[choice.bought] as number),
     surplus: problem.surplus * (column.expectedLeft[choice.bought] as number),
   };
@@ -84,10 +106,11 @@ export function priced(problem: OrderProblem, choice: OrderChoice, columns: read
     choice, costs,
     total: Object.values(costs).reduce((sum, cost) => sum + cost, 0),
     cash: costs.bees + costs.queens + costs.equipment,
-    hours: (spent + problem.requeen * minutes.requeen) / 60,
+    hours: (spent + choice.splits * minutes.split + problem.requeen * minutes.requeen) / 60,
     chanceShort: column.probabilityShort[choice.bought] as number,
     expectedMissing: column.expectedShort[choice.bought] as number,
     expectedSurplus: column.expectedLeft[choice.bought] as number,
+    expectedMade: made,
   };
 }
 
@@ -106,23 +129,20 @@ export interface BindingLimit {
 export function bindingLimits(problem: OrderProblem, solver: MilpSolver): BindingLimit[] {
   const standing = limits.filter((limit) => applies(problem, limit));
   const alone = standing.flatMap((limit) => {
-    const order = solveOrder(lifted(problem, limit), solver);
+    const without = lifted(problem, limit);
+    const order = isPossible(without, solver) ? solveOrder(without, solver) : null;
     return order === null ? [] : [{ limit, order, together: false }];
   });
   if (alone.length > 0) return alone;
-  const without = (away: readonly Limit[]) => solveOrder(away.reduce(lifted, problem), solver);
+  const without = (away: readonly Limit[]) => away.reduce(lifted, problem);
   let away = standing;
-  let order = without(away);
-  if (order === null) return [];
+  if (!isPossible(without(away), solver)) return [];
   for (const limit of standing) {
     const fewer = away.filter((one) => one !== limit);
-    const found = without(fewer);
-    if (found === null) continue;
-    away = fewer;
-    order = found;
+    if (isPossible(without(fewer), solver)) away = fewer;
   }
-  const possible = order;
-  return away.map((limit) => ({ limit, order: possible, together: true }));
+  const order = solveOrder(without(away), solver);
+  return order === null ? [] : away.map((limit) => ({ limit, order, together: true }));
 }
 
 function applies(problem: OrderProblem, limit: Limit): boolean {
@@ -151,17 +171,16 @@ export interface ReachableTarget {
 
 /** The highest target up to the one asked for that can be reached within all limits; null if not even none can. */
 export function highestTarget(problem: OrderProblem, solver: MilpSolver): ReachableTarget | null {
-  let found: ReachableTarget | null = null;
   let low = 0;
   let high = problem.target;
+  let reached: number | null = null;
   while (low <= high) {
     const target = (low + high) >>> 1;
-    const order = solveOrder({ ...problem, target }, solver);
-    if (order === null) high = target - 1;
-    else {
-      found = { target, order };
+    if (isPossible({ ...problem, target }, solver)) {
+      reached = target;
       low = target + 1;
-    }
+    } else high = target - 1;
   }
-  return found;
+  const order = reached === null ? null : solveOrder({ ...problem, target: reached }, solver);
+  return reached === null || order === null ? null : { target: reached, order };
 }

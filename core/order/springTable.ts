@@ -13,6 +13,8 @@ export interface SplitColumn {
   readonly probabilityShort: readonly number[];
   readonly expectedShort: readonly number[];
   readonly expectedLeft: readonly number[];
+  /** Splits that are really made: those planned, as far as the survivors can give them, in springs that want them. */
+  readonly expectedMade: readonly number[];
 }
 
 /** Probabilities are sums; without this a tie with the confidence could flip. */
@@ -20,26 +22,32 @@ export const tolerance = 1e-12;
 
 /**
  * Chance and number of colonies short of (or beyond) the target for 0..mostBought colonies bought and one number of
- * splits, over survivors with the given shares. Every split planned is made if the survivors can give it; each
- * takes by itself. Exact for the shares given. O(survivors x splits + target).
+ * splits, over survivors with the given shares. Splits are made in late spring, when survivors and bought colonies can be
+ * counted: where those are enough none is made, else every one planned that the survivors can give; each takes by
+ * itself. Exact for the shares given. O(survivors x splits + target).
  */
 export function splitColumn(shares: readonly number[], target: number, splits: number, mostBought: number, terms: SplitTerms): SplitColumn {
   // Colonies there without any bought, as a distribution.
   const there = Array.from({ length: shares.length + splits }, () => 0);
+  // Splits made where so many survive and more are wanted, weighted by their share; and as a running sum.
+  const made = Array.from({ length: shares.length + 1 }, () => 0);
   const takes = new Map<number, readonly number[]>();
   shares.forEach((share, survivors) => {
     if (share === 0) return;
-    const made = Math.max(0, Math.min(splits, terms.most(survivors)));
-    const cdf = takes.get(made) ?? binomialCdf(made, terms.take);
-    takes.set(made, cdf);
-    for (let taken = 0; taken <= made; taken += 1) {
+    const given = Math.max(0, Math.min(splits, terms.most(survivors)));
+    made[survivors + 1] = share * given;
+    const cdf = takes.get(given) ?? binomialCdf(given, terms.take);
+    takes.set(given, cdf);
+    for (let taken = 0; taken <= given; taken += 1) {
       there[survivors + taken] = (there[survivors + taken] as number) + share * ((cdf[taken] as number) - (taken === 0 ? 0 : (cdf[taken - 1] as number)));
     }
   });
   const probabilityShort: number[] = [];
   const expectedShort: number[] = [];
   const expectedLeft: number[] = [];
-  const mean = there.reduce((sum, p, colonies) => sum + p * colonies, 0);
+  for (let survivors = 0; survivors < shares.length; survivors += 1) made[survivors + 1] = (made[survivors + 1] as number) + (made[survivors] as number);
+  const mean = shares.reduce((sum, p, colonies) => sum + p * colonies, 0);
+  const expectedMade: number[] = [];
   // Below `need` one is short: sums from the left grow by one step as fewer are bought.
   let below = 0;
   let weighted = 0;
@@ -56,9 +64,13 @@ export function splitColumn(shares: readonly number[], target: number, splits: n
   for (const [bought, { chance, short }] of rows.toReversed().entries()) {
     probabilityShort.push(chance);
     expectedShort.push(short);
-    expectedLeft.push(Math.max(0, short - (target - bought - mean)));
+    // Made where fewer survive than are wanted beside the bought ones.
+    const making = made[Math.max(0, Math.min(shares.length, target - bought))] as number;
+    expectedMade.push(making);
+    // What is left over is what is missing, less the gap of the mean.
+    expectedLeft.push(Math.max(0, short - (target - bought - mean - terms.take * making)));
   }
-  return { splits, probabilityShort, expectedShort, expectedLeft };
+  return { splits, probabilityShort, expectedShort, expectedLeft, expectedMade };
 }
 
 /** The fewest colonies to buy that keep the chance of being short within 1 - confidence; null if not within the column. */

@@ -2,7 +2,6 @@ import type { Offer, PaidPrice } from '#shared/contract/offers.ts';
 import { dayFromIso, dayInWords, type Day } from '#shared/days.ts';
 import type { Borders } from '#shared/seasons.ts';
 import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts';
-import { itemName } from '#core/stock/shedCounts.ts';
 import type { BeeWare, PackWare } from './orderProblem.ts';
 
 /** Average prices paid, USDA NASS, Honey, 18 March 2022 (prices of 2021; read in a reprint); minor units. */
@@ -10,8 +9,8 @@ export const nassPrices = { package: 9100, nuc: 12_500, queen: 2000 } as const;
 
 export interface Wares {
   readonly bees: readonly BeeWare[];
-  /** Packs of an item, by its one spelling. */
-  readonly packs: ReadonlyMap<string, readonly PackWare[]>;
+  /** Packs on offer, with the item as the offer names it. */
+  readonly packs: readonly { readonly item: string; readonly ware: PackWare }[];
   readonly leftOut: readonly { readonly offer: string; readonly sentence: string }[];
   /** Sentences about prices that are assumed because nobody's offer is kept. */
   readonly assumed: readonly string[];
@@ -22,7 +21,7 @@ export function waresOf(
   offers: readonly Offer[], paid: readonly PaidPrice[], when: { readonly today: Day; readonly spring: Day; readonly targetDay: Day }, factor: number, rules: RuleValues, borders: Borders,
 ): Wares {
   const bees: BeeWare[] = [];
-  const packs = new Map<string, PackWare[]>();
+  const packs: { item: string; ware: PackWare }[] = [];
   const leftOut: { offer: string; sentence: string }[] = [];
   const offeredKinds = new Set<string>();
   for (const offer of offers) {
@@ -30,8 +29,7 @@ export function waresOf(
     const late = orderBy < when.today;
     const base = { key, least, most, late };
     if (what.kind === 'equipment') {
-      const item = itemName(what.item);
-      packs.set(item, [...(packs.get(item) ?? []), { ...base, steps: offer.steps, packSize: what.packSize }]);
+      packs.push({ item: what.item, ware: { ...base, steps: offer.steps, packSize: what.packSize } });
     } else {
       offeredKinds.add(what.kind);
       const after = offer.deliveryFrom !== null && offer.deliveryFrom > when.targetDay;

@@ -4,7 +4,7 @@ import type { Kind } from '#shared/entryForms.ts';
 import type { Season } from '#shared/seasons.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { isOrdering } from '#core/order/placedOrders.ts';
-import { itemName } from '#core/stock/shedCounts.ts';
+import { itemName } from '#core/stock/itemName.ts';
 import { categoryOfPurchase, categoryOfSale, type CostLine, type ReturnLine } from './categories.ts';
 
 /** One amount of a season's account, in minor units and never below nothing; its entry is what stands behind it. */

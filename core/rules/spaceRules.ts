@@ -19,7 +19,7 @@ const cutOff = '8 to 10 weeks before the last useful flow ends with a mated quee
 /** When a colony wants room, how likely it is to swarm, and until when it may be split. */
 export const spaceRuleDefinitions: readonly Definition[] = [
   yearDay('from', 'Boxes are added from', '04-15', 'House choice for the northern tier; put in your own', practice),
-  yearDay('until', 'Boxes are added until', '08-15', 'House choice for the northern tier: no more room late in the last flow', practice),
+  yearDay('until', 'Boxes are added until', '07-20', 'House choice for the northern tier: the main flow ends; later where a second one follows', practice),
   rule('full', 'A box is wanted when bees cover', 'share', 0.7, [0.3, 1], seven, 'read-weak'),
   rule('watch', 'Room is watched from bees covering', 'share', 0.6, [0.2, 1], 'Six of ten frames, one less than what asks for a box', practice),
   rule('lookHolds', 'A look tells of a colony’s strength for', 'days', 21, [5, 60], 'House choice: one worker brood cycle', practice),
@@ -36,7 +36,7 @@ export const spaceRuleDefinitions: readonly Definition[] = [
   rule('packed', 'A colony is packed when bees cover', 'share', 0.85, [0.4, 1], 'House choice, from the 80 to 90 % full at which some add a box', practice),
   rule('risk.cells', 'Swarm risk: swarm cells at the last look', 'points', 4, [0, 10], 'House choice: cells say more than all the rest', practice),
   rule('risk.split', 'Swarm risk: taken off for a split this season', 'points', 2, [0, 10], 'House choice', practice),
-  rule('risk.some', 'Swarm risk is called some from', 'points', 2, [1, 20], 'House choice', practice),
+  rule('risk.some', 'Swarm risk is called some from', 'points', 3, [1, 20], 'House choice', practice),
   rule('risk.high', 'Swarm risk is called high from', 'points', 4, [1, 30], 'House choice', practice),
   rule('split.bees', 'A colony may be split from frames of bees', 'frames', 8, [4, 30], novice, 'read-weak'),
   rule('split.brood', 'A colony may be split from frames of brood', 'frames', 4, [2, 20], novice, 'read-weak'),

@@ -1,5 +1,3 @@
-import { itemName } from './shedCounts.ts';
-
 /*
  * The exchange form has one column for an item, so what matters about a piece is said in its trade name, with commas:
  * `medium super, 8-frame`, `deep frame, drawn, 2022`, `deep box, to mend`. Only the parts of a hive are read so; of
@@ -96,4 +94,16 @@ export function countedAs({ item, frames }: Pick<StockItem, 'item' | 'frames'>, 
 /** The item without its size. */
 export function itemOf(counted: string): string {
   return counted.replace(/, (8|10)-frame$/, '');
+}
+
+/** What the trade also calls the parts of a hive. */
+const otherNames: Readonly<Record<string, string>> = {
+  deep: 'deep box', 'deep super': 'deep box', 'deep hive body': 'deep box', medium: 'medium super', 'medium box': 'medium super', bottom: 'bottom board',
+  reducer: 'entrance reducer', excluder: 'queen excluder', 'hive stand': 'stand', 'telescoping cover': 'outer cover',
+};
+
+/** One spelling of an item: lower case, single spaces, the singular that people also write in the plural, one name for a part. */
+export function itemName(typed: string): string {
+  const name = typed.trim().toLowerCase().replace(/\s+/g, ' ').replace(/(x|ch|sh|ss)es$/, '$1').replace(/(?<!s)s$/, '');
+  return Object.hasOwn(otherNames, name) ? (otherNames[name] ?? name) : name;
 }

@@ -1,6 +1,7 @@
 import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { DeadOutView, StockItemView, StockTable } from '#shared/contract/stock.ts';
 import type { Day } from '#shared/days.ts';
+import { hiveParts } from '#shared/itemWords.ts';
 import type { Borders } from '#shared/seasons.ts';
 import type { Names } from '#core/journal/kindRules.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
@@ -29,7 +30,7 @@ function heldAs(marks: Marks, onHive: boolean): keyof Held {
 }
 
 /** The order in which the parts of a hive are named; what is no part of one comes after, by its name. */
-const order = ['deep box', 'deep frame', 'medium super', 'medium frame', 'shallow super', 'shallow frame', 'bottom board', 'entrance reducer', 'inner cover', 'outer cover', 'stand', 'feeder', 'queen excluder'];
+const order: readonly string[] = hiveParts;
 export function byPart(a: string, b: string): number {
   const place = (item: string) => (order.indexOf(itemOf(item)) + order.length + 1) % (order.length + 1);
   const [one, other] = [order.includes(itemOf(a)) ? place(a) : 99, order.includes(itemOf(b)) ? place(b) : 99];
@@ -131,18 +132,31 @@ export function latestMovements(book: StockBook, names: Names, most: number): St
   return lines.map(({ key: _, ...line }) => ({ ...line, parts: line.parts.toSorted((a, b) => byPart(a.item, b.item)) }));
 }
 
-/** How many of an item are free for use, and how many are not: for working out what to order. Null where no stock row names the item. */
-export function equipmentAvailable(book: StockBook, item: string): { readonly shed: number; readonly yards: number; readonly free: number; readonly onHives: number; readonly fromDeadOuts: number; readonly inRepair: number; readonly wornOut: number } | null {
+/** What is there of an item: free in the shed and in yards, on hives, and what cannot be used as it is. */
+export interface Available {
+  /** Sound and free; below nothing where more left than was there. */
+  readonly shed: number;
+  readonly yards: number;
+  readonly onHives: number;
+  /** From dead-outs that nobody has looked over yet. */
+  readonly toCheck: number;
+  readonly toMend: number;
+  readonly wornOut: number;
+  /** Drawn comb among what is free, and among what is to be checked. */
+  readonly drawn: number;
+  readonly drawnToCheck: number;
+}
+
+/** What is there of an item, for working out what to order. Null where no stock row names it. */
+export function equipmentAvailable(book: StockBook, item: string): Available | null {
   if (!book.keptFrom.has(item)) return null;
-  const sum = { shed: 0, yards: 0, free: 0, onHives: 0, fromDeadOuts: 0, inRepair: 0, wornOut: 0 };
-  const names = { toCheck: 'fromDeadOuts', toMend: 'inRepair', wornOut: 'wornOut', onHives: 'onHives', free: 'free' } as const;
+  const sum = { shed: 0, yards: 0, onHives: 0, toCheck: 0, toMend: 0, wornOut: 0, drawn: 0, drawnToCheck: 0 };
   for (const [key, stacks] of book.places) {
     for (const { marks, count } of stacks.of(item)) {
       const as = heldAs(marks, key.startsWith('c'));
-      sum[names[as]] += count;
-      // As the order's list asks: what can be taken from the shed, and what is out in the yards, hives included.
-      if (key === 'shed' && as === 'free') sum.shed += count;
-      if (key !== 'shed' && as !== 'wornOut' && as !== 'toMend') sum.yards += count;
+      sum[as === 'free' ? (key === 'shed' ? 'shed' : 'yards') : as] += count;
+      if (marks.comb === 'drawn' && as === 'free') sum.drawn += count;
+      if (marks.comb === 'drawn' && as === 'toCheck') sum.drawnToCheck += count;
     }
   }
   return sum;

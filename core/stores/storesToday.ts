@@ -1,5 +1,5 @@
 import type { Grams } from '#shared/brands.ts';
-import { dayInWords, daysBetween, type Day } from '#shared/days.ts';
+import { addDays, dayInWords, daysBetween, type Day } from '#shared/days.ts';
 import { hold, number } from '#shared/figures.ts';
 import { gramsFrom, massIn, millilitresFrom, type MassUnit } from '#shared/units.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
@@ -17,6 +17,8 @@ export interface StoresFacts {
   readonly day: Day;
   readonly rules: RuleValues;
   readonly unit: MassUnit;
+  /** What all combs of its brood boxes hold when full; absent or null where the boxes are not known. */
+  readonly holds?: Grams | null;
 }
 
 /** Feed given after a day, as stores by the house's pounds from a gallon. */
@@ -83,7 +85,7 @@ export function storesToday(state: Pick<ColonyState, 'storesWeights' | 'looks' |
   const told = storesNow(state, day, rules);
   const frame: Frame = {
     phase, told, age: told === null ? null : daysBetween(told.day, day), fed: told === null ? { times: 0, mass: 0 as Grams, notReckoned: 0 } : fedSince(state, told.day, day, rules),
-    target: phase === 'autumn' ? winterTarget(winterPlace(rules), rules) : null,
+    target: phase === 'autumn' ? storesVerdict(0 as Grams, winterPlace(rules), rules, facts.holds).target : null,
     rests: told === null ? null : { kind: told.from === 'weight' ? 'stores' : 'inspection', day: told.day },
   };
   if (told === null) return { ...frame, ...nothing, say: 'not told', reason: 'No weight and no frames of stores were ever written down.' };
@@ -98,13 +100,16 @@ function tooOld(frame: Frame, told: StoresNow, { rules, unit }: StoresFacts): St
   return { ...frame, ...nothing, say: 'look first', reason: `${toldWords(told, unit)}, ${frame.age ?? 0} days ago: too old to go by.` };
 }
 
-function inAutumn(frame: Frame, told: StoresNow, { supers }: Pick<ColonyState, 'supers'>, { rules, unit }: StoresFacts): StoresToday {
+function inAutumn(frame: Frame, told: StoresNow, { supers }: Pick<ColonyState, 'supers'>, { rules, unit, holds }: StoresFacts): StoresToday {
   const reckoned = (told.mass + frame.fed.mass) as Grams;
-  const { say, amount } = storesVerdict(reckoned, winterPlace(rules), rules);
+  const { say, amount, target } = storesVerdict(reckoned, winterPlace(rules), rules, holds);
   const feed = say === 'feed' ? { mix: 'heavy' as const, ...syrupFor(amount, 'heavy', unit === 'kg' ? 'l' : 'gal', rules) } : null;
-  const verdict = say === 'feed' ? `${mass(amount, unit)} short of ${mass(frame.target ?? (0 as Grams), unit)}` : say === 'take' ? `${mass(amount, unit)} more than ${mass(frame.target ?? (0 as Grams), unit)}` : `enough for ${mass(frame.target ?? (0 as Grams), unit)}`;
+  const against = mass(target, unit);
+  const verdict = { feed: `${mass(amount, unit)} short of ${against}`, take: `${mass(amount, unit)} more than ${against}`, leave: `near enough to ${against}` }[say];
+  const wanted = winterTarget(winterPlace(rules), rules);
+  const small = target < wanted ? ` Its combs hold no more; ${mass(wanted, unit)} would ask for a second box.` : '';
   const first = say === 'feed' && hasSupers(supers) ? ' Take the supers off before it is fed.' : '';
-  return { ...frame, reckoned, say, amount, feed, reason: `${toldWords(told, unit)}${fedWords(frame.fed, unit)}: ${verdict}.${first}` };
+  return { ...frame, reckoned, say, amount, feed, reason: `${toldWords(told, unit)}${fedWords(frame.fed, unit)}: ${verdict}.${small}${first}` };
 }
 
 function inSummer(frame: Frame, told: StoresNow, { supers }: Pick<ColonyState, 'supers'>, { rules, unit }: StoresFacts): StoresToday {
@@ -118,14 +123,13 @@ function inSummer(frame: Frame, told: StoresNow, { supers }: Pick<ColonyState, '
 }
 
 function inWinter(frame: Frame, told: StoresNow, { day, rules, unit }: StoresFacts): StoresToday {
-  const autumn = inSeasonOf(day, 'stores.autumnFrom', rules);
-  if (told.day < autumn) return { ...frame, ...nothing, say: 'look first', reason: `${toldWords(told, unit)}; nothing since the autumn began. Heft it.` };
   const closed = inSeasonOf(day, 'stores.feedBy', rules);
+  if (addDays(told.day, numberRule(rules, 'stores.holds')) < closed) return { ...frame, ...nothing, say: 'look first', reason: `${toldWords(told, unit)}, and nothing since: too old to go by. Heft it.` };
   const weeks = Math.max(0, daysBetween(told.day > closed ? told.day : closed, day)) / 7;
   const used = weeks * gramsFrom(numberRule(rules, 'stores.week'), 'lb');
   const reckoned = Math.max(0, told.mass + frame.fed.mass - used) as Grams;
   const short = gramsFrom(numberRule(rules, 'stores.low'), 'lb') - reckoned;
-  const left = `${toldWords(told, unit)}${fedWords(frame.fed, unit)}: about ${mass(reckoned, unit)} left if it used ${number(massIn(gramsFrom(numberRule(rules, 'stores.week'), 'lb'), unit), 1)}${hold}${unit} a week`;
+  const left = `${toldWords(told, unit)}${fedWords(frame.fed, unit)}: about ${mass(reckoned, unit, 0)} left if it used ${number(massIn(gramsFrom(numberRule(rules, 'stores.week'), 'lb'), unit), 1)}${hold}${unit} a week`;
   if (short <= 1e-6) return { ...frame, reckoned, say: 'leave', amount: 0 as Grams, feed: null, reason: `${left}.` };
   return { ...frame, reckoned, say: 'feed', amount: short as Grams, feed: null, reason: `${left}. Heft it; fondant or dry sugar on the frames, no syrup.` };
 }
@@ -137,13 +141,13 @@ function toldWords(told: StoresNow, unit: MassUnit): string {
 
 function fedWords({ times, mass: gained, notReckoned }: FedSince, unit: MassUnit): string {
   if (times === 0) return '';
-  const reckoned = gained > 0 ? ` and about ${mass(gained, unit)} from syrup since` : '';
+  const reckoned = gained > 0 ? ` and about ${mass(gained, unit, 0)} from syrup since` : '';
   return notReckoned === 0 ? reckoned : `${reckoned}, fed ${notReckoned === 1 ? 'once' : `${notReckoned} times`} more than can be reckoned`;
 }
 
-/** Whole pounds, or tenths of a kilogram. */
-export function mass(grams: Grams, unit: MassUnit): string {
-  return `${number(massIn(grams, unit), unit === 'kg' ? 1 : 0)}${hold}${unit}`;
+/** To a tenth, so that what is told and what is short add up; whole ones where the figure is a rough one. */
+export function mass(grams: Grams, unit: MassUnit, places = 1): string {
+  return `${number(massIn(grams, unit), places)}${hold}${unit}`;
 }
 
 export function hasSupers(supers: ColonyState['supers']): boolean {

@@ -19,10 +19,12 @@ export function winterTarget(place: WinterPlace, rules: RuleValues): Grams {
 
 /**
  * What to do about a colony's stores: within the house's slack of the target they are left alone; what is above may be
- * taken, what is short is fed, in both cases to the target itself.
+ * taken, what is short is fed, in both cases to the target itself. A hive whose combs hold less than the target is judged
+ * by what they hold.
  */
-export function storesVerdict(found: Grams, place: WinterPlace, rules: RuleValues): StoresVerdict {
-  const target = winterTarget(place, rules);
+export function storesVerdict(found: Grams, place: WinterPlace, rules: RuleValues, holds: Grams | null = null): StoresVerdict {
+  const wanted = winterTarget(place, rules);
+  const target = holds !== null && holds < wanted ? holds : wanted;
   const over = found - target;
   if (!Number.isFinite(over) || found < 0) throw new RangeError(`stores of ${found} g`);
   // A hair over the slack from pounds turned into grams is no reason to feed.

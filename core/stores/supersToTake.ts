@@ -32,19 +32,17 @@ export function supersToTake(state: Known, facts: StoresFacts, framesInBox: 8 | 
   if (below === null) return { ...frame, say: 'look first', reason: 'Nothing that still holds tells of the stores below the supers: look into the brood boxes first.' };
   if (below.say !== 'feed') return { ...frame, say: 'take', reason: `${below.reason} Nothing has to stay on for the winter.` };
   const full = framesInBox * gramsFrom(numberRule(rules, 'stores.frame.medium'), 'lb');
-  const leaveInstead = Math.min(count, Math.ceil(below.amount / full - 1e-9));
+  const wanted = Math.ceil(below.amount / full - 1e-9);
+  const leaveInstead = Math.min(count, wanted);
   const closed = inSeasonOf(day, 'stores.feedBy', rules);
-  const short = mass(below.amount, unit);
-  if (day > closed) return { ...frame, leaveInstead, say: 'leave', reason: `${short} short below, and heavy syrup was to be fed by ${dayInWords(closed)}: leave ${supersWords(leaveInstead)} of honey on.` };
-  return { ...frame, leaveInstead, say: 'take and feed', reason: `${short} short below: take them and feed by ${dayInWords(closed)}, or leave ${supersWords(leaveInstead)} on.` };
+  const short = `${mass(below.amount, unit)} short below`;
+  const stay = wanted > count ? `${count === 1 ? 'the one super' : `all ${count} supers`} on, which would not make up all of it` : `${wanted === 1 ? 'one full super' : `${wanted} full supers`} on`;
+  if (day > closed) return { ...frame, leaveInstead, say: 'leave', reason: `${short}, and heavy syrup was to be fed by ${dayInWords(closed)}: leave ${stay}.` };
+  return { ...frame, leaveInstead, say: 'take and feed', reason: `${short}: take them and feed by ${dayInWords(closed)}, or leave ${stay}.` };
 }
 
 /** The stores below judged as in autumn, on whatever day supers are taken. */
 function againstWinter(state: Known, facts: StoresFacts): Pick<StoresToday, 'say' | 'amount' | 'reason'> | null {
   const found = storesToday({ ...state, supers: { deep: 0, medium: 0, shallow: 0 } }, facts, 'autumn');
   return found.reckoned === null ? null : found;
-}
-
-function supersWords(count: number): string {
-  return count === 1 ? 'one full super' : `${count} full supers`;
 }

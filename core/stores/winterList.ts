@@ -1,12 +1,15 @@
+import type { Grams } from '#shared/brands.ts';
 import { dayInWords, type Day } from '#shared/days.ts';
 import { number } from '#shared/figures.ts';
+import { winterTasks, type WinterTask } from '#shared/winterTasks.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { RestsOn } from '#core/journal/restsOn.ts';
 import { judgeMites, miteThresholdsOn } from '#core/mites/miteThresholds.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { inSeasonOf } from '#core/rules/yearWindow.ts';
 import { latestStrength } from '#core/space/latestLook.ts';
-import { storesToday, type StoresFacts } from './storesToday.ts';
+import { mass, storesToday, winterPlace, type StoresFacts } from './storesToday.ts';
+import { storesVerdict } from './storesVerdict.ts';
 import { queenright } from './uniteWeak.ts';
 
 /** What a colony is made ready with, in the order in which it is gone through. */
@@ -23,7 +26,7 @@ export interface WinterLine {
 
 /** Work on the colony or its yard that was written down: entrances reduced, hives wrapped, dryness seen to. */
 export interface WinterWork {
-  readonly item: 'reduce' | 'wrap' | 'dry';
+  readonly item: WinterTask;
   readonly day: Day;
 }
 
@@ -40,33 +43,41 @@ export interface WinterFacts extends StoresFacts {
   readonly work: readonly WinterWork[];
 }
 
-/** How the words of work and notes name what is done to a hive for winter. */
+/** How the task of a work entry names what is done to a hive for winter. Notes are not read: they also say what was not done. */
 const workWords: readonly { readonly item: WinterWork['item']; readonly says: RegExp }[] = [
   { item: 'reduce', says: /\breduc(e|ed|er|ers|ing)\b|\bmouse ?guards?\b/i },
   { item: 'wrap', says: /\bwrap(s|ped|ping)?\b|\binsulat(e|ed|ion)\b/i },
-  { item: 'dry', says: /\btilt(ed)?\b|\btop entrances?\b|\bupper entrances?\b|\bquilts?\b|\bmoisture boards?\b|\bdry(ness)?\b/i },
+  { item: 'dry', says: /\bmade dry\b|\btilt(ed)?\b|\btop entrances?\b|\bupper entrances?\b|\bquilts?\b|\bmoisture boards?\b/i },
 ];
 
-/** What a task or note tells to have been done for winter. */
-export function winterWorkIn(words: string): WinterWork['item'][] {
-  return workWords.filter(({ says }) => says.test(words)).map(({ item }) => item);
+/** What a task tells to have been done for winter. */
+export function winterWorkIn(task: string): WinterWork['item'][] {
+  return workWords.filter(({ says }) => says.test(task)).map(({ item }) => item);
 }
 
 /** The list of one colony for the winter of a day's season, from what was written down since that autumn began. */
 export function winterList(state: ColonyState, facts: WinterFacts): WinterLine[] {
   const since = inSeasonOf(facts.day, 'stores.autumnFrom', facts.rules);
-  return [fed(state, facts), mites(state, facts, since), queen(state, facts, since), strength(state, facts, since), ...(['reduce', 'wrap', 'dry'] as const).map((item) => worked(item, facts, since))];
+  return [fed(state, facts), mites(state, facts, inSeasonOf(facts.day, 'mites.begins.decrease', facts.rules)), queen(state, facts, since), strength(state, facts, since), ...(Object.keys(winterTasks) as WinterTask[]).map((item) => worked(item, facts, since))];
 }
 
+/** Fed for the winter or not, in winter too: then by what there was when feeding was over. */
 function fed(state: ColonyState, facts: StoresFacts): WinterLine {
   const stores = storesToday(state, facts);
-  const done = stores.say === 'leave' || stores.say === 'take';
-  return { item: 'fed', state: done ? 'done' : stores.say === 'feed' ? 'to do' : 'not told', words: stores.reason, rests: stores.rests };
+  const { told, rests } = stores;
+  if (stores.reckoned === null || told === null) return { item: 'fed', state: 'not told', words: stores.reason, rests };
+  if (stores.phase !== 'winter') return { item: 'fed', state: stores.say === 'feed' ? 'to do' : 'done', words: stores.reason, rests };
+  const verdict = storesVerdict((told.mass + stores.fed.mass) as Grams, winterPlace(facts.rules), facts.rules, facts.holds);
+  if (verdict.say !== 'feed') return { item: 'fed', state: 'done', words: stores.reason, rests };
+  return { item: 'fed', state: 'to do', words: `${mass(verdict.amount, facts.unit)} short of ${mass(verdict.target, facts.unit)} when feeding was over. ${stores.reason}`, rests };
 }
 
 function mites({ miteCounts, looks }: ColonyState, { day, rules, treatments }: WinterFacts, since: Day): WinterLine {
   const count = miteCounts.findLast((one) => one.day >= since && one.day <= day);
   const treated = treatments.filter((one) => one.day >= since && one.day <= day).toSorted((a, b) => (a.day < b.day ? -1 : 1)).at(-1);
+  const winter = inSeasonOf(day, 'season.winter', rules);
+  // Hives stay shut then: a treatment of the winter is the last word, and nobody counts after it.
+  if (treated !== undefined && treated.day >= winter && (count === undefined || count.day <= treated.day)) return { item: 'mites', state: 'done', words: `Treated with ${treated.ingredient} from ${dayInWords(treated.day)}; in winter it is not counted again.`, rests: { kind: 'treatment', day: treated.day } };
   const treatedWords = treated === undefined ? '' : `treated with ${treated.ingredient} from ${dayInWords(treated.day)}`;
   if (count === undefined) return { item: 'mites', state: 'not told', words: treated === undefined ? 'Neither counted nor treated this autumn.' : `${capital(treatedWords)}, not counted since.`, rests: treated === undefined ? null : { kind: 'treatment', day: treated.day } };
   const brood = looks.findLast((one) => one.day <= day && one.framesBrood !== null)?.framesBrood !== 0;

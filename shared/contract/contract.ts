@@ -27,7 +27,9 @@ import { needOperations } from './needs.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
 import { sortOutOperations } from './sortOut.ts';
+import { spaceOperations } from './space.ts';
 import { stockOperations } from './stock.ts';
+import { storesOperations } from './stores.ts';
 import { stripOperations } from './strip.ts';
 import { workOperations } from './work.ts';
 import { workedOperations } from './worked.ts';
@@ -55,6 +57,8 @@ export const contract = {
   ...sheetOperations,
   ...sortOutOperations,
   ...stockOperations,
+  ...storesOperations,
+  ...spaceOperations,
   ...stripOperations,
   ...yardOperations,
   ...findOperations,

@@ -59,11 +59,13 @@ export const plannedPart = z.object({
   need: count,
   onHives: count,
   fromDeadOuts: count,
+  /** Free in the shed, and free in a yard. */
   shed: count,
+  yards: count.default(0),
   /** Ordered already and not come yet. */
   onOrder: count.default(0),
   have: count,
-  /** Of the dead-outs’ pieces, not sound: to mend or to scrap; not counted as there. */
+  /** Waiting to be mended, and of the dead-outs’ pieces those that are not sound; not counted as there. */
   toMend: count.default(0),
   /** Pieces short, before packs. */
   order: count,
@@ -77,6 +79,8 @@ export type PlannedPart = z.infer<typeof plannedPart>;
 export const orderAnswer = z.object({
   bees: z.array(plannedWare),
   equipment: z.array(plannedPart),
+  /** How many supers a hive is given, and why; null in plans kept before it was said. */
+  supers: z.string().nullable().default(null),
   bought: count,
   splits: count,
   splitsByYard: z.array(z.object({ yard: z.string(), count })),
@@ -93,6 +97,8 @@ export const orderAnswer = z.object({
   total: money,
   expectedMissing: z.number(),
   expectedSurplus: z.number(),
+  /** Splits made on average: none where enough live without them. Null in plans kept before it was reckoned. */
+  expectedSplits: z.number().nullable().default(null),
   chanceShort: share,
   /** Standard error of that chance from the drawn springs. */
   samplingError: z.number(),
@@ -178,6 +184,21 @@ export const keptPlan = z.object({
   decision: orderDecision,
 });
 
+export type KeptPlan = z.infer<typeof keptPlan>;
+
+/** One line of a kept plan against what happened; `over` once it can be judged. */
+export const planLine = z.object({
+  what: z.enum(['survivors', 'colonies', 'bought', 'splits', 'money']),
+  planned: z.string(),
+  /** Null where it cannot be known yet. */
+  happened: z.string().nullable(),
+  over: z.boolean(),
+  /** Whether it came as planned; null until it can be judged. */
+  held: z.boolean().nullable(),
+  sentence: z.string(),
+});
+export type PlanLine = z.infer<typeof planLine>;
+
 export const planReview = z.object({
   key: z.string(),
   day: dayValue,
@@ -198,6 +219,17 @@ export const planReview = z.object({
   /** Colonies alive on the target day; null until then. */
   onTargetDay: count.nullable(),
   sentence: z.string(),
+  lines: z.array(planLine),
+});
+
+/** How the forecasts of kept plans have held, spring by spring, oldest first; of several plans for a spring the last. */
+const calibration = z.object({
+  over: count,
+  inside: count,
+  /** 95 % limits of the share inside; null without a spring. */
+  limits: z.tuple([z.number(), z.number()]).nullable(),
+  sentence: z.string(),
+  springs: z.array(z.object({ spring: dayValue, living: count, low: count, high: count, survivors: count, inside: z.boolean(), runningInside: count, runningOver: count })),
 });
 
 export const decisionOperations = {
@@ -209,6 +241,6 @@ export const decisionOperations = {
   'survival.keep': write(survivalView.omit({ day: true }), z.object({ views: z.array(survivalView) }), 'drop it, or keep another'),
   'survival.drop': write(z.strictObject({ yard: yardId.nullable() }), z.object({ views: z.array(survivalView) }), 'keep it again'),
   'plans.keep': write(z.strictObject({ question: orderQuestion, note: z.string().max(400).nullable() }), z.object({ key: z.string() }), 'a plan is kept as it was made; keep another'),
-  'plans.list': read(nothing, z.object({ plans: z.array(planReview), tally: z.object({ over: count, inside: count, sentence: z.string() }) })),
+  'plans.list': read(nothing, z.object({ plans: z.array(planReview), tally: calibration })),
   'plans.read': read(z.strictObject({ key: z.string() }), keptPlan),
 } as const;

@@ -5,6 +5,7 @@ import { read, write } from './operation.ts';
 import { dayValue, entryId, nothing } from './values.ts';
 
 const count = z.number().int();
+const cents = z.number().int().min(0).max(100_000_000);
 
 export const placedKinds = ['package', 'nuc', 'queen', 'colony', 'equipment'] as const;
 
@@ -39,9 +40,9 @@ export const placedOperations = {
   'orders.placed': read(nothing, z.object({ orders: z.array(placedOrder) })),
   /** What is still to be ordered by a seller's last day, soonest first. */
   'orders.deadlines': read(nothing, z.object({ lines: z.array(orderDeadline) })),
-  /** Pieces or packs of offers, as the offers count them. One act; nothing is entered if a line cannot be. */
+  /** Pieces or packs of offers, as the offers count them; `each` in minor units where another price was agreed. One act; nothing is entered if a line cannot be. */
   'orders.place': write(
-    z.strictObject({ lines: z.array(z.strictObject({ offer: z.string(), quantity: count.min(1).max(100_000) })).min(1).max(60), plan: z.string().nullable() }),
+    z.strictObject({ lines: z.array(z.strictObject({ offer: z.string(), quantity: count.min(1).max(100_000), each: cents.optional() })).min(1).max(60), plan: z.string().nullable() }),
     written, true,
   ),
   /** Bees and queens become a note of delivery, equipment a stock row from the supplier. `to` is the shed or a yard's code. */

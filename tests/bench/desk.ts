@@ -70,7 +70,7 @@ try {
   await asked('colony.story', { id: row.id });
   await asked('round.sheet', { yard: yard.id, day: today });
   await asked('losses.review', { united: 'lost' });
-  await asked('order.plan', { source: 'package', hiveFrames: 10, united: 'lost' });
+  await asked('order.decide', {});
   await timed('stock.table, first', () => ask('stock.table', {}), (table) => `${table.items.length} items, ${table.deadOuts.length} dead-outs`);
   await asked('stock.table', {});
 

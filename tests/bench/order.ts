@@ -9,10 +9,11 @@ import { createDesk, type Desk } from '#core/desk/desk.ts';
 import { Book } from '#core/desk/openBook.ts';
 import { writeCsv } from '#core/exchange/writeCsv.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
-import { day } from '#shared/days.ts';
+import { day, type Day } from '#shared/days.ts';
 
 // npm run -s bench -- order
-// The order before spring: the demo's book on 12 January, cold and warm, then an operation of 500 colonies.
+// The order before spring: the demo's book on 12 January, cold and warm, an operation of 500 colonies, and the four
+// what-if sliders over a book of eight yards with offers; fails when one of their answers takes a second or more, warm.
 const folder = mkdtempSync(join(tmpdir(), 'outyard-bench-'));
 const january = day('2027-01-12');
 
@@ -52,6 +53,31 @@ async function whole(desk: Desk, target?: number): Promise<void> {
   await timed('order.curves', () => ask(desk, 'order.curves', aim), (made) => made.byConfidence.map(({ confidence, total }) => `${confidence}: ${total === null ? '–' : Math.round(total / 100)}`).join('  '));
 }
 
+/** Every slider from end to end, as the page asks. Answers the longest in milliseconds. */
+async function sliders(desk: Desk): Promise<number> {
+  const { target } = await ask(desk, 'order.decide', {});
+  const steps = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
+  const all: readonly (readonly [string, readonly InputOf<'order.decide'>[]])[] = [
+    ['target', steps.map((step) => ({ target: Math.round(target * (0.7 + 0.06 * step)) }))],
+    ['confidence', steps.map((step) => ({ confidence: 0.5 + 0.045 * step }))],
+    ['price', steps.map((step) => ({ priceFactor: 0.5 + 0.15 * step }))],
+    ['survival', steps.map((step) => ({ lossRate: 0.05 + 0.05 * step }))],
+  ];
+  let longest = 0;
+  for (const [name, questions] of all) {
+    const took: number[] = [];
+    for (const question of questions) {
+      const start = performance.now();
+      await ask(desk, 'order.decide', question);
+      took.push(performance.now() - start);
+    }
+    const most = Math.max(...took);
+    longest = Math.max(longest, most);
+    console.log(`what if, ${name}: ${took.length} answers, middle ${(took.toSorted((a, b) => a - b)[took.length >> 1] ?? 0).toFixed(0)} ms, longest ${most.toFixed(0)} ms`);
+  }
+  return longest;
+}
+
 try {
   const path = join(folder, 'january.outyard');
   const { name, yards, acts } = ossarValley();
@@ -74,6 +100,25 @@ try {
   await ask(large, 'import.enter', { file, sha256: looked.sha256, position: looked.position });
   await whole(large);
   await large.close();
+
+  console.log('\n400 colonies in eight yards, five seasons, with offers and room');
+  const eight = openDesk('2026-01-12');
+  await ask(eight, 'book.create', { name: 'Eight' });
+  const rows = { name: 'eight.csv', base64: Buffer.from(writeCsv(largeOperationRows({ seed: 2, colonies: 400, seasons: 5 }))).toString('base64') };
+  const seen = await ask(eight, 'import.preview', { file: rows });
+  await ask(eight, 'import.enter', { file: rows, sha256: seen.sha256, position: seen.position });
+  const { yards: kept } = await ask(eight, 'yards.list', {});
+  for (const { id, code, name: called, minutes } of kept) await ask(eight, 'yard.keep', { id, code, name: called, room: 56, minutes });
+  const yearBefore = (of: Day | null) => (of === null ? null : day(`${Number(of.slice(0, 4)) - 1}${of.slice(4)}`));
+  for (const one of ossarOffers()) await ask(eight, 'offers.keep', { key: null, offer: { ...one, orderBy: yearBefore(one.orderBy) ?? one.orderBy, deliveryFrom: yearBefore(one.deliveryFrom), deliveryUntil: yearBefore(one.deliveryUntil), most: one.most === null ? null : one.most * 4 } });
+  console.log(`${kept.length} yards`);
+  await timed('order.decide, first of this book', () => ask(eight, 'order.decide', {}), short);
+  const longest = await sliders(eight);
+  await eight.close();
+  if (longest >= 1000) {
+    console.log('A what-if took a second or more.');
+    process.exitCode = 1;
+  }
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -68,8 +68,7 @@ const asked: readonly Asked[] = [
   { name: 'lines.picture', input: { view: 'first' } },
   { name: 'lines.lanes', input: { from: 3, most: 4 } },
   { name: 'lines.rows', input: { by: 'family', from: 1, most: 3 } },
-  { name: 'stock.shed', input: {} },
-  { name: 'order.plan', input: { source: 'package', hiveFrames: 10, united: 'lost', target: 60, confidence: 0.9 } },
+  { name: 'stock.table', input: {} },
   { name: 'find.all', input: { text: 'superseded', limit: 50 } },
   { name: 'find.all', input: { text: 'g1 queen', limit: 50 } },
 ];

@@ -53,10 +53,10 @@ async function readAll(): Promise<void> {
     const { seasons } = await ask('losses.review', { united });
     for (const { season } of seasons) await ask('lines.picture', { season });
     for (const { season } of seasons) expect((await ask('losses.review', { season, united })).balances).toBe(true);
-    await ask('order.plan', { source: 'package', hiveFrames: 10, united });
-    await ask('order.plan', { source: 'nuc', hiveFrames: 8, united, target: 0, confidence: 0.999 });
+    await ask('order.decide', { united });
+    await ask('order.decide', { hiveFrames: 8, united, target: 0, confidence: 0.99 });
   }
-  await ask('stock.shed', {});
+  await ask('stock.table', {});
   await ask('rules.list', {});
   await ask('order.kept', {});
 }
@@ -87,8 +87,8 @@ describe('what cannot be', () => {
   test('an unknown operation, bad input, and no book are faults of their own kind', async () => {
     for (const name of ['no.such', 'toString', '__proto__', null, 7]) expect((await fault(name, {})).code).toBe('unknown');
     expect(await fault('journal.recent', { limit: 0 })).toMatchObject({ code: 'bad-input', field: 'limit' });
-    expect((await fault('stock.shed', undefined)).code).toBe('bad-input');
-    expect((await fault('stock.shed', {})).code).toBe('no-book');
+    expect((await fault('stock.table', undefined)).code).toBe('bad-input');
+    expect((await fault('stock.table', {})).code).toBe('no-book');
   });
   test('an import after the book has moved on', async () => {
     await ask('book.create', { name: 'Moved' });
@@ -119,9 +119,10 @@ test('undo, redo, drafts, choices and house rules outlive the desk', async () =>
   await ask('journal.enter', { rows: [install] });
   await ask('draft.keep', { key: 'round', body: '{"half":1}' });
   await ask('order.keep', { target: 7, confidence: 0.9, source: 'nuc', hiveFrames: 8 });
-  await ask('order.plan', { source: 'package', hiveFrames: 10, united: 'lost' });
+  const expected = async () => (await ask('order.decide', { target: 9 })).forecast.rate;
+  const before = await expected();
   await ask('rules.set', { key: 'order.firstLossRate', value: 0.5 });
-  expect((await ask('order.plan', { source: 'package', hiveFrames: 10, united: 'lost' })).prior.rate).toBe(0.5);
+  expect(await expected()).toBeGreaterThan(before);
   expect((await fault('rules.set', { key: 'order.spare', value: 2 })).code).toBe('refused');
   await ask('journal.undo', {});
   const again = async () => {

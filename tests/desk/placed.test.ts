@@ -84,7 +84,7 @@ test('equipment ordered in packs arrives as stock, and both are undone by one ac
   expect((await orders())[0]).toMatchObject({ kind: 'equipment', item: part.item, quantity: pieces, price: pack!.total, left: pieces });
   const now = (await ask('order.decide', {})).answer?.equipment.find(({ item }) => item === part.item);
   expect(now).toMatchObject({ onOrder: pieces, order: 0, packs: [] });
-  const shed = async () => (await ask('stock.shed', {})).items.find(({ item }) => item === part.item)?.counts.find(({ place }) => place === 'shed')?.count ?? 0;
+  const shed = async () => (await ask('stock.table', {})).items.find(({ item }) => item === part.item)?.places.find(({ place }) => place === 'shed')?.free ?? 0;
   const had = await shed();
   const came = await ask('orders.deliver', { entry: (await orders())[0]!.entry, quantity: 2, to: 'shed' });
   expect(await shed()).toBe(had + 2);
@@ -93,6 +93,16 @@ test('equipment ordered in packs arrives as stock, and both are undone by one ac
   await ask('journal.undo', { gesture: came.gesture });
   expect((await orders())[0]).toMatchObject({ arrived: 0, left: pieces });
   await ask('journal.undo', { gesture: placed.gesture });
+  expect(await orders()).toEqual([]);
+});
+
+test('another price that was agreed is what is entered; a price of nothing is asked about', async () => {
+  const { offers } = await ask('offers.list', {});
+  const nucs = offers.find(({ what }) => what.kind === 'nuc')!;
+  await ask('orders.place', { lines: [{ offer: nucs.key, quantity: 5, each: 19_900 }], plan: null });
+  expect((await orders())[0]).toMatchObject({ kind: 'nuc', quantity: 5, price: 99_500 });
+  await ask('journal.undo', {});
+  expect(await at.answer('orders.place', { lines: [{ offer: nucs.key, quantity: 5, each: 0 }], plan: null })).toMatchObject({ ok: false, field: nucs.key, sentence: expect.stringContaining('the price is 0') });
   expect(await orders()).toEqual([]);
 });
 

@@ -102,7 +102,8 @@ test('visits are the days of entries there, by day and what was said, without st
     kinds: [{ kind: 'feed', entries: 2 }, { kind: 'inspection', entries: 1 }],
     acts: [{ sentence: 'Fed fondant.', colonies: [{ label: 'LB-1' }, { label: 'LB-2' }] }, { sentence: 'Looked at: 8 frames of bees.', colonies: [{ label: 'LB-3' }] }],
   });
-  expect(equipment).toEqual([{ item: 'deep box', count: 4 }]);
+  // The three colonies there stand on one box each, and four were brought.
+  expect(equipment).toEqual([{ item: 'deep box', count: 7 }]);
   expect((await page(2)).visits.map(({ day }) => day)).toEqual(['2026-06-09', '2026-06-02']);
   expect((await ask('yards.list', {})).yards.map(({ code, lastVisit, living }) => [code, lastVisit, living])).toEqual([['LB', '2026-07-03', 3], ['NS', '2026-06-09', 1]]);
   await ask('journal.undo', {});

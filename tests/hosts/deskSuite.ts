@@ -125,13 +125,13 @@ export function deskSuite(host: () => Call): void {
     });
 
     test('plans the order', async () => {
-      const plan = await value('order.plan', { target: 8, confidence: 0.9, source: 'package', hiveFrames: 10, united: 'lost' });
-      expect(plan).toMatchObject({ living: 3, target: 8, confidence: 0.9 });
-      expect(plan.survivors.chances.reduce((sum, one) => sum + one.chance, 0)).toBeCloseTo(1, 9);
-      expect(plan.buy).toBeGreaterThanOrEqual(5);
-      expect(plan.buy).toBeLessThanOrEqual(8);
-      expect(plan.chanceShort).toBeLessThanOrEqual(0.1 + 1e-12);
-      for (const line of plan.equipment) expect(line.order, line.item).toBe(Math.max(0, line.need - line.have));
+      const plan = await value('order.decide', { target: 8, confidence: 0.9, splits: false });
+      expect(plan).toMatchObject({ living: 3, target: 8, confidence: 0.9, outcome: 'order' });
+      expect(plan.forecast.chances.reduce((sum, one) => sum + one.chance, 0)).toBeCloseTo(1, 9);
+      expect(plan.answer?.bought).toBeGreaterThanOrEqual(5);
+      expect(plan.answer?.bought).toBeLessThanOrEqual(8);
+      expect(plan.answer?.chanceShort).toBeLessThanOrEqual(0.1 + 1e-12);
+      for (const line of plan.answer?.equipment ?? []) expect(line.order, line.item).toBe(Math.max(0, line.need - line.have));
     });
 
     test('takes an act back and brings it again', async () => {

@@ -53,9 +53,11 @@ export function cheapestByTrying(problem: OrderProblem, mostBought: number): num
       const count = (kind: string) => bees.reduce((sum, bee, at) => sum + (bee.kind === kind ? (lot[at] as number) : 0), 0);
       const [packages, nucs, colonies] = [count('package'), count('nuc'), count('colony')];
       const bought = packages + nucs + colonies;
-      let [short, missing, left] = [0, 0, 0];
+      let [short, missing, left, making] = [0, 0, 0, 0];
       shares.forEach((share, survivors) => {
-        const made = Math.min(splits, Math.floor(survivors * problem.splits.perSurvivor + 1e-9));
+        // None is made where survivors and bought colonies are enough.
+        const made = survivors + bought >= target ? 0 : Math.min(splits, Math.floor(survivors * problem.splits.perSurvivor + 1e-9));
+        making += share * made;
         for (let taken = 0; taken <= made; taken += 1) {
           const p = share * choose(made, taken) * problem.splits.take ** taken * (1 - problem.splits.take) ** (made - taken);
           const gap = target - survivors - bought - taken;
@@ -69,8 +71,8 @@ export function cheapestByTrying(problem: OrderProblem, mostBought: number): num
       for (const spread of spreads(caps, splits)) moves = Math.min(moves, movesNeeded(problem.yards, spread, bought));
       if (moves === Infinity) continue;
       const onComb = Math.min(packages, Math.floor(problem.freeCombs / problem.combsPerPackage + 1e-9));
-      const time = packages * minutes.package + (packages - onComb) * minutes.foundation + nucs * minutes.nuc + colonies * minutes.colony + splits * minutes.split + moves * minutes.move;
-      if (problem.hours !== null && (time + problem.requeen * minutes.requeen) / 60 > problem.hours + 1e-9) continue;
+      const time = packages * minutes.package + (packages - onComb) * minutes.foundation + nucs * minutes.nuc + colonies * minutes.colony + moves * minutes.move;
+      if (problem.hours !== null && (time + splits * minutes.split + problem.requeen * minutes.requeen) / 60 > problem.hours + 1e-9) continue;
       const wanted = problem.requeen + (problem.splits.queens === 'bought' ? splits : 0);
       let cheapestQueens = Infinity;
       for (const bundle of lots(queens, wanted + 3)) {
@@ -84,8 +86,8 @@ export function cheapestByTrying(problem: OrderProblem, mostBought: number): num
       }, 0);
       const cash = bees.reduce((sum, bee, at) => sum + paid(bee, lot[at] as number), 0) + cheapestQueens + parts;
       if (cash === Infinity || (problem.budget !== null && cash > problem.budget + 1e-6)) continue;
-      const total = cash + (time * problem.hourValue) / 60 + problem.missing * missing + problem.surplus * left
-        + onComb * honey.package + (packages - onComb) * honey.foundation + nucs * honey.nuc + colonies * honey.colony + splits * honey.split;
+      const total = cash + ((time + making * minutes.split) * problem.hourValue) / 60 + problem.missing * missing + problem.surplus * left
+        + onComb * honey.package + (packages - onComb) * honey.foundation + nucs * honey.nuc + colonies * honey.colony + making * honey.split;
       if (best === null || total < best) best = total;
     }
   }

@@ -7,9 +7,7 @@ import { firstYearHoney } from '#core/order/firstYearHoney.ts';
 import { listOffer, offerTrouble } from '#core/order/offerCheck.ts';
 import { paidPrices } from '#core/order/paidPrices.ts';
 import { waresOf } from '#core/order/wares.ts';
-import { negativeStock } from '#core/stock/negativeStock.ts';
-import { YardBook } from '#core/journal/yardBook.ts';
-import { hived, lost, recorded, yards } from '../losses/recorded.ts';
+import { hived, lost, recorded } from '../losses/recorded.ts';
 
 const offer = (more: Partial<OfferBody> = {}): OfferBody => ({
   seller: 'Sandel Road Bees', what: { kind: 'package', pounds: 3 }, steps: [{ from: 1, each: 16_950 }, { from: 10, each: 16_500 }], orderBy: day('2027-01-31'),
@@ -67,20 +65,6 @@ test('prices paid are gathered by day, seller and price, newest first', () => {
   expect(paidPrices(entries).map(({ day: on, kind, item, quantity, each }) => [on, kind, item, quantity, each])).toEqual([
     ['2025-06-02', 'queen', 'queen', 1, 4000], ['2025-06-01', 'equipment', 'deep box', 10, 2350], ['2025-05-24', 'nuc', 'nuc', 1, 20_000], ['2025-04-24', 'package', 'package', 2, 15_000],
   ]);
-});
-
-test('a place that holds fewer than nothing is named with the entry that first took it there; what was filled up again is not', () => {
-  const { entries } = recorded([
-    { date: '2025-03-01', entry: 'stock', item: 'deep box', quantity: '5', from: 'supplier', to: 'shed' },
-    { date: '2025-04-01', entry: 'stock', item: 'Deep', quantity: '8', from: 'shed', to: 'QY' },
-    { date: '2025-04-02', entry: 'stock', item: 'deep box', quantity: '1', from: 'shed', to: 'LB' },
-    { date: '2025-04-03', entry: 'stock', item: 'stand', quantity: '2', from: 'shed', to: 'QY' },
-    { date: '2025-04-04', entry: 'stock', item: 'stand', quantity: '4', from: 'supplier', to: 'shed' },
-  ]);
-  const book = new YardBook(yards);
-  const found = negativeStock(entries, { yard: (of) => book.get(of), colony: String, massUnit: 'lb' });
-  expect(found.map(({ item, place, count, day: on }) => [item, place, count, on])).toEqual([['deep box', 'shed', -4, '2025-04-01']]);
-  expect(found[0]?.sentence).toContain('1 April 2025');
 });
 
 describe('package or nuc', () => {

@@ -5,14 +5,14 @@ import type { Cells } from '#shared/entryForms.ts';
 import { defaultBorders, seasonOf } from '#shared/seasons.ts';
 import { orderPlan } from '#core/order/orderPlan.ts';
 import { pastWindows, planWindow } from '#core/order/planWindow.ts';
-import { houseRuleDefinitions, houseRules, ruleTrouble, type RuleValues } from '#core/rules/houseRules.ts';
+import { houseRuleDefinitions, ruleTrouble, type RuleValues } from '#core/rules/houseRules.ts';
 import { hived, lost, recorded, yards } from '../losses/recorded.ts';
 
 function plan(rows: Cells[], asOf: string, target?: number, confidence?: number, rules: RuleValues = new Map()) {
   const today = day(asOf);
   return orderPlan(
     { target, confidence, source: 'package', hiveFrames: 10, united: 'lost', asOf: today, today },
-    { states: recorded(rows).states, yards, borders: defaultBorders, rules, listed: houseRules(rules), stock: () => null },
+    { states: recorded(rows).states, yards, borders: defaultBorders, rules, there: () => null },
   );
 }
 /** `lost` of `atRisk` in each winter, on the day given; the losers of a winter are hived in its spring. */

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
 import type { HouseRule } from '#shared/contract/order.ts';
+import type { ListedOffer } from '#shared/contract/offers.ts';
 import { day } from '#shared/days.ts';
 import { costGeometry } from '../../renderer/charts/costGeometry.ts';
 import { csvText } from '../../renderer/parts/csv.ts';
 import { bySeller } from '../../renderer/screens/orders/bySeller.ts';
 import { blankOffer, partOf, readOffer } from '../../renderer/screens/orders/readOffer.ts';
+import { readPlaced, typedLines, withPrice } from '../../renderer/screens/orders/readPlaced.ts';
 import { readConfidence, readCount, readQuestion, type Typing } from '../../renderer/screens/orders/readQuestion.ts';
 import { readRule, ruleText, ruleTyped } from '../../renderer/screens/stock/readRule.ts';
 
@@ -80,10 +82,23 @@ test('an offer is read with its price steps and days, or says at each field what
 
 test('lines stand under their sellers, the soonest day first, and add up', () => {
   const bees = [{ offer: 'o1', seller: 'Upper Ferry Apiary', kind: 'nuc' as const, words: 'nucs', quantity: 2, each: 22_000, total: 44_000, deposit: 10_000, orderBy: day('2027-02-15'), delivery: [null, null] as [null, null], reason: '' }];
-  const part = { item: 'deep box', need: 9, onHives: 0, fromDeadOuts: 0, shed: 0, onOrder: 0, have: 0, toMend: 0, order: 9, notOffered: 0, reason: '' };
+  const part = { item: 'deep box', need: 9, onHives: 0, fromDeadOuts: 0, shed: 0, yards: 0, onOrder: 0, have: 0, toMend: 0, order: 9, notOffered: 0, reason: '' };
   const packs = [{ offer: 'o2', seller: 'farm store', packSize: 5, packs: 2, each: 14_500, total: 29_000, orderBy: day('2027-01-10') }];
   const orders = bySeller({ bees, equipment: [{ ...part, packs }, { ...part, item: 'stand', packs: [] }] });
   expect(orders.map(({ seller, total, deposit, lines }) => [seller, total, deposit, lines.length])).toEqual([['farm store', 29_000, 0, 1], ['Upper Ferry Apiary', 44_000, 10_000, 1]]);
+});
+
+test('what was ordered is read as it was agreed: the price follows the offer until one is typed, and 0 leaves a line out', () => {
+  const line = { offer: 'o1', words: '3 lb packages', quantity: 7, packSize: 1, each: 16_950, total: 118_650, deposit: null, orderBy: day('2027-01-31'), delivery: [null, null] as const, reason: '' };
+  const offer = { steps: [{ from: 1, each: 16_950 }, { from: 10, each: 16_550 }] } as unknown as ListedOffer;
+  const [first] = typedLines([line]);
+  expect(first).toMatchObject({ quantity: '7', each: '169.50', own: false });
+  const ten = withPrice({ ...first!, quantity: '10' }, offer);
+  expect(ten.each).toBe('165.50');
+  expect(withPrice({ ...first!, quantity: '10', each: '150', own: true }, offer).each).toBe('150');
+  expect(readPlaced([ten, { ...first!, offer: 'o2', quantity: '' }])).toMatchObject({ lines: [{ offer: 'o1', quantity: 10, each: 16_550 }], total: 165_500 });
+  expect(readPlaced([{ ...first!, quantity: '0', each: '' }])).toMatchObject({ lines: null, nothing: true });
+  expect(readPlaced([{ ...first!, quantity: 'ten' }, { ...first!, each: 'dear' }])).toMatchObject({ lines: null, nothing: false, faults: [{ quantity: expect.any(String) }, { each: expect.any(String) }] });
 });
 
 test('a cost curve stands on 0, leaves out what cannot be reached, and marks what was asked for', () => {

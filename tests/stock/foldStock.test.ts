@@ -64,7 +64,7 @@ describe('what hives get', () => {
     const { book, held, items } = folded([stock('2025-03-01', 5, 'deep box', 'supplier', 'shed'), hived('2025-04-20', 'A')]);
     expect([held('deep box'), held('stand'), book.shortages.size]).toEqual([[1, 4, 0, 0, 0], [1, 0, 0, 0, 0], 0]);
     expect(items.find(({ item }) => item === 'stand')?.keptFrom).toBeNull();
-    expect([equipmentAvailable(book, 'stand'), equipmentAvailable(book, 'deep box')]).toEqual([null, { shed: 4, yards: 1, free: 4, onHives: 1, fromDeadOuts: 0, inRepair: 0, wornOut: 0 }]);
+    expect([equipmentAvailable(book, 'stand'), equipmentAvailable(book, 'deep box')]).toEqual([null, { shed: 4, yards: 0, onHives: 1, toCheck: 0, toMend: 0, wornOut: 0, drawn: 0, drawnToCheck: 0 }]);
   });
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boxItems, countedAs, frameItems, itemOf, pieceStates, readItem, writeItem, type StockItem } from '#core/stock/itemName.ts';
+import { boxItems, countedAs, frameItems, itemName, itemOf, pieceStates, readItem, writeItem, type StockItem } from '#core/stock/itemName.ts';
 
 const bare: StockItem = { item: '', frames: null, comb: null, year: null, state: null, more: [] };
 
@@ -57,4 +57,9 @@ describe('trade names', () => {
     expect([countedAs({ item: 'deep box', frames: 10 }, 10), countedAs({ item: 'deep box', frames: null }, 8), countedAs({ item: 'deep box', frames: 8 }, 10)]).toEqual(['deep box', 'deep box', 'deep box, 8-frame']);
     expect(itemOf('deep box, 8-frame')).toBe('deep box');
   });
+});
+
+test('one spelling of an item, and the trade’s other names of a part are the same part', () => {
+  expect(['Deep Boxes', 'bee brushes', 'stands', 'glass', 'frames '].map(itemName)).toEqual(['deep box', 'bee brush', 'stand', 'glass', 'frame']);
+  expect(['Deeps', 'medium boxes', 'Bottoms', 'queen excluders', 'excluder', 'deep frames'].map(itemName)).toEqual(['deep box', 'medium super', 'bottom board', 'queen excluder', 'queen excluder', 'deep frame']);
 });

@@ -1,9 +1,10 @@
 import { addDays, dayInWords, monthDayInWords } from '#shared/days.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
-import { isYardOver } from './mitesOver.ts';
+import { isOver, isYardOver } from './mitesOver.ts';
 import type { NeedRule } from './needRule.ts';
 import { per100Words } from './needWords.ts';
 import { stretch } from './seasonDays.ts';
+import { winterBees } from './winterBees.ts';
 
 /** A yard that is below the threshold now and, by the house's growth, will not be when it is next counted. */
 export const mitesSoon: NeedRule = {
@@ -13,11 +14,14 @@ export const mitesSoon: NeedRule = {
   numbers: ['mites.growth', 'mites.holds', 'needs.mites.ahead', 'mites.treat.increase', 'mites.treat.peak', 'mites.treat.decrease'],
   weather: 'open',
   page: '/needs/mites',
-  find: ({ yards, rules, today }) =>
-    yards.flatMap((yard) => {
+  find: (facts) => {
+    const { yards, rules, today } = facts;
+    const asked = new Set(winterBees.find(facts).map(({ colony }) => colony));
+    return yards.flatMap((yard) => {
       const { projection, speaks, round, estimate, thresholds } = yard.mites();
       const expected = projection?.expected ?? null;
-      if (speaks !== 'now' || isYardOver(yard) || estimate.few || round === null || expected === null || estimate.rate === null) return [];
+      // Where a treatment is asked for anyway, another count tells nothing that matters.
+      if (speaks !== 'now' || isYardOver(yard) || yard.standing.some((colony) => isOver(colony, facts) || asked.has(colony)) || estimate.few || round === null || expected === null || estimate.rate === null) return [];
       const season = stretch(rules, 'needs.mites.from', 'mites.begins.dormant', today);
       // Past the last counted brood nothing grows; and what holds until the next count is the next count's matter.
       if (expected > season.until || expected > addDays(round[1], numberRule(rules, 'mites.holds'))) return [];
@@ -27,5 +31,6 @@ export const mitesSoon: NeedRule = {
         records: [{ day: round[1], words: `${per100Words(estimate.rate.per100)} in 100 in ${estimate.washed} colonies up to ${dayInWords(round[1])}; grown by the house’s share it is ${thresholds.treat} about ${dayInWords(expected)}.`, entry: null }],
         earliest: addDays(expected, -numberRule(rules, 'needs.mites.ahead')), latest: expected, bring: [{ item: 'mite wash kit', count: 1, unit: '', each: false }],
       }];
-    }),
+    });
+  },
 };

@@ -3,13 +3,15 @@ import type { DueItem } from '#shared/contract/due.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { Borders } from '#shared/seasons.ts';
+import type { MassUnit } from '#shared/units.ts';
 import { aliveOn, currentReign, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { noDetails, type Yard, type YardDetails } from '#core/journal/yardBook.ts';
 import { byStand } from '#core/lineage/standOrder.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { treatmentSpans, wasTreated, type TreatmentSpan } from '#core/mites/treatmentSpans.ts';
-import { yardNow, type YardNow } from '#core/mites/yardNow.ts';
+import { splitDaysOf, type HiveBoxes } from '#core/space/hiveBoxes.ts';
+import { yardNow } from '#core/mites/yardNow.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 import type { ColonyFacts, LostColony, NeedFacts, YardFacts } from './needRule.ts';
 
@@ -19,6 +21,8 @@ export interface NeedSources {
   readonly ahead: number;
   readonly rules: RuleValues;
   readonly borders: Borders;
+  readonly massUnit: MassUnit;
+  readonly boxesOf: (colony: ColonyId) => HiveBoxes | null;
   readonly states: readonly ColonyState[];
   readonly yards: readonly Yard[];
   readonly details: ReadonlyMap<YardId, YardDetails>;
@@ -40,7 +44,7 @@ const lostDays = 60;
 
 /** Works out once what all rules look at. */
 export function needFacts(sources: NeedSources): NeedFacts {
-  const { today, ahead, rules, borders, states, yards, details, stands, lastVisits, duesOf, deadlines, toMend, unchecked, entryOf } = sources;
+  const { today, ahead, rules, borders, massUnit, states, yards, details, stands, lastVisits, deadlines, toMend, unchecked, entryOf } = sources;
   const spansOf = spansBy(treatmentSpans(sources.treatments));
   const words = yardWordsBy(sources.yardWords);
   const found = new Map<YardId, YardFacts & { standing: ColonyFacts[] }>(
@@ -57,7 +61,7 @@ export function needFacts(sources: NeedSources): NeedFacts {
     const at = yardOn(state, today);
     const yard = at === null ? undefined : found.get(at);
     if (yard === undefined) continue;
-    if (aliveOn(state, today)) yard.standing.push(colonyFacts(state, yard, spansOf(state), duesOf));
+    if (aliveOn(state, today)) yard.standing.push(colonyFacts(state, yard, spansOf(state), byId, sources));
     else if ((state.how === 'lost' || state.how === 'absconded') && state.end !== null && state.end >= since) lost.push({ state, day: state.end, yard });
   }
   const list = [...found.values()];
@@ -65,15 +69,16 @@ export function needFacts(sources: NeedSources): NeedFacts {
     const order = byStand(stands.get(yard.yard.id) ?? []);
     yard.standing.sort((a, b) => order(a.state, b.state));
   }
-  return { today, ahead, rules, borders, yards: list, colonies: list.flatMap(({ standing }) => standing), lost, byId, deadlines, toMend, unchecked, entryOf };
+  return { today, ahead, rules, borders, massUnit, yards: list, colonies: list.flatMap(({ standing }) => standing), lost, byId, deadlines, toMend, unchecked, entryOf };
 }
 
-function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly TreatmentSpan[], duesOf: NeedSources['duesOf']): ColonyFacts {
+function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly TreatmentSpan[], byId: ReadonlyMap<ColonyId, ColonyState>, { today, rules, boxesOf, duesOf }: NeedSources): ColonyFacts {
   const strength = state.looks.findLast(({ framesBees }) => framesBees !== null);
   const count = state.miteCounts.at(-1);
   return {
     state, yard, reign: currentReign(state), look: state.looks.at(-1) ?? null, strength: strength?.framesBees == null ? null : { ...strength, framesBees: strength.framesBees },
     count: count === undefined || count.bees <= 0 ? null : { ...count, per100: (100 * count.mites) / count.bees }, treatments, dues: duesOf(state.id),
+    space: once(() => ({ day: today, rules, boxes: boxesOf(state.id), splitDays: splitDaysOf(state, byId, today) })),
   };
 }
 
@@ -98,8 +103,8 @@ function yardWordsBy(entries: readonly Entry[]): ReadonlyMap<YardId, YardFacts['
 }
 
 /** Worked out when it is first asked for. */
-function once(make: () => YardNow): () => YardNow {
-  let made: YardNow | null = null;
+function once<Value extends object>(make: () => Value): () => Value {
+  let made: Value | null = null;
   return () => (made ??= make());
 }
 

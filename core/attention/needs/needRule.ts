@@ -4,8 +4,10 @@ import type { NeedItem, NeedKey, NeedRecord, NeedWeather } from '#shared/contrac
 import type { Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { Borders } from '#shared/seasons.ts';
+import type { MassUnit } from '#shared/units.ts';
 import type { ColonyState, Look, MiteCount, Reign } from '#core/journal/colonyState.ts';
 import type { Yard, YardDetails } from '#core/journal/yardBook.ts';
+import type { SpaceFacts } from '#core/space/hiveBoxes.ts';
 import type { TreatmentSpan } from '#core/mites/treatmentSpans.ts';
 import type { YardNow } from '#core/mites/yardNow.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
@@ -21,6 +23,8 @@ export interface ColonyFacts {
   readonly count: (MiteCount & { readonly per100: number }) | null;
   /** Oldest first. */
   readonly treatments: readonly TreatmentSpan[];
+  /** The boxes it stands on by the equipment account, and the days of its splits. */
+  readonly space: () => SpaceFacts;
   /** What entries made due, open ones only. */
   readonly dues: readonly DueItem[];
 }
@@ -51,6 +55,7 @@ export interface NeedFacts {
   readonly ahead: number;
   readonly rules: RuleValues;
   readonly borders: Borders;
+  readonly massUnit: MassUnit;
   readonly yards: readonly YardFacts[];
   readonly colonies: readonly ColonyFacts[];
   /** Lost or absconded in the last weeks. */
@@ -70,6 +75,8 @@ export interface NeedFacts {
 export interface Found {
   readonly colony?: ColonyFacts;
   readonly yard?: Pick<YardFacts, 'yard'>;
+  /** A colony that lives no more, where it is about what it left. */
+  readonly ended?: ColonyState;
   /** Tells one time of asking from the next: the day of the record, or the season. */
   readonly episode: string;
   readonly act: string;

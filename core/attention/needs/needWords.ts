@@ -2,6 +2,7 @@ import type { NeedRecord } from '#shared/contract/needs.ts';
 import { dayInWords, type Day } from '#shared/days.ts';
 import { roundTo } from '#shared/units.ts';
 import type { TreatmentSpan } from '#core/mites/treatmentSpans.ts';
+import type { RestsOn } from '#core/journal/restsOn.ts';
 import type { ColonyFacts, NeedFacts } from './needRule.ts';
 
 /** Mites in 100 bees, to one place. */
@@ -38,4 +39,9 @@ export function latestOf(...days: (Day | null | undefined)[]): Day | null {
 /** "64 in 100" of a chance, never quite none and never quite all. */
 export function chanceWords(chance: number): string {
   return `${Math.min(99, Math.max(1, Math.round(100 * chance)))} in 100`;
+}
+
+/** The record that an answer of another room rests on, in that room's words. */
+export function restRecord({ state }: ColonyFacts, { rests, reason }: { readonly rests: RestsOn | null; readonly reason: string }, { entryOf }: NeedFacts): NeedRecord[] {
+  return rests === null ? [] : [{ day: rests.day, words: reason, entry: entryOf(state.id, rests.kind, rests.day) }];
 }

@@ -15,11 +15,12 @@ export function needsOf(facts: NeedFacts, rules: readonly NeedRule[] = needRules
 }
 
 function needFrom(rule: NeedRule, found: Found, minutes: number, { today }: NeedFacts): Need {
-  const { colony, episode, act, because, detail, records, earliest, latest, bring, times } = found;
+  const { colony, ended, episode, act, because, detail, records, earliest, latest, bring, times } = found;
+  const about = colony?.state ?? ended;
   const yard = colony?.yard.yard ?? found.yard?.yard ?? null;
   return {
-    key: `${rule.key}|${colony !== undefined ? `c${colony.state.id}` : yard !== null ? `y${yard.id}` : 'all'}|${episode}`,
-    rule: rule.key, colony: colony === undefined ? null : { id: colony.state.id, label: colony.state.label }, yard: yard === null ? null : { id: yard.id, code: yard.code, name: yard.name },
+    key: `${rule.key}|${about !== undefined ? `c${about.id}` : yard !== null ? `y${yard.id}` : 'all'}|${episode}`,
+    rule: rule.key, colony: about === undefined ? null : { id: about.id, label: about.label }, yard: yard === null ? null : { id: yard.id, code: yard.code, name: yard.name },
     act, because, detail: detail ?? null, records: [...(records ?? [])], earliest, latest,
     status: today < earliest ? 'coming' : today <= latest ? 'due' : 'overdue',
     minutes: Math.round(minutes * (times ?? 1)), people: rule.people ?? 1, weather: rule.weather, bring: [...(bring ?? [])],

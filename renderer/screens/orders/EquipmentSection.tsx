@@ -11,11 +11,13 @@ export function EquipmentSection({ answer }: { readonly answer: OrderAnswer }) {
   const short = answer.equipment.filter(({ order }) => order > 0);
   const shown = all ? answer.equipment : short;
   const coming = shown.some(({ onOrder }) => onOrder > 0);
-  const heads = [words.need, words.onHives, words.fromDead, words.toMend, words.shed, ...(coming ? [words.onOrder] : []), words.have, words.short];
+  const lying = shown.some(({ yards }) => yards > 0);
+  const heads = [words.need, words.onHives, words.fromDead, words.toMend, words.shed, ...(lying ? [words.inYards] : []), ...(coming ? [words.onOrder] : []), words.have, words.short];
   return (
     <section className="section" aria-label={words.equipment}>
       <h2>{words.equipment}</h2>
       {short.length === 0 ? <p>{words.equipmentNone}</p> : null}
+      {answer.supers === null ? null : <p className="soft">{answer.supers}</p>}
       {shown.length === 0 ? null : (
         <table className="tight">
           <caption className="visually-hidden">{words.equipment}</caption>
@@ -39,6 +41,7 @@ export function EquipmentSection({ answer }: { readonly answer: OrderAnswer }) {
                 <td className="number soft">{number(part.fromDeadOuts)}</td>
                 <td className="number soft">{number(part.toMend)}</td>
                 <td className="number soft">{number(part.shed)}</td>
+                {lying ? <td className="number soft">{number(part.yards)}</td> : null}
                 {coming ? <td className="number soft">{number(part.onOrder)}</td> : null}
                 <td className="number">{number(part.have)}</td>
                 <td className="number">

@@ -1,4 +1,4 @@
-import { useId, useState, type FormEvent } from 'react';
+import { Fragment, useId, useState, type FormEvent } from 'react';
 import type { OutputOf } from '#shared/contract/contract.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
@@ -20,6 +20,7 @@ export function PlansSection({ question, ready }: { readonly question: Question 
   const notice = useNotice();
   const note = useMarginNote();
   const [said, setSaid] = useState('');
+  const [open, setOpen] = useState<string | null>(null);
   const [fault, setFault] = useState<Fault | undefined>(undefined);
   if (data === undefined) return null;
   const keep = async (event: FormEvent) => {
@@ -66,23 +67,106 @@ export function PlansSection({ question, ready }: { readonly question: Question 
           </thead>
           <tbody>
             {data.plans.map((plan) => (
-              <tr key={plan.key} tabIndex={0} {...note(<PlanNote plan={plan} />)}>
-                <th scope="row">{dayText(plan.day)}</th>
-                <td className="number">{plan.target}</td>
-                <td className="number">
-                  {plan.low}–{plan.high}
-                </td>
-                <td>
-                  {words.planBuy(plan.bought, plan.splits)}
-                  {ordered(plan.key) > 0 ? `; ${words.planFrom(ordered(plan.key))}` : ''}
-                </td>
-                <td>{plan.sentence}</td>
-              </tr>
+              <Fragment key={plan.key}>
+                <tr tabIndex={0} {...note(<PlanNote plan={plan} />)}>
+                  <th scope="row">{dayText(plan.day)}</th>
+                  <td className="number">{plan.target}</td>
+                  <td className="number">
+                    {plan.low}–{plan.high}
+                  </td>
+                  <td>
+                    {words.planBuy(plan.bought, plan.splits)}
+                    {ordered(plan.key) > 0 ? `; ${words.planFrom(ordered(plan.key))}` : ''}
+                  </td>
+                  <td>
+                    {plan.sentence}{' '}
+                    <button type="button" className="link" aria-expanded={open === plan.key} onClick={() => setOpen(open === plan.key ? null : plan.key)}>
+                      {words.planLines}
+                      <span className="visually-hidden"> ({dayText(plan.day)})</span>
+                    </button>
+                  </td>
+                </tr>
+                {open === plan.key ? (
+                  <tr className="plan-open">
+                    <td colSpan={5}>
+                      <PlanLines plan={plan} />
+                    </td>
+                  </tr>
+                ) : null}
+              </Fragment>
             ))}
           </tbody>
         </table>
       )}
+      {data.tally.springs.length === 0 ? null : <Calibration tally={data.tally} />}
     </section>
+  );
+}
+
+/** What the plan said beside what happened. */
+function PlanLines({ plan }: { readonly plan: Review }) {
+  return (
+    <table className="tight">
+      <caption className="visually-hidden">{words.planLineOf(dayText(plan.day))}</caption>
+      <thead>
+        <tr>
+          <td />
+          <th scope="col">{words.planPlanned}</th>
+          <th scope="col">{words.planHappened}</th>
+          <th scope="col">{words.planSays}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {plan.lines.map((line) => (
+          <tr key={line.what}>
+            <th scope="row">{words.planWhat[line.what]}</th>
+            <td>{line.planned}</td>
+            <td>{line.happened ?? missing}</td>
+            <td className={line.held === false ? 'needs' : undefined}>{line.sentence}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Spring by spring, whether the survivors lay inside the range, and the tally as it ran. */
+function Calibration({ tally }: { readonly tally: OutputOf<'plans.list'>['tally'] }) {
+  return (
+    <>
+      <h3>{words.calibration}</h3>
+      <table className="tight">
+        <caption className="visually-hidden">{words.calibration}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.calibrationSpring}</th>
+            <th scope="col" className="number">
+              {words.calibrationRange}
+            </th>
+            <th scope="col" className="number">
+              {words.calibrationLived}
+            </th>
+            <th scope="col">{words.calibrationInside}</th>
+            <th scope="col" className="number">
+              {words.calibrationRunning}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {tally.springs.map((one) => (
+            <tr key={one.spring}>
+              <th scope="row">{one.spring.slice(0, 4)}</th>
+              <td className="number">
+                {one.low}–{one.high}
+              </td>
+              <td className="number">{words.calibrationOf(one.survivors, one.living)}</td>
+              <td>{one.inside ? words.calibrationYes : words.calibrationNo}</td>
+              <td className="number">{words.calibrationOf(one.runningInside, one.runningOver)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
   );
 }
 

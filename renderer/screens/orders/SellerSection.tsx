@@ -1,13 +1,10 @@
 import { useState } from 'react';
 import type { OrderAnswer } from '#shared/contract/decision.ts';
-import type { Fault } from '#shared/faults.ts';
-import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
-import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, missing, money, number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
-import { useNotice } from '../../parts/Notice.tsx';
 import { bySeller, type SellerLine, type SellerOrder } from './bySeller.ts';
+import { PlaceForm } from './PlaceForm.tsx';
 import { words } from './words.ts';
 
 /** The order, seller by seller, and its turning into entries. */
@@ -22,18 +19,9 @@ export function SellerSection({ answer }: { readonly answer: OrderAnswer }) {
 }
 
 function Seller({ order }: { readonly order: SellerOrder }) {
-  const { send, busy } = useWrite('orders.place');
-  const { data: plans } = useRead('plans.list', {});
-  const notice = useNotice();
   const note = useMarginNote();
-  const [fault, setFault] = useState<Fault | undefined>(undefined);
+  const [placing, setPlacing] = useState(false);
   const { seller, lines } = order;
-  const place = async () => {
-    const plan = plans?.plans.find(({ inside }) => inside === null)?.key ?? null;
-    const answer = await send({ lines: lines.map(({ offer, quantity }) => ({ offer, quantity })), plan });
-    setFault(answer.ok ? undefined : answer);
-    if (answer.ok) notice.say(answer.value.sentence, { undoGesture: answer.value.gesture });
-  };
   const name = seller ?? words.nobody;
   const delivered = lines.some(({ delivery }) => delivery[0] !== null || delivery[1] !== null);
   return (
@@ -90,15 +78,18 @@ function Seller({ order }: { readonly order: SellerOrder }) {
         ) : null}
       </table>
       {lines.length === 1 && lines[0] ? <p className="soft small seller-reason">{lines[0].reason}</p> : null}
-      <FaultNote fault={fault} />
       {seller === null ? null : (
         <Entering>
-          <p className="acts">
-            <button type="button" disabled={busy} onClick={() => void place()} {...note(<MarginPart heading={words.place}><p>{words.placeText}</p></MarginPart>)}>
-              {words.place}
-              <span className="visually-hidden"> ({seller})</span>
-            </button>
-          </p>
+          {placing ? (
+            <PlaceForm seller={seller} lines={lines} onDone={() => setPlacing(false)} />
+          ) : (
+            <p className="acts">
+              <button type="button" onClick={() => setPlacing(true)} {...note(<MarginPart heading={words.place}><p>{words.placeText}</p></MarginPart>)}>
+                {words.place}
+                <span className="visually-hidden"> ({seller})</span>
+              </button>
+            </p>
+          )}
         </Entering>
       )}
     </div>

@@ -14,7 +14,7 @@ export function orderCsv(answer: OrderAnswer): string {
 /** The equipment, a line for each part. */
 export function partsCsv(answer: OrderAnswer): string {
   const rows = answer.equipment.map((part) => [
-    part.item, part.need, part.onHives, part.fromDeadOuts, part.toMend, part.shed, part.onOrder, part.have, part.order, part.packs.map(({ packs, packSize }) => `${packs} x ${packSize}`).join('; '), part.notOffered, part.reason,
+    part.item, part.need, part.onHives, part.fromDeadOuts, part.toMend, part.shed, part.yards, part.onOrder, part.have, part.order, part.packs.map(({ packs, packSize }) => `${packs} x ${packSize}`).join('; '), part.notOffered, part.reason,
   ]);
-  return csvText(['item', 'need', 'on_hives', 'from_dead_outs', 'to_mend', 'shed', 'on_order', 'have', 'order', 'packs', 'on_no_offer', 'reason'], rows);
+  return csvText(['item', 'need', 'on_hives', 'from_dead_outs', 'to_mend', 'shed', 'yards', 'on_order', 'have', 'order', 'packs', 'on_no_offer', 'reason'], rows);
 }

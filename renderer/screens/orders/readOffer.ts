@@ -1,6 +1,7 @@
 import type { ListedOffer, OfferBody, Offered } from '#shared/contract/offers.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import { money } from '../../parts/format.ts';
+import { readCents } from './readCents.ts';
 import { words } from './words.ts';
 
 export const offerKinds = ['package', 'nuc', 'queen', 'colony', 'equipment'] as const;
@@ -41,10 +42,9 @@ export function readOffer(typed: TypedOffer, order: DateOrder): { readonly offer
     return null;
   };
   const cents = (part: OfferPart): number | null => {
-    const text = typed[part].trim().replace(/^\$\s*/, '').replace(/,(?=\d{3}\b)/g, '').replace(',', '.');
-    if (/^\d{1,7}(\.\d{1,2})?$/.test(text)) return Math.round(Number(text) * 100);
-    faults[part] = words.must.price;
-    return null;
+    const found = readCents(typed[part]);
+    if (found === null) faults[part] = words.must.price;
+    return found;
   };
   const day = (part: OfferPart, must: boolean): Day | null => {
     if (typed[part].trim() === '' && !must) return null;

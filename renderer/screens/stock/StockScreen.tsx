@@ -1,3 +1,4 @@
+import { hiveParts } from '#shared/itemWords.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Page } from '../../parts/Page.tsx';
 import { StockParts } from '../../parts/StockParts.tsx';
@@ -8,12 +9,12 @@ import { words } from './words.ts';
 
 /** What is there, and where. What to order stands on the page beside it. */
 export function StockScreen() {
-  const { data: plan } = useRead('order.plan', { source: 'package', hiveFrames: 10, united: 'lost' });
+  const { data: table } = useRead('stock.table', {});
   return (
-    <Page title={words.title} line={words.line} asOf={plan?.asOf}>
+    <Page title={words.title} line={words.line} asOf={table?.asOf}>
       <StockParts />
-      <ShedSection known={plan?.equipment.map(({ item }) => item) ?? []} />
-      {plan ? <EarlierNotes today={plan.asOf} /> : null}
+      <ShedSection known={[...hiveParts]} />
+      {table ? <EarlierNotes today={table.asOf} /> : null}
     </Page>
   );
 }
