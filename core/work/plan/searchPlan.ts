@@ -10,18 +10,27 @@ const reach = 7;
  * always gives the same plan.
  */
 export function searchPlan(problem: PlanProblem, rounds = 10, start: readonly number[] | null = null): PlanDraft {
+  let best: PlanDraft | null = null;
+  for (const draft of searchSteps(problem, rounds, start)) best = draft;
+  return best ?? new OutingFiller(problem).draft();
+}
+
+/** The same search step by step: a first plan, then after each emptying and filling the best so far. */
+export function* searchSteps(problem: PlanProblem, rounds: number, start: readonly number[] | null = null): Generator<PlanDraft> {
   const filler = new OutingFiller(problem);
   const byDay = choicesByDay(problem);
   if (start !== null) filler.setAll(start);
   settle(problem, filler, byDay, true);
+  yield filler.draft();
   for (let round = 0; round < rounds; round += 1) {
     const [kept, cost] = [filler.outings(), filler.cost];
     filler.setAll(shaken(kept, byDay, round));
     settle(problem, filler, byDay, false);
     if (filler.cost >= cost - 1e-9) filler.setAll(kept);
+    yield filler.draft();
   }
   settle(problem, filler, byDay, true);
-  return filler.draft();
+  yield filler.draft();
 }
 
 export function choicesByDay({ days, outings }: Pick<PlanProblem, 'days' | 'outings'>): number[][] {
