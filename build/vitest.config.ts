@@ -14,7 +14,7 @@ const common = {
 };
 /** What deals with days is run once more at both ends of the world, so that no day ever slips. */
 const zones = ['Pacific/Pago_Pago', 'Pacific/Kiritimati'];
-const aboutDays = ['tests/shared/**/*.test.ts'];
+const aboutDays = ['tests/shared/**/*.test.ts', 'tests/calendar/**/*.test.ts'];
 const tallyFile = process.env['OUTYARD_TALLY'];
 
 export default defineConfig({

@@ -44,6 +44,12 @@ import { ReturnsScreen } from './screens/returns/ReturnsScreen.tsx';
 import { RulesScreen } from './screens/rules/RulesScreen.tsx';
 import { RoundPrint } from './screens/tonight/RoundPrint.tsx';
 import { TonightScreen } from './screens/tonight/TonightScreen.tsx';
+import { CalendarScreen } from './screens/work/CalendarScreen.tsx';
+import { HoursScreen } from './screens/work/HoursScreen.tsx';
+import { TasksScreen } from './screens/work/TasksScreen.tsx';
+import { TripPrint } from './screens/work/TripPrint.tsx';
+import { WorkedScreen } from './screens/work/WorkedScreen.tsx';
+import { WorkScreen } from './screens/work/WorkScreen.tsx';
 import { YardScreen } from './screens/yards/YardScreen.tsx';
 import { YardsScreen } from './screens/yards/YardsScreen.tsx';
 
@@ -88,6 +94,7 @@ function Screens() {
       <Route path="/print/lines" component={LinesPrint} />
       <Route path="/print/stores" component={StoresPrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
+      <Route path="/print/trip/:day">{({ day }) => <TripPrint key={day} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
       <Route path="/print/treatments/:season?">{({ season }) => <TreatmentsPrint key={season ?? ''} season={season} />}</Route>
       <Route path="/print/losses">
@@ -101,6 +108,12 @@ function Screens() {
               <Redirect to="/tonight" replace />
             </Route>
             <Route path="/tonight">{asOf === null ? <TonightScreen /> : <PastTonight />}</Route>
+            <Route path="/tonight/:yard/:day">{({ yard, day }) => (asOf === null ? <TonightScreen key={`${yard} ${day}`} yard={yard} day={day} /> : <PastTonight />)}</Route>
+            <Route path="/work" component={WorkScreen} />
+            <Route path="/work/tasks" component={TasksScreen} />
+            <Route path="/work/hours" component={HoursScreen} />
+            <Route path="/work/worked" component={WorkedScreen} />
+            <Route path="/work/calendar" component={CalendarScreen} />
             <Route path="/needs" component={NeedsScreen} />
             <Route path="/needs/stores" component={StoresScreen} />
             <Route path="/yards" component={YardsScreen} />

@@ -1,7 +1,7 @@
 import type { Finding } from './finding.ts';
 
-/** A folder of somebody's own machine, and the addresses of package shops: neither belongs in a program others clone. */
-const machinePath = /(?:^|[^a-zA-Z0-9_./-])(\/(?:work|farm|root|tmp)\/[a-zA-Z0-9_])/;
+/** A folder of somebody's own machine, and the addresses of package shops: neither belongs in a program others clone. The window's own addresses of the work are no folders. */
+const machinePath = /(?:^|[^a-zA-Z0-9_./-])(\/(?:work\/(?!(?:tasks|hours|worked|calendar)\b)|(?:farm|root|tmp)\/)[a-zA-Z0-9_])/;
 const packageShop = /registry\.(?:npm[j]s|yarn[p]kg)|(?:deb|security|ftp)\.debian\.[o]rg|npm[m]irror|\/artifactory\//;
 const secret = /-----BEGIN [A-Z ]*PRIVATE KEY-----|\bgh[pousr]_[A-Za-z0-9]{20,}|\bnpm_[A-Za-z0-9]{30,}|\bAKIA[0-9A-Z]{16}\b/;
 

@@ -5,12 +5,14 @@ import { answerHandlers } from './answerHandlers.ts';
 import { actHandlers } from './actHandlers.ts';
 import { breederHandlers } from './breederHandlers.ts';
 import { bookHandlers } from './bookHandlers.ts';
+import { calendarHandlers } from './calendarHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { decisionHandlers } from './decisionHandlers.ts';
 import { deadOutHandlers } from './deadOutHandlers.ts';
 import { exchangeHandlers } from './exchangeHandlers.ts';
 import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
+import { liveCalendar } from './liveCalendar.ts';
 import { lineHandlers } from './lineHandlers.ts';
 import { lossFactorHandlers } from './lossFactorHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
@@ -33,6 +35,9 @@ import { stockHandlers } from './stockHandlers.ts';
 import { storesHandlers } from './storesHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { Turns, type Haste } from './turns.ts';
+import { workHandlers } from './workHandlers.ts';
+import { workPlanHandlers } from './workPlanHandlers.ts';
+import { workedHandlers } from './workedHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
 import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
 import type { Book } from './openBook.ts';
@@ -43,6 +48,8 @@ export interface DeskOptions {
   /** "Outyard 0.1.0" */
   readonly program: string;
   readonly now: () => { day: Day; stamp: string };
+  /** The same in UTC and the machine's time zone, for calendars; without it the local time is taken for UTC. */
+  readonly moment?: () => { instant: string; zone: string };
   readonly log: (line: string) => void;
 }
 
@@ -66,7 +73,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers,
 };
 
 const slow = 40;
@@ -84,6 +91,7 @@ function hasteOf(name: unknown): Haste {
 export function createDesk(options: DeskOptions): Desk {
   let book: Book | null = null;
   const turns = new Turns();
+  const live = liveCalendar(options);
   const context: DeskContext = {
     options,
     book: () => book,
@@ -93,6 +101,7 @@ export function createDesk(options: DeskOptions): Desk {
     },
     setBook: async (next) => {
       const previous = book;
+      if (previous !== null) await live.settle(previous);
       book = next;
       await previous?.store.close();
     },
@@ -112,7 +121,9 @@ export function createDesk(options: DeskOptions): Desk {
     const started = performance.now();
     try {
       const handler = handlers[name] as unknown as (input: unknown, context: DeskContext) => Promise<unknown>;
-      return { ok: true, value: await handler(parsed.data, asOf === null ? context : await lookingBack(context, asOf)) };
+      const value = await handler(parsed.data, asOf === null ? context : await lookingBack(context, asOf));
+      if (contract[name].kind === 'write' && !name.startsWith('draft.')) live.changed(() => turns.take('write', async () => (book === null ? undefined : live.settle(book))));
+      return { ok: true, value };
     } catch (error) {
       if (error instanceof FaultError) return asOf === null ? error.fault : lateComer(error.fault, asOf);
       const id = crypto.randomUUID().slice(0, 8);

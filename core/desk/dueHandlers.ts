@@ -34,7 +34,8 @@ export const dueHandlers: Handlers<'colony.due' | 'yard.due'> = {
   },
 };
 
-async function recordsOf({ store }: Book, { names, borders }: Picture, states: readonly ColonyState[]): Promise<DueRecord[]> {
+/** What the rules of what is due look at, of each of the colonies. */
+export async function recordsOf({ store }: Book, { names, borders }: Picture, states: readonly ColonyState[]): Promise<DueRecord[]> {
   const own = await store.entriesOf(states.map(({ id }) => id));
   const since = states.reduce((least, { start }) => (least === null || start < least ? start : least), null as ColonyState['start'] | null);
   const treatments = since === null ? [] : (await store.entries({ kinds: ['treatment'], from: since })).flatMap(({ entry, struck }) => (struck === null && isWholeYard(entry) ? [entry] : []));

@@ -18,7 +18,7 @@ export function orderDeadlines(plans: readonly KeptPlan[], offers: readonly Offe
     .filter(({ days }) => days >= 0 && days <= (plan === undefined ? unplanned : planned))
     .toSorted((a, b) => a.days - b.days)
     .map(({ seller, orderBy, days, what, note }) => ({
-      seller, orderBy, days,
+      seller, orderBy, days, what,
       sentence: `${what.charAt(0).toUpperCase()}${what.slice(1)} from ${seller}: order by ${dayInWords(orderBy)}, ${days === 0 ? 'today is the last day' : `${days} ${days === 1 ? 'day' : 'days'} left`}${note}.`,
     }));
 }

@@ -11,6 +11,7 @@ import { queenRuleDefinitions } from './queenRules.ts';
 import { returnRuleDefinitions } from './returnRules.ts';
 import { spaceRuleDefinitions } from './spaceRules.ts';
 import { storesRuleDefinitions } from './storesRules.ts';
+import { workRuleDefinitions } from './workRules.ts';
 import { treatmentRuleDefinitions } from './treatmentRules.ts';
 
 type Definition = Omit<HouseRule, 'value'>;
@@ -65,6 +66,7 @@ export const houseRuleDefinitions: readonly Definition[] = [
   ...treatmentRuleDefinitions,
   ...returnRuleDefinitions,
   ...queenRuleDefinitions,
+  ...workRuleDefinitions,
 ];
 
 export type RuleValues = ReadonlyMap<string, number | string>;

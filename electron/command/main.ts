@@ -11,6 +11,7 @@ const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
   report: async () => (await import('./verbs/report.ts')).report,
   check: async () => (await import('./verbs/check.ts')).check,
   rules: async () => (await import('./verbs/rules.ts')).rules,
+  calendar: async () => (await import('./verbs/calendar.ts')).calendar,
   demo: async () => (await import('./verbs/demo.ts')).demo,
 };
 

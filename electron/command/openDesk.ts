@@ -4,7 +4,7 @@ import { createDesk } from '#core/desk/desk.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import type { Answer } from '#shared/faults.ts';
 import { booksFolder, dataFolder } from '#electron/folders.ts';
-import { readClock } from '#electron/keeper/clock.ts';
+import { readClock, readMoment } from '#electron/keeper/clock.ts';
 import { logFile } from '#electron/keeper/logFile.ts';
 import { program } from '#electron/program.ts';
 import { surroundings } from '#electron/surroundings.ts';
@@ -19,7 +19,7 @@ export interface CommandDesk {
 /** Works at a desk whose books lie in `folder`, and closes it whatever happens. */
 export async function atDesk<Result>(folder: string | null, work: (desk: CommandDesk) => Promise<Result>): Promise<Result> {
   const around = surroundings();
-  const desk = createDesk({ folder: folder ?? booksFolder(around), program, now: readClock, log: logFile(dataFolder(around)) });
+  const desk = createDesk({ folder: folder ?? booksFolder(around), program, now: readClock, moment: readMoment, log: logFile(dataFolder(around)) });
   try {
     return await work({
       async ask<Name extends OperationName>(name: Name, input: InputOf<Name>) {

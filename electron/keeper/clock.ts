@@ -13,3 +13,8 @@ export function readClock(at: Date = new Date()): ClockReading {
   const local = `${String(at.getFullYear()).padStart(4, '0')}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
   return { day: day(local), stamp: `${local} ${two(at.getHours())}:${two(at.getMinutes())}` };
 }
+
+/** The moment in UTC, to the second, and the machine's time zone, as `Europe/Berlin`: for what leaves the book for other programs. */
+export function readMoment(at: Date = new Date()): { instant: string; zone: string } {
+  return { instant: `${at.toISOString().slice(0, 19)}Z`, zone: Intl.DateTimeFormat().resolvedOptions().timeZone };
+}

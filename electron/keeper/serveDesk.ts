@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { parseArgs } from 'node:util';
 import { createDesk } from '#core/desk/desk.ts';
 import { refuse } from '#shared/faults.ts';
-import { readClock } from './clock.ts';
+import { readClock, readMoment } from './clock.ts';
 import type { KeeperPort } from './keeperPort.ts';
 import { logFile } from './logFile.ts';
 
@@ -17,7 +17,7 @@ export function serveDesk(port: KeeperPort, argv: readonly string[]): void {
     throw new TypeError('the keeper needs --folder, --data and --program');
   }
   const log = logFile(data);
-  const desk = createDesk({ folder, program, now: readClock, log });
+  const desk = createDesk({ folder, program, now: readClock, moment: readMoment, log });
 
   let closing: Promise<void> | null = null;
   const close = () => (closing ??= desk.close().catch((error: unknown) => log(`closing failed: ${inFull(error)}`)));

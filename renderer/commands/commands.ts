@@ -20,6 +20,7 @@ export const screenCommands = [
   { at: '/lines', name: frame.rail.lines, search: 'descent family splits lanes picture', digit: '4' },
   { at: '/losses', name: frame.rail.losses, search: 'review winter survival rate ledger', digit: '5' },
   { at: '/stock', name: frame.rail.stock, search: 'shed equipment spring plan packages queens', digit: '6' },
+  { at: '/work', name: frame.rail.work, search: 'plan tasks calendar hours trip visits week month schedule', digit: '9' },
   { at: '/book', name: frame.rail.book, search: 'file settings yards', digit: '7' },
 ].map(({ at, name, search, digit }) => ({
   at,
@@ -32,6 +33,13 @@ export const screenCommands = [
 const orderCommand: Command = {
   id: 'go/orders', group: 'go', name: 'Go to the order before spring', search: 'packages nucs queens splits plan forecast offers sellers deadline buy', enabled: withBook, run: (hands) => hands.go('/orders'),
 };
+
+const workCommands: readonly Command[] = [
+  { id: 'go/work/tasks', group: 'go', name: 'Go to own tasks', search: 'work todo repeat once write down', enabled: withBook, run: (hands) => hands.go('/work/tasks') },
+  { id: 'go/work/hours', group: 'go', name: 'Go to the hours there are', search: 'work week pattern people helper exceptions distances driving', enabled: withBook, run: (hands) => hands.go('/work/hours') },
+  { id: 'go/work/worked', group: 'go', name: 'Go to the hours worked', search: 'labour time per colony pound busiest weeks planned next season fit', enabled: withBook, run: (hands) => hands.go('/work/worked') },
+  { id: 'calendar.save', group: 'book', name: 'Save the calendar file', search: 'ics ical export visits dues phone', enabled: toEnter, run: (hands) => hands.onScreen('save the calendar', '/work/calendar') },
+];
 
 const mitesCommand: Command = {
   id: 'go/mites', group: 'go', name: 'Go to mites', search: 'varroa count wash threshold treatment acid efficacy', enabled: withBook, run: (hands) => hands.go('/needs/mites'),
@@ -67,6 +75,7 @@ export const commands: readonly Command[] = [
   findCommand,
   ...screenCommands.map(({ command }) => command),
   orderCommand,
+  ...workCommands,
   mitesCommand,
   queensCommand,
   helpCommand,

@@ -6,12 +6,12 @@ import { contract, type OperationName } from './contract.ts';
  * day whose evening it shows.
  */
 export const alwaysNow: ReadonlySet<OperationName> = new Set<OperationName>([
-  'act.consequence', 'act.page', 'book.check', 'draft.fetch', 'export.journal', 'import.preview', 'journal.consequence', 'journal.entry', 'order.kept', 'round.sheet', 'rules.book', 'rules.list',
-  'sheets.look', 'sheets.preview', 'sortOut.counts', 'sortOut.judge', 'sortOut.list', 'sortOut.row', 'stock.counted',
+  'act.consequence', 'act.page', 'book.check', 'calendar.look', 'calendar.status', 'draft.fetch', 'export.journal', 'import.preview', 'journal.consequence', 'journal.entry', 'order.kept', 'round.sheet', 'rules.book', 'rules.list',
+  'sheets.look', 'sheets.preview', 'sortOut.counts', 'sortOut.judge', 'sortOut.list', 'sortOut.row', 'stock.counted', 'work.progress',
 ]);
 
 /** Writes that enter nothing into the book, so that they may be done while another day is looked at. */
-const entersNothing: ReadonlySet<OperationName> = new Set<OperationName>(['book.create', 'book.open', 'book.demo', 'book.close', 'draft.keep', 'draft.drop']);
+const entersNothing: ReadonlySet<OperationName> = new Set<OperationName>(['book.create', 'book.open', 'book.demo', 'book.close', 'draft.keep', 'draft.drop', 'work.stop']);
 
 export function answersAsOf(name: OperationName): boolean {
   return contract[name].kind === 'read' && !alwaysNow.has(name);

@@ -4,6 +4,7 @@ import { answerOperations } from './answers.ts';
 import { actOperations } from './acts.ts';
 import { breederOperations } from './breeders.ts';
 import { bookOperations } from './book.ts';
+import { calendarOperations } from './calendar.ts';
 import { colonyOperations } from './colonies.ts';
 import { decisionOperations } from './decision.ts';
 import { deadOutOperations } from './deadOut.ts';
@@ -31,6 +32,8 @@ import { spaceOperations } from './space.ts';
 import { stockOperations } from './stock.ts';
 import { storesOperations } from './stores.ts';
 import { stripOperations } from './strip.ts';
+import { workOperations } from './work.ts';
+import { workedOperations } from './worked.ts';
 import { yardOperations } from './yards.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
@@ -67,6 +70,9 @@ export const contract = {
   ...deadOutOperations,
   ...answerOperations,
   ...paperOperations,
+  ...workOperations,
+  ...calendarOperations,
+  ...workedOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

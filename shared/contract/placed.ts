@@ -31,7 +31,8 @@ export const placedOrder = z.object({
 });
 export type PlacedOrder = z.infer<typeof placedOrder>;
 
-export const orderDeadline = z.object({ seller: z.string(), orderBy: dayValue, days: count, sentence: z.string() });
+/** `what` is the bees or the equipment alone: “12 packages”. */
+export const orderDeadline = z.object({ seller: z.string(), orderBy: dayValue, days: count, what: z.string(), sentence: z.string() });
 export type OrderDeadline = z.infer<typeof orderDeadline>;
 
 export const placedOperations = {

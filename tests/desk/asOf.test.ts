@@ -199,7 +199,7 @@ test('only what shows the operation takes a day, and whatever enters something i
   for (const name of names) expect(answersAsOf(name), name).toBe(contract[name].kind === 'read' && !alwaysNow.has(name));
   // Nothing that changes the record, or what stands beside it, is let through.
   const through = names.filter((name) => contract[name].kind === 'write' && !isRefusedLookingBack(name));
-  expect(through.toSorted()).toEqual(['book.close', 'book.create', 'book.demo', 'book.open', 'draft.drop', 'draft.keep']);
+  expect(through.toSorted()).toEqual(['book.close', 'book.create', 'book.demo', 'book.open', 'draft.drop', 'draft.keep', 'work.stop']);
   // The desk itself takes no day with a write.
   await long.ask('book.create', { name: 'Ossar Valley' });
   expect(await long.desk.call('journal.enter', { rows: [...rows], asOf: '2026-05-01' })).toMatchObject({ ok: false, code: 'bad-input' });

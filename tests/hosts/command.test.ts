@@ -31,7 +31,7 @@ describe('the command line', () => {
   test('explains itself', () => {
     const help = outyard('help');
     expect(help.code).toBe(0);
-    for (const verb of ['import', 'export', 'report', 'check', 'rules', 'demo']) expect(help.out).toMatch(new RegExp(`^  ${verb} `, 'm'));
+    for (const verb of ['import', 'export', 'report', 'check', 'rules', 'calendar', 'demo']) expect(help.out).toMatch(new RegExp(`^  ${verb} `, 'm'));
     expect(outyard().out).toBe(help.out);
     expect(outyard('import', '--help').out).toContain('--book');
   });
@@ -48,6 +48,7 @@ describe('the command line', () => {
     [['import', 'good.csv', '--book', 'x.book'], '.outyard'],
     [['export', '--book', 'absent.outyard'], 'absent.outyard'],
     [['check', '--book', 'good.csv'], 'good.csv'],
+    [['calendar', '--book', 'absent.outyard'], 'absent.outyard'],
     [['report'], 'Which journal?'],
     [['report', '--journal', 'absent.csv'], 'There is no file absent.csv.'],
     [['report', '--journal', 'good.csv', '--season', '20x5'], 'whole number'],
@@ -175,6 +176,18 @@ describe('the command line', () => {
     const path = run.out.trim();
     expect(path.startsWith(at('demo'))).toBe(true);
     expect(outyard('check', '--book', path).code).toBe(0);
+  });
+
+  test('writes the calendar, over its own file and over no other', () => {
+    outyard('import', 'good.csv', '--book', 'dated.outyard');
+    writeFileSync(at('other.ics'), 'BEGIN:VCALENDAR');
+    expect(outyard('calendar', '--book', 'dated.outyard', '--out', 'other.ics').said).toContain('left as it is');
+    expect(readFileSync(at('other.ics'), 'utf8')).toBe('BEGIN:VCALENDAR');
+    const first = outyard('calendar', '--book', 'dated.outyard', '--out', 'bees.ics');
+    expect(first).toMatchObject({ code: 0, out: '' });
+    expect(readFileSync(at('bees.ics'), 'utf8')).toMatch(/^BEGIN:VCALENDAR\r\nVERSION:2\.0\r\nPRODID:-\/\/Outyard\/\/[^]*END:VCALENDAR\r\n$/);
+    expect(outyard('calendar', '--book', 'dated.outyard', '--out', 'bees.ics').code).toBe(0);
+    expect(outyard('calendar', '--book', 'dated.outyard').out).toBe(readFileSync(at('bees.ics'), 'utf8'));
   });
 
   test('a long result reaches a slow reader whole', async () => {

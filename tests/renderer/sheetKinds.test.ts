@@ -68,6 +68,7 @@ describe('what each kind of round enters', () => {
   test('hours, people and miles are one entry of work after the colonies; empty makes none', () => {
     expect(rowsOf({ 1: { bees: '4' } }, { hours: '1,5', people: '2', miles: '24' }).at(-1)).toEqual({ date: '2026-05-18', entry: 'work', yard: 'LB', hours: '1.5', people: '2', miles: '24', task: 'round' });
     expect(rowsOf({}, { miles: '24' })).toHaveLength(1);
+    expect(rowsOf({}, { hours: '17:30-20:15', people: '2' })).toEqual([{ date: '2026-05-18', entry: 'work', yard: 'LB', hours: '2.75', people: '2', note: '17:30 to 20:15', task: 'round' }]);
     expect(rowsOf({ 1: { bees: '4' } })).toHaveLength(1);
     for (const wide of [{ hours: 'two' }, { people: '0', hours: '1' }, { people: '2' }, { miles: 'far' }]) expect(workTrouble({ ...freshSheet.wide, ...wide }), JSON.stringify(wide)).not.toBeNull();
     expect(placeFaults([{ line: 1, column: 'hours', value: '', sentence: 'No.' }], composeRound(sheetOf({ 1: { bees: '4' } }, { hours: '1' })).sources)).toEqual([]);

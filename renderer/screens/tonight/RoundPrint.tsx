@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { Link } from 'wouter';
-import type { YardId } from '#shared/brands.ts';
+import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { PaperRow, RoundSetting } from '#shared/contract/rounds.ts';
 import { dayFromIso, type Day } from '#shared/days.ts';
 import type { RoundColumn } from '#shared/roundSheets.ts';
@@ -29,9 +29,8 @@ export function RoundPrint({ yard, day: typed }: { readonly yard: string; readon
 }
 
 function FieldSheet({ yard, day }: { readonly yard: YardId; readonly day: Day }) {
-  const { book } = useBook();
   const setting = useRead('rounds.setting', { yard, day });
-  const { data, fault } = useRead('rounds.paper', { yard, day });
+  const { data } = useRead('rounds.paper', { yard, day });
   const title = data ? words.title(data.yard.name, day) : words.sheet;
   // The title is the file's name when the page is printed into one.
   useEffect(() => {
@@ -46,20 +45,30 @@ function FieldSheet({ yard, day }: { readonly yard: YardId; readonly day: Day })
         </button>
         <Link href="/tonight">{words.back}</Link>
       </p>
-      <FaultNote fault={fault ?? setting.fault} />
-      {data && setting.data && book ? (
-        <article>
-          <h1>{title}</h1>
-          <p>{words.line(book.name, data.yard.code, words.kinds[setting.data.kind], data.rows.length)}</p>
-          {data.rows.length === 0 ? <p>{words.empty}</p> : <FieldTable rows={data.rows} setting={setting.data} running={words.running(book.name, data.yard.name, dayWithWeekday(day))} />}
-          <p>{words.foot}</p>
-        </article>
-      ) : null}
+      <FieldArticle yard={yard} day={day} />
     </main>
   );
 }
 
-function FieldTable({ rows, setting, running }: { readonly rows: readonly PaperRow[]; readonly setting: RoundSetting; readonly running: string }) {
+const nothingToDo: ReadonlyMap<ColonyId, readonly string[]> = new Map();
+
+/** One yard's sheet, with what is planned for each colony where the sheet belongs to a trip. */
+export function FieldArticle({ yard, day, todo = nothingToDo }: { readonly yard: YardId; readonly day: Day; readonly todo?: ReadonlyMap<ColonyId, readonly string[]> }) {
+  const { book } = useBook();
+  const setting = useRead('rounds.setting', { yard, day });
+  const { data, fault } = useRead('rounds.paper', { yard, day });
+  if (!data || !setting.data || !book) return <FaultNote fault={fault ?? setting.fault} />;
+  return (
+    <article>
+      <h1>{words.title(data.yard.name, day)}</h1>
+      <p>{words.line(book.name, data.yard.code, words.kinds[setting.data.kind], data.rows.length)}</p>
+      {data.rows.length === 0 ? <p>{words.empty}</p> : <FieldTable rows={data.rows} setting={setting.data} todo={todo} running={words.running(book.name, data.yard.name, dayWithWeekday(day))} />}
+      <p>{words.foot}</p>
+    </article>
+  );
+}
+
+function FieldTable({ rows, setting, todo, running }: { readonly rows: readonly PaperRow[]; readonly setting: RoundSetting; readonly todo: ReadonlyMap<ColonyId, readonly string[]>; readonly running: string }) {
   const columns = setting.columns[setting.kind];
   return (
     <table>
@@ -89,6 +98,11 @@ function FieldTable({ rows, setting, running }: { readonly rows: readonly PaperR
             <td>{queenWords(row)}</td>
             <td className="field-told">
               {row.last === null ? words.noLook : words.last(dayShort(row.last.day), row.last.sentence)}
+              {(todo.get(row.colony) ?? []).map((what) => (
+                <div key={what} className="field-cue">
+                  {words.todo(what)}
+                </div>
+              ))}
               {row.cues.map((cue) => (
                 <div key={cue} className="field-cue">
                   {cue}

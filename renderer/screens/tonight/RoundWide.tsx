@@ -32,8 +32,8 @@ export function RoundWide({ round, onDone }: RoundWideProps) {
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Enter' && !event.ctrlKey && !event.metaKey && event.target instanceof HTMLInputElement) onDone();
   };
-  const field = (key: keyof SheetWide, label: string, width: string, list?: string) => (
-    <label className="inline-choice">
+  const field = (key: keyof SheetWide, label: string, width: string, list?: string, help?: string) => (
+    <label className="inline-choice" title={help}>
       {label}{' '}
       <input
         className={width}
@@ -76,7 +76,7 @@ export function RoundWide({ round, onDone }: RoundWideProps) {
         </>
       ) : null}
       <span className="round-work" role="group" aria-label={words.controls.work}>
-        {field('hours', words.controls.hours, 'round-small')} {field('people', words.controls.people, 'round-small')} {field('miles', words.controls.miles, 'round-small')}
+        {field('hours', words.controls.hours, 'round-time', undefined, words.controls.hoursHelp)} {field('people', words.controls.people, 'round-small')} {field('miles', words.controls.miles, 'round-small')}
       </span>
       <span className="push">
         {words.controls.filled(round.filled, round.rows.length)}

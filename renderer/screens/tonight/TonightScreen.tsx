@@ -1,7 +1,7 @@
 import { useCallback, useState } from 'react';
 import { Link } from 'wouter';
 import type { OpenBook, YardRow } from '#shared/contract/book.ts';
-import type { Day } from '#shared/days.ts';
+import { dayFromIso, type Day } from '#shared/days.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -12,8 +12,14 @@ import './tonight.css';
 import { useRounds } from './useRounds.ts';
 import { words } from './words.ts';
 
+interface TonightProps {
+  /** The yard and day to begin with, where the address names them. */
+  readonly yard?: string;
+  readonly day?: string;
+}
+
 /** The evening's desk: a yard's round typed in one go. */
-export function TonightScreen() {
+export function TonightScreen({ yard, day }: TonightProps) {
   const { book, today, fault } = useBook();
   if (fault || book === undefined || today === undefined) {
     return (
@@ -36,12 +42,14 @@ export function TonightScreen() {
       </Page>
     );
   }
-  return <Rounds key={book.path} book={book} today={today} />;
+  const asked = dayFromIso(day ?? '');
+  const named = book.yards.find(({ id }) => String(id) === yard);
+  return <Rounds key={book.path} book={book} today={today} first={named === undefined || asked === null ? null : { yard: named.id, day: asked }} />;
 }
 
-function Rounds({ book, today }: { readonly book: OpenBook; readonly today: Day }) {
+function Rounds({ book, today, first }: { readonly book: OpenBook; readonly today: Day; readonly first: { yard: number; day: Day } | null }) {
   const rounds = useRounds();
-  const [picked, setPicked] = useState<{ yard: number; day: Day } | null>(null);
+  const [picked, setPicked] = useState<{ yard: number; day: Day } | null>(first);
   const onPick = useCallback((yard: YardRow, day: Day) => setPicked({ yard: yard.id, day }), []);
   if (rounds.index === null) return <Page title={words.head.page} line={words.loading} />;
   const at = picked ?? firstSheet(book, today, rounds.index);

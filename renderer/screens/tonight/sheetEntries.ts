@@ -5,6 +5,7 @@ import { columnKeys, fieldsOf, isActKey, sheetColumns, type Act, type ColumnEntr
 import { actOf, sampleOf, tareOf, wideAmount, type RowReadings, type SheetWide } from './sheetRow.ts';
 import type { SheetSetting } from './sheetSetting.ts';
 import { words } from './words.ts';
+import { workedTime } from './workedTime.ts';
 
 /** One entry of a row, and the cells it is made of. */
 export interface RowEntry {
@@ -111,7 +112,7 @@ function cellsOf(columns: readonly ColumnKey[], read: RowReadings): Cells {
 /** Why what is said of the work cannot be entered; null when it can, or nothing is said. */
 export function workTrouble({ hours, people, miles }: SheetWide): string | null {
   const [h, p, m] = [hours.trim(), people.trim(), miles.trim()];
-  if (h !== '' && figure(h) === null) return words.refused.hours(h);
+  if (h !== '' && workedTime(h) === null) return words.refused.hours(h);
   if (p !== '' && !/^[1-9]\d{0,2}$/.test(p)) return words.refused.people(p);
   if (m !== '' && figure(m) === null) return words.refused.miles(m);
   return p !== '' && h === '' && m === '' ? words.refused.peopleAlone : null;
@@ -119,7 +120,7 @@ export function workTrouble({ hours, people, miles }: SheetWide): string | null 
 
 /** The work of the round as an entry; null when none is said. */
 export function workCells({ hours, people, miles }: SheetWide, kind: RoundKind): Cells | null {
-  const [h, m] = [figure(hours.trim()), figure(miles.trim())];
-  if (h === null && m === null) return null;
-  return { ...(h === null ? {} : { hours: String(h) }), ...(people.trim() === '' ? {} : { people: people.trim() }), ...(m === null ? {} : { miles: String(m) }), task: words.task[kind] };
+  const [time, m] = [workedTime(hours), figure(miles.trim())];
+  if (time === null && m === null) return null;
+  return { ...(time === null ? {} : { hours: String(time.hours) }), ...(time === null || time.clock === null ? {} : { note: time.clock }), ...(people.trim() === '' ? {} : { people: people.trim() }), ...(m === null ? {} : { miles: String(m) }), task: words.task[kind] };
 }

@@ -1,0 +1,291 @@
+import { costs, lateCost, openOn, outingCost, visitSet, type Job, type PlanDraft, type PlanProblem, type Round } from './planProblem.ts';
+
+/** Kept for a unit that is not done yet. */
+const undone = 32_000;
+
+/** A round looks again once no more than this share of its days is left. */
+const roundFrom = 0.5;
+
+interface Open {
+  /** A job, or behind the jobs a round. */
+  at: number;
+  due: number;
+  rank: number;
+  units: number;
+  each: number;
+}
+
+/**
+ * Work filled into outings that are given, day by day: of what is open in the yards the soonest due goes first, as far
+ * as the people’s minutes reach. Everything that is so far done is one row of numbers (for each unit the day it was done
+ * or is due again), kept for each day, so that a change is worked out only from its day on until the rows are the same again.
+ */
+export class OutingFiller {
+  readonly #problem: PlanProblem;
+  readonly #byYard: readonly (readonly number[])[];
+  readonly #outingCost: Float64Array;
+  readonly #late: readonly Float64Array[];
+  /** Where the units of each job, then of each round, begin in a row. */
+  readonly #at: readonly number[];
+  readonly #size: number;
+  readonly #base: number;
+  readonly #held: readonly (readonly number[])[];
+  #row: Int16Array;
+  readonly #rows: Int16Array[];
+  readonly #costs: Float64Array;
+  #total = 0;
+  readonly #outing: Int32Array;
+  readonly #open: Open[] = [];
+
+  constructor(problem: PlanProblem) {
+    this.#problem = problem;
+    const { jobs, rounds, days, outings } = problem;
+    this.#byYard = Array.from({ length: problem.yards }, (_, yard) => [
+      ...jobs.flatMap((job, at) => (job.yard === yard ? [at] : [])).toSorted((a, b) => depth(jobs, a) - depth(jobs, b) || a - b),
+      ...rounds.flatMap((round, at) => (round.yard === yard ? [jobs.length + at] : [])),
+    ]);
+    const before = visitSet(problem.before);
+    this.#outingCost = Float64Array.from(outings, (outing) => outingCost(outing, before));
+    this.#late = jobs.map((job) => Float64Array.from({ length: days }, (_, day) => lateCost(job, day)));
+    const starts: number[] = [];
+    let size = 0;
+    for (const { units } of [...jobs, ...rounds]) {
+      starts.push(size);
+      size += units;
+    }
+    this.#at = starts;
+    this.#size = size;
+    this.#base = before === null ? 0 : costs.change * before.size;
+    this.#held = Array.from({ length: days }, (_, day) => problem.held.filter((visit) => visit.day === day).map(({ yard }) => yard));
+    this.#row = new Int16Array(size);
+    this.#rows = Array.from({ length: days + 1 }, () => new Int16Array(size));
+    this.#costs = new Float64Array(days + 1);
+    this.#outing = new Int32Array(days).fill(-1);
+    const first = this.#rows[0];
+    if (first !== undefined) {
+      first.fill(undone);
+      rounds.forEach((round, at) => first.set(round.due, starts[jobs.length + at] ?? 0));
+    }
+    this.#keepFrom(0);
+  }
+
+  get cost(): number {
+    return this.#total;
+  }
+
+  outingOn(day: number): number {
+    return this.#outing[day] ?? -1;
+  }
+
+  /** What it would cost with another outing on a day (and on a second one). Stops counting once that is more than `most`. */
+  costWith(day: number, choice: number, most = Number.POSITIVE_INFINITY, otherDay = -1, otherChoice = -1): number {
+    const { days } = this.#problem;
+    const from = otherDay >= 0 ? Math.min(day, otherDay) : day;
+    const until = Math.max(day, otherDay);
+    const row = this.#row;
+    row.set(this.#rows[from] ?? []);
+    let cost = this.#costs[from] ?? 0;
+    for (let on = from; on < days; on += 1) {
+      if (on > until) {
+        if (cost >= most) return cost;
+        if (same(row, this.#rows[on])) return cost + this.#total - (this.#costs[on] ?? 0);
+      }
+      const chosen = on === day ? choice : on === otherDay ? otherChoice : (this.#outing[on] ?? -1);
+      cost += this.#goOut(row, on, chosen);
+    }
+    return cost + this.#endCost(row);
+  }
+
+  set(day: number, choice: number): void {
+    this.#outing[day] = choice;
+    this.#keepFrom(day);
+  }
+
+  setAll(outing: ArrayLike<number>): void {
+    for (let day = 0; day < this.#outing.length; day += 1) this.#outing[day] = outing[day] ?? -1;
+    this.#keepFrom(0);
+  }
+
+  outings(): number[] {
+    return Array.from(this.#outing);
+  }
+
+  /** The outings as they are, and what is done on them; those on which nothing is done and that nobody holds are left out. */
+  draft(): PlanDraft {
+    const { jobs, rounds, days, outings, held } = this.#problem;
+    const done = [...jobs, ...rounds].map(() => new Map<number, number>());
+    for (let day = 0; day < days; day += 1) {
+      const [row, next] = [this.#rows[day], this.#rows[day + 1]];
+      if (row === undefined || next === undefined || (this.#outing[day] ?? -1) < 0) continue;
+      done.forEach((own, at) => {
+        const many = this.#doneBetween(at, row, next, day);
+        if (many > 0) own.set(day, many);
+      });
+    }
+    const idle = this.outings().findIndex((choice, day) => choice >= 0 && !done.some((own) => own.has(day)) && !held.some((visit) => visit.day === day && outings[choice]?.yards.includes(visit.yard)));
+    if (idle >= 0) {
+      this.set(idle, -1);
+      return this.draft();
+    }
+    const outing = this.outings();
+    return { outing, jobs: done.slice(0, jobs.length), rounds: done.slice(jobs.length), cost: this.#total };
+  }
+
+  #doneBetween(at: number, row: Int16Array, next: Int16Array, day: number): number {
+    const start = this.#at[at] ?? 0;
+    const end = this.#at[at + 1] ?? this.#size;
+    const { jobs, rounds } = this.#problem;
+    const mark = at < jobs.length ? day : (rounds[at - jobs.length]?.again[day] ?? 0);
+    let many = 0;
+    for (let unit = start; unit < end; unit += 1) many += (next[unit] === mark ? 1 : 0) - (row[unit] === mark ? 1 : 0);
+    return many;
+  }
+
+  #keepFrom(day: number): void {
+    const { days } = this.#problem;
+    const row = this.#row;
+    row.set(this.#rows[day] ?? []);
+    let cost = this.#costs[day] ?? 0;
+    if (day === 0) cost = this.#base;
+    this.#costs[day] = cost;
+    for (let on = day; on < days; on += 1) {
+      cost += this.#goOut(row, on, this.#outing[on] ?? -1);
+      this.#rows[on + 1]?.set(row);
+      this.#costs[on + 1] = cost;
+    }
+    this.#total = cost + this.#endCost(row);
+  }
+
+  #goOut(row: Int16Array, day: number, choice: number): number {
+    const going = choice < 0 ? undefined : this.#problem.outings[choice];
+    let cost = 0;
+    for (const yard of this.#held[day] ?? []) if (going === undefined || !going.yards.includes(yard)) cost += costs.broken;
+    if (going === undefined) return cost;
+    return cost + (this.#outingCost[choice] ?? 0) + this.#fill(row, going.yards, going.room, going.crew.length, day);
+  }
+
+  #fill(row: Int16Array, yards: readonly number[], room: number, crew: number, day: number): number {
+    const { jobs, rounds } = this.#problem;
+    const open = this.#open;
+    let many = 0;
+    const add = (at: number, due: number, units: number, each: number) => {
+      if (units <= 0) return;
+      const slot = (open[many] ??= { at: 0, due: 0, rank: 0, units: 0, each: 0 });
+      slot.at = at;
+      slot.due = due;
+      // What is past its day cannot be saved any more: it goes after what can, but before what has time.
+      slot.rank = due < day ? 1 : due <= day + 3 ? 0 : 2;
+      slot.units = units;
+      slot.each = each;
+      many += 1;
+    };
+    for (const yard of yards) {
+      for (const at of this.#byYard[yard] ?? []) {
+        const start = this.#at[at] ?? 0;
+        const job = jobs[at];
+        if (job === undefined) {
+          const round = rounds[at - jobs.length];
+          if (round !== undefined) this.#addRound(row, round, at, start, day, add);
+        } else if (job.people <= crew && openOn(job, day) && row[start + job.units - 1] === undone) {
+          const did = doneOf(row, start, job.units);
+          if (job.after === null) add(at, job.latest, job.units - did, job.each);
+          else this.#addFollowing(row, job.after, at, did, job, day, add);
+        }
+      }
+    }
+    let cost = 0;
+    let free = room;
+    for (let step = 0; step < many; step += 1) {
+      let next = step;
+      for (let other = step + 1; other < many; other += 1) if (sooner(open[other], open[next])) next = other;
+      const [one, first] = [open[step], open[next]];
+      if (one === undefined || first === undefined) break;
+      open[step] = first;
+      open[next] = one;
+      const fit = Math.min(first.units, Math.floor(free / first.each + 1e-9));
+      if (fit <= 0) continue;
+      free -= fit * first.each;
+      cost += this.#do(row, first.at, fit, day);
+    }
+    return cost;
+  }
+
+  #addRound(row: Int16Array, round: Round, at: number, start: number, day: number, add: (at: number, due: number, units: number, each: number) => void): void {
+    const most = day + ((round.again[day] ?? day) - day) * roundFrom;
+    let units = 0;
+    while (units < round.units && (row[start + units] ?? 0) <= most) units += 1;
+    add(at, row[start] ?? 0, units, round.each[day] ?? 1);
+  }
+
+  #addFollowing(row: Int16Array, after: NonNullable<Job['after']>, at: number, did: number, job: Job, day: number, add: (at: number, due: number, units: number, each: number) => void): void {
+    const first = this.#at[after.job] ?? 0;
+    const most = Math.min(job.units, this.#problem.jobs[after.job]?.units ?? 0);
+    let units = did;
+    while (units < most && (row[first + units] ?? undone) + after.from <= day) units += 1;
+    if (units > did) add(at, (row[first + did] ?? 0) + after.by, units - did, job.each);
+  }
+
+  #do(row: Int16Array, at: number, fit: number, day: number): number {
+    const { jobs } = this.#problem;
+    const start = this.#at[at] ?? 0;
+    const end = this.#at[at + 1] ?? this.#size;
+    const job = jobs[at];
+    let cost = 0;
+    if (job === undefined) {
+      for (let unit = start; unit < start + fit; unit += 1) cost += costs.unitDay * Math.max(0, day - (row[unit] ?? 0));
+      row.copyWithin(start, start + fit, end);
+      row.fill(this.#problem.rounds[at - jobs.length]?.again[day] ?? 0, end - fit, end);
+      return cost;
+    }
+    const from = start + doneOf(row, start, job.units);
+    row.fill(day, from, from + fit);
+    if (job.after === null) return fit * (this.#late[at]?.[day] ?? 0);
+    const first = this.#at[job.after.job] ?? 0;
+    for (let unit = from - start; unit < from - start + fit; unit += 1) cost += costs.unitDay * Math.max(0, day - (row[first + unit] ?? 0) - job.after.by);
+    return cost;
+  }
+
+  /** What is left at the end, and what is overdue by then. */
+  #endCost(row: Int16Array): number {
+    const { jobs, rounds, days } = this.#problem;
+    let cost = 0;
+    jobs.forEach((job, at) => {
+      const start = this.#at[at] ?? 0;
+      const did = doneOf(row, start, job.units);
+      if (job.after === null) cost += (job.units - did) * job.left;
+      else {
+        const first = this.#at[job.after.job] ?? 0;
+        const most = Math.min(job.units, jobs[job.after.job]?.units ?? 0);
+        for (let unit = did; unit < most; unit += 1) cost += costs.unitDay * Math.max(0, days - (row[first + unit] ?? undone) - job.after.by);
+      }
+    });
+    rounds.forEach((round, at) => {
+      const start = this.#at[jobs.length + at] ?? 0;
+      for (let unit = 0; unit < round.units; unit += 1) cost += costs.unitDay * Math.max(0, days - (row[start + unit] ?? 0));
+    });
+    return cost;
+  }
+}
+
+function doneOf(row: Int16Array, start: number, units: number): number {
+  let did = 0;
+  while (did < units && row[start + did] !== undone) did += 1;
+  return did;
+}
+
+function sooner(one: Open | undefined, other: Open | undefined): boolean {
+  if (one === undefined || other === undefined) return false;
+  return one.rank !== other.rank ? one.rank < other.rank : one.due !== other.due ? one.due < other.due : one.at < other.at;
+}
+
+function same(row: Int16Array, other: Int16Array | undefined): boolean {
+  if (other === undefined) return false;
+  for (let at = 0; at < row.length; at += 1) if (row[at] !== other[at]) return false;
+  return true;
+}
+
+/** A job follows another by at most a few steps; those come later in the list of a day. */
+function depth(jobs: readonly Job[], at: number): number {
+  const after = jobs[at]?.after ?? null;
+  return after === null ? 0 : 1 + depth(jobs, after.job);
+}

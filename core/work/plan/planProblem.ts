@@ -1,0 +1,114 @@
+/*
+ * The plan as numbers: days counted from the first, yards and people by their place in a list. An outing leads from home
+ * through one to three yards and back; at most one sets out a day. A job is so many units (colonies, or 1 for the yard
+ * as a whole) of equal minutes in one yard, each to be done once; a round is to be made again before so many days are
+ * over. What anything costs is counted in minutes of driving.
+ */
+
+export interface Job {
+  readonly yard: number;
+  readonly units: number;
+  /** Person-minutes a unit. */
+  readonly each: number;
+  /** People that must be there. */
+  readonly people: number;
+  /** First day, last day in time, and the last on which it is still worth doing. */
+  readonly earliest: number;
+  readonly latest: number;
+  readonly last: number;
+  /** What a unit costs that is not done at all. */
+  readonly left: number;
+  /** Days counted from those on which the units of another job were done, first come first served; `earliest` and `last` only bound it. */
+  readonly after: { readonly job: number; readonly from: number; readonly by: number } | null;
+  /** Only on these days, where somebody said so; null: on any. */
+  readonly only: ReadonlySet<number> | null;
+  readonly never: ReadonlySet<number>;
+}
+
+/** A part of a yard, or all of it, looked through again and again. */
+export interface Round {
+  readonly yard: number;
+  readonly units: number;
+  /** Person-minutes a unit, by the day. */
+  readonly each: readonly number[];
+  /** By when a unit that is seen on a day is to be seen again; never falls from one day to the next. */
+  readonly again: readonly number[];
+  /** By when each unit is to be seen as the plan begins, soonest first. */
+  readonly due: readonly number[];
+}
+
+export interface OutingChoice {
+  readonly day: number;
+  /** In the order of driving. */
+  readonly yards: readonly number[];
+  /** Of the people, by their place. */
+  readonly crew: readonly number[];
+  readonly driving: number;
+  /** Person-minutes at the hives. */
+  readonly room: number;
+}
+
+export interface PlanProblem {
+  readonly days: number;
+  readonly yards: number;
+  readonly jobs: readonly Job[];
+  readonly rounds: readonly Round[];
+  readonly outings: readonly OutingChoice[];
+  /** Visits that must be, and yards visited on a day in the plan that is to change as little as possible. */
+  readonly held: readonly Visit[];
+  readonly before: readonly Visit[] | null;
+}
+
+export interface Visit {
+  readonly day: number;
+  readonly yard: number;
+}
+
+export const costs = {
+  /** A unit done late, and each day that it is late. More than any single outing could save. */
+  late: 150,
+  lateDay: 15,
+  /** A day that a unit is late which follows another, or that is to be seen again. */
+  unitDay: 120,
+  /** A visit that the plan before has not, or has and this one has not. */
+  change: 45,
+  /** Each further person that is asked to come. */
+  helper: 10,
+  /** So that of two equal days the first is taken. */
+  laterDay: 0.02,
+  /** A held visit that is not made. */
+  broken: 1e6,
+} as const;
+
+/** What an outing costs by itself, changes against the plan before included (their constant part left out). */
+export function outingCost({ day, yards, crew, driving }: OutingChoice, before: ReadonlySet<string> | null): number {
+  let cost = driving + costs.helper * (crew.length - 1) + costs.laterDay * day;
+  if (before !== null) for (const yard of yards) cost += before.has(visitKey({ day, yard })) ? -costs.change : costs.change;
+  return cost;
+}
+
+/** What it costs that a unit is done on a day; following jobs are counted by the day instead. */
+export function lateCost({ latest, after }: Pick<Job, 'latest' | 'after'>, day: number): number {
+  return after !== null || day <= latest ? 0 : costs.late + costs.lateDay * (day - latest);
+}
+
+/** True where the job may be done on that day, as far as the job goes. */
+export function openOn({ earliest, last, only, never }: Job, day: number): boolean {
+  return day >= earliest && day <= last && !never.has(day) && (only === null || only.has(day));
+}
+
+export function visitKey({ day, yard }: Visit): string {
+  return `${day}/${yard}`;
+}
+
+export function visitSet(visits: readonly Visit[] | null): ReadonlySet<string> | null {
+  return visits === null ? null : new Set(visits.map(visitKey));
+}
+
+/** The units of each job and of each round done on each day, and the outing of each day (its place among the choices), -1 for none. */
+export interface PlanDraft {
+  readonly outing: readonly number[];
+  readonly jobs: readonly ReadonlyMap<number, number>[];
+  readonly rounds: readonly ReadonlyMap<number, number>[];
+  readonly cost: number;
+}

@@ -1,0 +1,55 @@
+import type { WorkTask } from '#shared/contract/work.ts';
+import { addDays, daysBetween, type Day } from '#shared/days.ts';
+import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
+import type { Yard } from '#core/journal/yardBook.ts';
+import { yardOn } from '#core/lineage/yardOn.ts';
+import { minutesFor, type OwnPace } from './ownMinutes.ts';
+import { dueAfter, phaseOn, phaseWords, roundOf } from './roundPhases.ts';
+import { sourcesOf } from './seasonTasks.ts';
+import type { WorkFacts } from './workFacts.ts';
+
+export interface YardRound {
+  readonly yard: Yard;
+  /** The living colonies, those that are due first before the others. */
+  readonly colonies: readonly { readonly state: ColonyState; readonly due: Day }[];
+}
+
+/** The living colonies of each yard with the day by which each is to be seen again. One that was never looked at counts from when it came. */
+export function yardRounds({ today, states, yards, rules }: Pick<WorkFacts, 'today' | 'states' | 'yards' | 'rules'>): YardRound[] {
+  const living = states.filter((state) => aliveOn(state, today));
+  return yards.flatMap((yard) => {
+    const colonies = living
+      .filter((state) => yardOn(state, today) === yard.id)
+      .map((state) => ({ state, due: dueAfter(rules, lastSeen(state, today), today) }))
+      .toSorted((a, b) => (a.due < b.due ? -1 : a.due > b.due ? 1 : a.state.id - b.state.id));
+    return colonies.length === 0 ? [] : [{ yard, colonies }];
+  });
+}
+
+/** The next round of each yard as a task; those after it follow from the day on which it is made. */
+export function roundTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
+  const { today, until, rules } = facts;
+  return yardRounds(facts).flatMap(({ yard, colonies }): WorkTask[] => {
+    const [first] = colonies;
+    if (first === undefined || first.due > until) return [];
+    const on = first.due < today ? today : first.due;
+    const phase = phaseOn(rules, on);
+    const { every, each } = roundOf(rules, phase);
+    const earliest = addDays(first.due, -Math.floor(every / 2));
+    return [{
+      key: roundKey(yard.id), source: 'round', what: phase === 'swarm' ? 'Round: look for swarm cells' : phase === 'winter' ? 'Winter round: heft and look' : 'Round',
+      reason: `Every ${every} days ${phaseWords[phase]}; the colony seen longest ago is due again${daysBetween(today, first.due) < 0 ? ' already' : ''}.`, yard: yard.id,
+      colonies: colonies.map(({ state }) => ({ id: state.id, label: state.label })), earliest: earliest < today ? today : earliest, latest: first.due, overdue: first.due < today,
+      ...minutesFor(each, colonies.length, pace), people: 1, weather: phase === 'winter' ? 'dry' : 'flying', bring: [], after: null,
+      sources: sourcesOf([`work.rounds.${phase}`, `work.minutes.${phase === 'buildUp' || phase === 'late' ? 'round' : phase}`], rules),
+    }];
+  });
+}
+
+export function roundKey(yard: number): string {
+  return `round|${yard}`;
+}
+
+function lastSeen({ looks, start, miteCounts, storesWeights }: ColonyState, today: Day): Day {
+  return [...looks, ...miteCounts, ...storesWeights].reduce((last, { day }) => (day > last && day <= today ? day : last), start);
+}

@@ -1,0 +1,114 @@
+import type { YardId } from '#shared/brands.ts';
+import type { WorkedRow, WorkedSeason } from '#shared/contract/worked.ts';
+import { addDays, daysBetween, type Day } from '#shared/days.ts';
+import { periodDays, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
+import type { ColonyState } from '#core/journal/colonyState.ts';
+import type { Entry } from '#core/journal/kinds.ts';
+import type { Yard } from '#core/journal/yardBook.ts';
+import { meanInterval } from '#core/stats/meanInterval.ts';
+import { studentTQuantile } from '#core/stats/studentTQuantile.ts';
+import { yardOn } from '#core/lineage/yardOn.ts';
+import { weekdayOf } from './workHours.ts';
+import type { WorkedVisit } from './workedVisits.ts';
+
+/** Visits with hours below which nothing is said of those without. */
+export const leastWritten = 5;
+
+export interface WorkedFacts {
+  readonly visits: readonly WorkedVisit[];
+  readonly states: readonly ColonyState[];
+  readonly yards: readonly Yard[];
+  readonly harvests: readonly Entry[];
+  readonly borders: Borders;
+  readonly today: Day;
+}
+
+/** Hours of each season by yard, newest first, with colonies and honey beside them. */
+export function workedSeasons(facts: WorkedFacts): WorkedSeason[] {
+  const { visits, borders } = facts;
+  const seasons = [...new Set(visits.map(({ day }) => seasonOf(day, borders)))].toSorted((a, b) => b - a);
+  return seasons.map((season) => {
+    const own = visits.filter(({ day }) => seasonOf(day, borders) === season);
+    const honey = honeyByYard(facts, season);
+    const rows = facts.yards.flatMap((yard): WorkedRow[] => {
+      const there = own.filter((visit) => visit.yard === yard.id);
+      const colonies = meanColonies(facts, season, yard.id);
+      if (there.length === 0 && (colonies ?? 0) === 0) return [];
+      return [{ yard: { id: yard.id, code: yard.code, name: yard.name }, ...done(there), ...perColony(there, colonies), honey: honey.get(yard.id) ?? null }];
+    });
+    const home = own.filter(({ yard }) => yard === null);
+    const all = meanColonies(facts, season, null);
+    const grams = [...honey.values()].reduce((sum, one) => sum + one, 0);
+    return {
+      season,
+      rows: home.length === 0 ? rows : [...rows, { yard: null, ...done(home), colonies: null, perColony: null, honey: null }],
+      total: { ...done(own), ...perColony(own, all), honey: honey.size === 0 ? null : grams },
+      busiest: busiestWeeks(own),
+    };
+  });
+}
+
+/**
+ * Hours written down, and what they come to where the visits without hours took as long as the others: n written of m,
+ * mean h and spread s give n·h + (m - n)·h. Its 95 % range is Student’s t for the sum of m - n further visits:
+ * standard error sqrt((m - n)² s²/n + (m - n) s²) (prediction of new values of a normal sample; from memory).
+ */
+export function done(visits: readonly WorkedVisit[]): Pick<WorkedRow, 'visits' | 'written' | 'hours' | 'estimate' | 'miles'> {
+  const written = visits.flatMap(({ hours }) => (hours === null ? [] : [hours]));
+  const driven = visits.flatMap(({ miles }) => (miles === null ? [] : [miles]));
+  const hours = written.reduce((sum, one) => sum + one, 0);
+  return { visits: visits.length, written: written.length, hours, estimate: estimateOf(visits.length, written, hours), miles: driven.length === 0 ? null : driven.reduce((sum, one) => sum + one, 0) };
+}
+
+function estimateOf(visits: number, written: readonly number[], hours: number): WorkedRow['estimate'] {
+  const missing = visits - written.length;
+  if (missing === 0 && written.length > 0) return { hours, range: [hours, hours] };
+  const { n, mean, sd } = meanInterval(written);
+  if (n < leastWritten || mean === null || sd === null) return null;
+  const half = studentTQuantile(0.975, n - 1) * Math.sqrt((missing ** 2 * sd ** 2) / n + missing * sd ** 2);
+  const whole = hours + missing * mean;
+  return { hours: whole, range: [Math.max(hours, whole - half), whole + half] };
+}
+
+function perColony(visits: readonly WorkedVisit[], colonies: number | null): Pick<WorkedRow, 'colonies' | 'perColony'> {
+  const whole = done(visits).estimate;
+  return { colonies, perColony: whole === null || colonies === null || colonies === 0 ? null : whole.hours / colonies };
+}
+
+/** Colonies alive in a yard (null: anywhere), as a mean over the days of the season that have passed. */
+function meanColonies({ states, borders, today }: WorkedFacts, season: Season, yard: YardId | null): number | null {
+  const { from, until } = periodDays(season, 'year', borders);
+  return meanAlive(states, from, until > today ? addDays(today, 1) : until, yard);
+}
+
+/** The same between two days, the second not included; null where there is no day between. */
+export function meanAlive(states: readonly ColonyState[], from: Day, until: Day, yard: YardId | null): number | null {
+  const days = daysBetween(from, until);
+  if (days <= 0) return null;
+  const lived = states.reduce((sum, state) => {
+    const stays = yard === null ? [{ from: state.start, until: state.end }] : state.stays.filter((stay) => stay.yard === yard).map((stay) => ({ from: stay.from, until: stay.until ?? state.end }));
+    return sum + stays.reduce((own, stay) => own + Math.max(0, daysBetween(stay.from > from ? stay.from : from, stay.until !== null && stay.until < until ? stay.until : until)), 0);
+  }, 0);
+  return lived / days;
+}
+
+function honeyByYard({ harvests, states, borders }: WorkedFacts, season: Season): Map<YardId, number> {
+  const byId = new Map(states.map((state) => [state.id, state]));
+  const honey = new Map<YardId, number>();
+  for (const entry of harvests) {
+    if (entry.kind !== 'harvest' || seasonOf(entry.day, borders) !== season) continue;
+    const colony = entry.body.colony === undefined ? undefined : byId.get(entry.body.colony);
+    const yard = entry.body.yard ?? (colony === undefined ? null : yardOn(colony, entry.day));
+    if (yard !== null) honey.set(yard, (honey.get(yard) ?? 0) + entry.body.gross - entry.body.tare);
+  }
+  return honey;
+}
+
+function busiestWeeks(visits: readonly WorkedVisit[]): WorkedSeason['busiest'] {
+  const weeks = Map.groupBy(visits, ({ day }) => addDays(day, -weekdayOf(day)));
+  return [...weeks]
+    .map(([monday, own]) => ({ monday, hours: done(own).hours, visits: own.length, without: own.filter(({ hours }) => hours === null).length }))
+    .filter(({ hours }) => hours > 0)
+    .toSorted((a, b) => b.hours - a.hours || (a.monday < b.monday ? 1 : -1))
+    .slice(0, 5);
+}

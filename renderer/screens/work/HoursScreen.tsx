@@ -1,0 +1,154 @@
+import { useId, useRef, useState, type FormEvent } from 'react';
+import type { OutputOf } from '#shared/contract/contract.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useBook } from '../../desk/useBook.ts';
+import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { Entering } from '../../parts/Entering.tsx';
+import { FaultNote } from '../../parts/FaultNote.tsx';
+import { dayShort } from '../../parts/format.ts';
+import { MarginContent } from '../../parts/Margin.tsx';
+import { useNotice } from '../../parts/Notice.tsx';
+import { Page } from '../../parts/Page.tsx';
+import { Distances } from './Distances.tsx';
+import { noPerson, readHours, typedHours, type TypedHours, type TypedPerson } from './hoursForm.ts';
+import { hoursWords as words } from './hoursWords.ts';
+import { clock } from './planWeeks.ts';
+import { WorkNav } from './WorkNav.tsx';
+import './work.css';
+
+/** Who can work when, where daylight is reckoned, and the ways between the yards. */
+export function HoursScreen() {
+  const { data, fault } = useRead('work.hours', {});
+  return (
+    <Page title={words.title} line={words.line}>
+      <WorkNav />
+      <FaultNote fault={fault} />
+      {data === undefined ? null : (
+        <>
+          {data.own ? null : <p className="soft">{words.house}</p>}
+          <Entering>
+            <HoursForm key={JSON.stringify(data.hours)} hours={data.hours} />
+          </Entering>
+          <MarginContent heading={words.marginHours}>
+            <p>{words.marginHoursText}</p>
+          </MarginContent>
+          <MarginContent heading={words.daylight}>
+            <p>{words.marginDaylight}:</p>
+            <dl className="facts">
+              {data.daylight.map(({ day, sunrise, sunset }) => (
+                <div key={day}>
+                  <dt>{dayShort(day)}</dt>
+                  <dd>{words.daylightLine(clock(sunrise), clock(sunset))}</dd>
+                </div>
+              ))}
+            </dl>
+          </MarginContent>
+        </>
+      )}
+      <Distances />
+    </Page>
+  );
+}
+
+function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] }) {
+  const id = useId();
+  const { book } = useBook();
+  const { send, busy } = useWrite('work.setHours');
+  const { say } = useNotice();
+  const form = useRef<HTMLFormElement>(null);
+  const [typed, setTyped] = useState<TypedHours>(() => typedHours(hours));
+  const [trouble, setTrouble] = useState<{ sentence: string; field: string } | null>(null);
+  const [fault, setFault] = useState<Fault | undefined>();
+  const person = (at: number, change: Partial<TypedPerson>) => {
+    setTrouble(null);
+    setTyped({ ...typed, people: typed.people.map((one, place) => (place === at ? { ...one, ...change } : one)) });
+  };
+  const keep = async (event: FormEvent) => {
+    event.preventDefault();
+    if (busy || book === undefined) return;
+    const read = readHours(typed, book.dateOrder);
+    setTrouble(read.trouble);
+    setFault(undefined);
+    if (read.trouble !== null) {
+      const field = form.current?.elements.namedItem(read.trouble.field);
+      if (field instanceof HTMLElement) field.focus();
+      return;
+    }
+    const answer = await send(read.hours);
+    if (answer.ok) say(words.kept);
+    else setFault(answer);
+  };
+  const invalid = (field: string) => ({ name: field, 'aria-invalid': trouble?.field === field || undefined, ...(trouble?.field === field ? { 'aria-describedby': `${id}trouble` } : {}) });
+  return (
+    <form ref={form} onSubmit={(event) => void keep(event)} noValidate className="section">
+      <h2>{words.people}</h2>
+      <p className="soft">{words.help}</p>
+      <table className="hours-grid tight" aria-label={words.people}>
+        <thead>
+          <tr>
+            <th scope="col">{words.name}</th>
+            {words.weekday.map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {typed.people.map((one, at) => (
+            <tr key={at}>
+              <td>
+                <input type="text" aria-label={words.name} value={one.name} onChange={(event) => person(at, { name: event.target.value })} {...invalid(`name ${at}`)} />
+                <label className="small">
+                  <input type="checkbox" checked={one.alone} onChange={(event) => person(at, { alone: event.target.checked })} /> {words.alone}
+                </label>{' '}
+                {typed.people.length > 1 ? (
+                  <button type="button" className="link" onClick={() => setTyped({ ...typed, people: typed.people.toSpliced(at, 1) })}>
+                    {words.dropPerson}
+                    <span className="visually-hidden"> ({one.name})</span>
+                  </button>
+                ) : null}
+              </td>
+              {one.week.map((slot, weekday) => (
+                <td key={words.weekday[weekday]}>
+                  <input type="text" className="hours-slot" autoComplete="off" aria-label={`${one.name}, ${words.weekdays[weekday]}`} value={slot} onChange={(event) => person(at, { week: one.week.with(weekday, event.target.value) })} {...invalid(`week ${at} ${weekday}`)} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="acts">
+        <button type="button" className="quiet" onClick={() => setTyped({ ...typed, people: [...typed.people, noPerson] })}>
+          {words.addPerson}
+        </button>
+      </p>
+      <div className="fields hours-place">
+        {typed.people.map((one, at) => (
+          <div className="field" key={at}>
+            <label htmlFor={`${id}exceptions${at}`}>{words.exceptions(one.name)}</label>
+            <textarea id={`${id}exceptions${at}`} rows={3} value={one.exceptions} onChange={(event) => person(at, { exceptions: event.target.value })} {...invalid(`exceptions ${at}`)} />
+            <span className="soft small">{words.exceptionsHelp}</span>
+          </div>
+        ))}
+        {(['latitude', 'longitude', 'zone'] as const).map((part) => (
+          <div className="field" key={part}>
+            <label htmlFor={`${id}${part}`}>{words[part]}</label>
+            <input type="text" id={`${id}${part}`} value={typed[part]} onChange={(event) => { setTrouble(null); setTyped({ ...typed, [part]: event.target.value }); }} {...invalid(part)} />
+          </div>
+        ))}
+      </div>
+      {trouble === null ? null : (
+        <p className="field-fault" id={`${id}trouble`} role="alert">
+          {trouble.sentence}
+        </p>
+      )}
+      <FaultNote fault={fault} />
+      <div className="acts">
+        <button type="submit" disabled={busy}>
+          {words.keep}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,224 @@
+import { useEffect, useRef, useState, type DragEvent, type KeyboardEvent } from 'react';
+import type { YardRow } from '#shared/contract/book.ts';
+import type { WorkPlan } from '#shared/contract/work.ts';
+import { addDays, type Day } from '#shared/days.ts';
+import { dayShort } from '../../parts/format.ts';
+import { clock, loadOn, mondayOf, visitsOn, weekDays, weekdayOf, type BoardVisit } from './planWeeks.ts';
+import { words } from './words.ts';
+
+export interface Carried {
+  readonly yard: YardRow;
+  readonly from: Day;
+  readonly over: Day;
+}
+
+interface PlanBoardProps {
+  readonly plan: WorkPlan;
+  readonly yards: readonly YardRow[];
+  readonly today: Day;
+  readonly monday: Day;
+  readonly busy: boolean;
+  readonly opened: { readonly yard: number; readonly day: Day } | null;
+  onMonday(monday: Day): void;
+  onOpen(yard: YardRow, day: Day): void;
+  onMove(yard: YardRow, from: Day, to: Day): void;
+}
+
+/** A week, yard by day. A visit is carried to another day by dragging it, or picked up with Space, carried with the arrows and put down. */
+export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, onOpen, onMove }: PlanBoardProps) {
+  const table = useRef<HTMLTableElement>(null);
+  const [here, setHere] = useState<{ row: number; day: Day }>({ row: 0, day: monday });
+  const [carried, setCarried] = useState<Carried | null>(null);
+  const [says, setSays] = useState('');
+  const following = useRef(false);
+  const days = weekDays(monday);
+  const day = days.includes(here.day) ? here.day : (days[weekdayOf(here.day)] ?? monday);
+  const row = Math.min(here.row, yards.length - 1);
+  const first = plan.from > today ? plan.from : today;
+
+  // The keyboard goes with the cell, also when it is on another week's page.
+  useEffect(() => {
+    if (!following.current) return;
+    following.current = false;
+    table.current?.querySelector<HTMLElement>('td[tabindex="0"]')?.focus();
+  });
+  const goTo = (to: { row: number; day: Day }) => {
+    following.current = true;
+    setHere(to);
+    if (mondayOf(to.day) !== monday) onMonday(mondayOf(to.day));
+  };
+  const carryTo = (to: Day) => {
+    if (carried === null || to > plan.until) return;
+    if (to < first) return setSays(words.past(to));
+    setCarried({ ...carried, over: to });
+    setSays(words.over_(carried.yard.name, to));
+    goTo({ row, day: to });
+  };
+  const putDown = () => {
+    if (carried === null) return;
+    const { yard, from, over } = carried;
+    setCarried(null);
+    if (over === from) setSays(words.letGo(yard.name, from));
+    else {
+      setSays('');
+      onMove(yard, from, over);
+    }
+  };
+  const pickUp = (yard: YardRow) => {
+    if (busy || visitsOn(plan, day, yard.id).length === 0) return;
+    setCarried({ yard, from: day, over: day });
+    setSays(words.picked(yard.name, day));
+  };
+  const onKey = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return;
+    const yard = yards[row];
+    if (yard === undefined) return;
+    const acts: Record<string, () => void> = {
+      ArrowLeft: () => (carried === null ? goTo({ row, day: addDays(day, -1) < mondayOf(plan.from) ? day : addDays(day, -1) }) : carryTo(addDays(carried.over, -1))),
+      ArrowRight: () => (carried === null ? goTo({ row, day: addDays(day, 1) > addDays(mondayOf(plan.until), 6) ? day : addDays(day, 1) }) : carryTo(addDays(carried.over, 1))),
+      ArrowUp: () => (carried === null ? goTo({ row: Math.max(0, row - 1), day }) : setSays(words.staysInYard)),
+      ArrowDown: () => (carried === null ? goTo({ row: Math.min(yards.length - 1, row + 1), day }) : setSays(words.staysInYard)),
+      Home: () => goTo({ row, day: monday }),
+      End: () => goTo({ row, day: addDays(monday, 6) }),
+      ' ': () => (carried === null ? pickUp(yard) : putDown()),
+      Enter: () => (carried === null ? (visitsOn(plan, day, yard.id).length === 0 ? undefined : onOpen(yard, day)) : putDown()),
+      Escape: () => {
+        if (carried === null) return;
+        setCarried(null);
+        setSays(words.letGo(carried.yard.name, carried.from));
+        goTo({ row, day: carried.from });
+      },
+    };
+    const act = acts[event.key];
+    if (act === undefined) return;
+    event.preventDefault();
+    act();
+  };
+  const dragProps = (yard: YardRow, on: Day) => ({
+    draggable: !busy,
+    onDragStart: (event: DragEvent) => {
+      event.dataTransfer.effectAllowed = 'move';
+      // Firefox-like engines start no drag without data.
+      event.dataTransfer.setData('text/plain', yard.name);
+      setCarried({ yard, from: on, over: on });
+    },
+    onDragEnd: () => setCarried(null),
+  });
+  const dropProps = (yard: YardRow, on: Day) => ({
+    onDragOver: (event: DragEvent) => {
+      if (carried?.yard.id !== yard.id || on < first || on > plan.until) return;
+      event.preventDefault();
+      if (carried.over !== on) setCarried({ ...carried, over: on });
+    },
+    onDrop: (event: DragEvent) => {
+      event.preventDefault();
+      putDown();
+    },
+  });
+
+  return (
+    <>
+      <p className="visually-hidden" role="status">
+        {says}
+      </p>
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-to-interactive-role -- a grid of cells that the arrows go through, as the ARIA grid pattern has it for tables */}
+      <table ref={table} role="grid" className="board tight" aria-label={words.board(days[0] ?? monday, days[6] ?? monday)} onKeyDown={onKey}>
+        <thead>
+          <tr>
+            <th scope="col">{words.yard}</th>
+            {days.map((one) => (
+              <th key={one} scope="col" className={one === today ? 'board-today' : one < first ? 'soft' : undefined}>
+                {words.weekday[weekdayOf(one)]} {dayShort(one)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {yards.map((yard, place) => (
+            <tr key={yard.id}>
+              <th scope="row">{yard.name}</th>
+              {days.map((one) => {
+                const visits = visitsOn(plan, one, yard.id);
+                const target = carried?.yard.id === yard.id && carried.over === one && carried.from !== one;
+                const open = opened?.yard === yard.id && opened.day === one;
+                return (
+                  <td
+                    key={one}
+                    tabIndex={place === row && one === day ? 0 : -1}
+                    aria-selected={carried?.yard.id === yard.id && carried.from === one}
+                    className={[one < first || one > plan.until ? 'board-shut' : '', target ? 'board-target' : '', open ? 'board-open' : ''].filter(Boolean).join(' ') || undefined}
+                    onFocus={() => setHere({ row: place, day: one })}
+                    onClick={() => (visits.length > 0 ? onOpen(yard, one) : undefined)}
+                    {...dropProps(yard, one)}
+                  >
+                    <span className="visually-hidden">{labelOf(yard.name, one, visits)}</span>
+                    {visits.length === 0 ? null : (
+                      <div aria-hidden="true" className={`board-visit${carried?.yard.id === yard.id && carried.from === one ? ' dragged' : ''}`} {...dragProps(yard, one)}>
+                        <VisitChip visits={visits} />
+                      </div>
+                    )}
+                  </td>
+                );
+              })}
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <th scope="row">{words.load}</th>
+            {days.map((one) => (
+              <td key={one}>
+                <DayLoad plan={plan} day={one} />
+              </td>
+            ))}
+          </tr>
+        </tfoot>
+      </table>
+    </>
+  );
+}
+
+function VisitChip({ visits }: { readonly visits: readonly BoardVisit[] }) {
+  const [first] = visits;
+  if (first === undefined) return null;
+  const { visit } = first;
+  const tasks = visits.reduce((sum, one) => sum + one.visit.tasks.length, 0);
+  const late = visits.some((one) => one.visit.tasks.some((task) => task.late > 0));
+  const held = visits.map((one) => one.visit.held).find((one) => one !== null) ?? null;
+  return (
+    <>
+      <span className="board-time">
+        {clock(visit.arrive)}–{clock(visits.at(-1)?.visit.leave ?? visit.leave)}
+      </span>
+      <span>{words.tasks(tasks)}</span>
+      {held === null ? null : <span className="board-held">{words.held[held]}</span>}
+      {late ? <span className="needs">{words.late1}</span> : null}
+    </>
+  );
+}
+
+/** Planned work against the hours of that day, as a figure and a bar. */
+export function DayLoad({ plan, day }: { readonly plan: WorkPlan; readonly day: Day }) {
+  const load = loadOn(plan, day);
+  if (load === null) return <span className="soft">–</span>;
+  const over = load.working - load.room;
+  const share = load.room <= 0 ? 1 : Math.min(1, load.working / load.room);
+  return (
+    <span className={over > 0.5 ? 'needs' : undefined}>
+      {words.loadOf(load.working, load.room)}
+      <span className="load-bar" aria-hidden="true">
+        <span className={over > 0.5 ? 'load-over' : 'load-done'} style={{ width: `${Math.round(share * 100)}%` }} />
+      </span>
+      {over > 0.5 ? <span className="block">{words.over(over)}</span> : null}
+    </span>
+  );
+}
+
+function labelOf(yard: string, day: Day, visits: readonly BoardVisit[]): string {
+  const [first] = visits;
+  if (first === undefined) return words.cellNone(yard, day);
+  const held = visits.map((one) => one.visit.held).find((one) => one !== null) ?? null;
+  const spent = visits.reduce((sum, { visit }) => sum + visit.leave - visit.arrive, 0);
+  return words.cell(yard, day, clock(first.visit.arrive), spent, visits.reduce((sum, one) => sum + one.visit.tasks.length, 0), held === null ? null : words.held[held]);
+}
+

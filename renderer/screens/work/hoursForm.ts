@@ -1,0 +1,82 @@
+import type { WorkHours, WorkSlot } from '#shared/contract/work.ts';
+import { dayFromTyped, type DateOrder } from '#shared/days.ts';
+import { clock, readClock } from './planWeeks.ts';
+import { hoursWords as words } from './hoursWords.ts';
+
+/** One person's hours as typed: a stretch a weekday, empty for none. */
+export interface TypedPerson {
+  readonly name: string;
+  readonly alone: boolean;
+  readonly week: readonly string[];
+  /** One line a day: `2026-12-24 none`, `2026-12-28 9-16`. */
+  readonly exceptions: string;
+}
+
+export interface TypedHours {
+  readonly people: readonly TypedPerson[];
+  readonly latitude: string;
+  readonly longitude: string;
+  readonly zone: string;
+}
+
+export const noPerson: TypedPerson = { name: '', alone: false, week: ['', '', '', '', '', '', ''], exceptions: '' };
+
+export function typedHours({ people, place }: WorkHours): TypedHours {
+  return {
+    people: people.map(({ name, alone, week, exceptions }) => ({
+      name, alone, week: week.map(slotText), exceptions: exceptions.map(({ day, slot }) => `${day} ${slot === null ? words.none : slotText(slot)}`).join('\n'),
+    })),
+    latitude: String(place.latitude), longitude: String(place.longitude), zone: place.zone,
+  };
+}
+
+export function slotText(slot: WorkSlot | null): string {
+  return slot === null ? '' : `${clock(slot.from)}-${clock(slot.until)}`;
+}
+
+/** A stretch of one day; null where it is empty or says there is none, 'unread' where it cannot be read. */
+export function readSlot(typed: string): WorkSlot | null | 'unread' {
+  const text = typed.trim();
+  if (text === '' || text === '-' || text === '–' || text.toLowerCase() === words.none) return null;
+  const [from, until, more] = text.split(/\s*(?:-|–|\bto\b|\buntil\b)\s*/i);
+  const [first, last] = [readClock(from ?? ''), readClock(until ?? '')];
+  return more !== undefined || first === null || last === null || first >= last ? 'unread' : { from: first, until: last };
+}
+
+export type HoursReading = { readonly hours: WorkHours; readonly trouble: null } | { readonly hours: null; readonly trouble: { readonly sentence: string; readonly field: string } };
+
+/** The hours as typed, or the first thing that cannot be read. Fields are named `name 0`, `week 0 3`, `exceptions 0`, `latitude`. */
+export function readHours(typed: TypedHours, order: DateOrder): HoursReading {
+  const no = (sentence: string, field: string): HoursReading => ({ hours: null, trouble: { sentence, field } });
+  const people: WorkHours['people'] = [];
+  for (const [at, person] of typed.people.entries()) {
+    const name = person.name.trim();
+    if (name === '') return no(words.noName, `name ${at}`);
+    const week: (WorkSlot | null)[] = [];
+    for (const [weekday, text] of person.week.entries()) {
+      const slot = readSlot(text);
+      if (slot === 'unread') return no(words.badSlot(text, words.weekdays[weekday] ?? ''), `week ${at} ${weekday}`);
+      week.push(slot);
+    }
+    const exceptions: WorkHours['people'][number]['exceptions'] = [];
+    for (const line of person.exceptions.split('\n').filter((one) => one.trim() !== '')) {
+      const [first = '', ...rest] = line.trim().split(/\s+/);
+      const day = dayFromTyped(first, order);
+      const slot = rest.length === 0 ? 'unread' : readSlot(rest.join(' '));
+      if (day === null || slot === 'unread') return no(words.badException(line.trim()), `exceptions ${at}`);
+      exceptions.push({ day, slot });
+    }
+    people.push({ name, alone: person.alone, week, exceptions });
+  }
+  const [latitude, longitude] = [degrees(typed.latitude, 90), degrees(typed.longitude, 180)];
+  if (latitude === null) return no(words.badDegrees(typed.latitude), 'latitude');
+  if (longitude === null) return no(words.badDegrees(typed.longitude), 'longitude');
+  return { hours: { people, place: { latitude, longitude, zone: typed.zone.trim() } }, trouble: null };
+}
+
+function degrees(typed: string, most: number): number | null {
+  const text = typed.trim().replace(',', '.').replace('−', '-');
+  if (!/^-?\d{1,3}(\.\d+)?$/.test(text)) return null;
+  const value = Number(text);
+  return Math.abs(value) <= most ? value : null;
+}

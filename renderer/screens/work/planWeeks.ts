@@ -1,0 +1,76 @@
+import type { YardId } from '#shared/brands.ts';
+import type { Outing, PlanChoice, PlannedVisit, WorkPlan } from '#shared/contract/work.ts';
+import { addDays, dayNumber, type Day } from '#shared/days.ts';
+
+/** One visit of the plan with the outing that it belongs to. */
+export interface BoardVisit {
+  readonly visit: PlannedVisit;
+  readonly outing: Outing;
+}
+
+/** 0 Monday to 6 Sunday; day 0, 1 January 1970, was a Thursday. */
+export function weekdayOf(day: Day): number {
+  return (((dayNumber(day) + 3) % 7) + 7) % 7;
+}
+
+export function mondayOf(day: Day): Day {
+  return addDays(day, -weekdayOf(day));
+}
+
+export function weekDays(monday: Day): Day[] {
+  return [0, 1, 2, 3, 4, 5, 6].map((at) => addDays(monday, at));
+}
+
+/** The Mondays of the weeks that a plan reaches into. */
+export function weeksOf({ from, until }: Pick<WorkPlan, 'from' | 'until'>): Day[] {
+  const weeks: Day[] = [];
+  for (let monday = mondayOf(from); monday <= until; monday = addDays(monday, 7)) weeks.push(monday);
+  return weeks;
+}
+
+export function visitsOn(plan: WorkPlan, day: Day, yard: YardId): BoardVisit[] {
+  return plan.outings.filter((outing) => outing.day === day).flatMap((outing) => outing.visits.filter((visit) => visit.yard === yard).map((visit) => ({ visit, outing })));
+}
+
+/** Minutes worked and there to be worked on a day; null where nobody goes out. */
+export function loadOn(plan: WorkPlan, day: Day): { working: number; room: number; driving: number } | null {
+  const own = plan.outings.filter((outing) => outing.day === day);
+  if (own.length === 0) return null;
+  return {
+    working: own.reduce((sum, { working }) => sum + working, 0), room: own.reduce((sum, { room }) => sum + room, 0), driving: own.reduce((sum, { driving }) => sum + driving, 0),
+  };
+}
+
+/** What has to be said and unsaid for a visit to go from one day to another. */
+export function moveChoices(choices: readonly PlanChoice[], yard: YardId, from: Day, to: Day): { lift: string[]; choose: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>[] } {
+  const own = choices.filter((one) => one.yard === yard && one.task === null);
+  const lift = own.filter(({ kind, day }) => (day === from && (kind === 'pin' || kind === 'lock')) || (day === to && kind === 'forbid')).map(({ key }) => key);
+  const said = (kind: PlanChoice['kind'], day: Day) => own.some((one) => one.kind === kind && one.day === day);
+  return {
+    lift,
+    choose: [
+      ...(said('pin', to) ? [] : [{ kind: 'pin' as const, day: to, yard, task: null }]),
+      ...(said('forbid', from) ? [] : [{ kind: 'forbid' as const, day: from, yard, task: null }]),
+    ],
+  };
+}
+
+/** `1 h 35`, `45 min`. */
+export function spell(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 60) return `${whole}\u00a0min`;
+  return whole % 60 === 0 ? `${whole / 60}\u00a0h` : `${Math.floor(whole / 60)}\u00a0h\u00a0${String(whole % 60).padStart(2, '0')}`;
+}
+
+/** `17:30` */
+export function clock(minutes: number): string {
+  return `${Math.floor(minutes / 60)}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;
+}
+
+/** Minutes of the day as typed: `17:30`, `1730`, `17`; null if it is none. */
+export function readClock(typed: string): number | null {
+  const parts = /^(\d{1,2})(?:[:.h]?([0-5]\d))?$/.exec(typed.trim());
+  if (parts === null) return null;
+  const minutes = Number(parts[1]) * 60 + Number(parts[2] ?? 0);
+  return minutes <= 24 * 60 ? minutes : null;
+}

@@ -1,0 +1,59 @@
+import type { OwnTask, OwnTaskBody } from '#shared/contract/work.ts';
+import { dayFromTyped, type DateOrder } from '#shared/days.ts';
+import type { YardId } from '#shared/brands.ts';
+import { hoursWords as words } from './hoursWords.ts';
+
+/** A task of one's own as typed. */
+export interface TypedTask {
+  readonly what: string;
+  readonly yard: string;
+  readonly earliest: string;
+  readonly latest: string;
+  readonly minutes: string;
+  readonly people: string;
+  readonly weather: OwnTaskBody['weather'];
+  readonly bring: string;
+  readonly repeat: string;
+  readonly note: string;
+}
+export type TaskPart = keyof TypedTask;
+
+export function freshTask(today: string): TypedTask {
+  return { what: '', yard: '', earliest: today, latest: '', minutes: '30', people: '1', weather: 'any', bring: '', repeat: '', note: '' };
+}
+
+export function typedTask(task: OwnTask): TypedTask {
+  return {
+    what: task.what, yard: task.yard === null ? '' : String(task.yard), earliest: task.earliest, latest: task.latest, minutes: String(task.minutes), people: String(task.people), weather: task.weather,
+    bring: task.bring.map(({ item, count }) => `${count} ${item}`).join(', '), repeat: task.repeat ?? '', note: task.note ?? '',
+  };
+}
+
+export type TaskReading = { readonly task: OwnTaskBody; readonly trouble: null } | { readonly task: null; readonly trouble: { readonly part: TaskPart; readonly sentence: string } };
+
+export function readTask(typed: TypedTask, colonies: OwnTaskBody['colonies'], order: DateOrder): TaskReading {
+  const no = (part: TaskPart, sentence: string): TaskReading => ({ task: null, trouble: { part, sentence } });
+  const what = typed.what.trim();
+  if (what === '') return no('what', words.noWhat);
+  const earliest = dayFromTyped(typed.earliest, order);
+  if (earliest === null) return no('earliest', words.badDay(typed.earliest));
+  const latest = typed.latest.trim() === '' ? earliest : dayFromTyped(typed.latest, order);
+  if (latest === null) return no('latest', words.badDay(typed.latest));
+  if (latest < earliest) return no('latest', words.daysTurned);
+  const minutes = Number(typed.minutes.trim());
+  if (!/^\d{1,4}$/.test(typed.minutes.trim()) || minutes < 1 || minutes > 6000) return no('minutes', words.badTaskMinutes(typed.minutes));
+  if (!/^[1-8]$/.test(typed.people.trim())) return no('people', words.badPeople(typed.people));
+  const bring: OwnTaskBody['bring'] = [];
+  for (const part of typed.bring.split(/[,;]\s+|[;\n]/).map((one) => one.trim()).filter((one) => one !== '')) {
+    const found = /^(\d+(?:[.,]\d+)?)\s*(?:×|x\s)?\s*(\S.*)$/.exec(part);
+    if (found === null) return no('bring', words.badBring(part));
+    bring.push({ count: Number((found[1] ?? '').replace(',', '.')), item: found[2] ?? '' });
+  }
+  return {
+    task: {
+      what, yard: typed.yard === '' ? null : (Number(typed.yard) as YardId), colonies, earliest, latest, minutes, people: Number(typed.people.trim()), weather: typed.weather, bring,
+      repeat: typed.repeat === '' ? null : typed.repeat, note: typed.note.trim() === '' ? null : typed.note.trim(),
+    },
+    trouble: null,
+  };
+}

@@ -1,0 +1,74 @@
+import type { MonthAhead } from '#shared/contract/worked.ts';
+import { counted, fixed } from '../../parts/format.ts';
+
+const h = (hours: number) => fixed(hours, hours < 10 ? 1 : 0);
+
+/** What the page of the hours worked says. */
+export const workedWords = {
+  title: 'Hours worked',
+  line: 'What the bees took of your time, by season and yard, against the plan, and what the season to come would take.',
+  loading: 'Reading the hours…',
+  none: 'Here will be your hours: type them with a round, as 17:30-20, or enter a record of work done.',
+  season: 'Season',
+  table: (season: string) => `Hours worked in ${season}`,
+  yard: 'Yard',
+  home: 'At home, or of no yard',
+  all: 'All',
+  visits: 'Visits',
+  written: 'with hours',
+  of: (written: number, visits: number) => `${written} of ${visits}`,
+  hours: 'Hours written',
+  estimate: 'Hours in all',
+  estimateOf: (hours: number, low: number, high: number) => (low === high ? h(hours) : `${h(hours)} (${h(low)}–${h(high)})`),
+  ranged: (value: number, low: number, high: number) => (low === high ? fixed(value, 1) : `${fixed(value, 1)} (${fixed(low, 1)}–${fixed(high, 1)})`),
+  miles: 'Miles',
+  colonies: 'Colonies',
+  perColony: 'Hours a colony',
+  perHour: (unit: string) => `Honey, ${unit} an hour`,
+  sentence: (hours: string, visits: number, written: number, perColony: string) =>
+    `${hours} person-hours in ${counted(visits, 'visit', 'visits')}; ${perColony} for each colony.${written < visits ? ` ${counted(visits - written, 'visit has', 'visits have')} no hours written down and are reckoned like the others.` : ''}`,
+  sentenceFew: (hours: string, visits: number, written: number) => `${hours} person-hours written down for ${written} of ${counted(visits, 'visit', 'visits')}: too few to say what the others took.`,
+  busiest: 'Busiest weeks',
+  busiestNone: 'No week has hours written down.',
+  busyWeek: (hours: number, visits: number, without: number) => `${h(hours)} h in ${counted(visits, 'visit', 'visits')}${without === 0 ? '' : `, ${without} more without hours`}`,
+  weekOf: (day: string) => `Week of ${day}`,
+  planned: 'Planned and worked',
+  plannedNone: 'No visit of a kept plan is over yet. Keep a plan, type the hours with each round, and they stand side by side here.',
+  plannedSum: (visits: number, planned: string, worked: string, share: string) => `${counted(visits, 'visit', 'visits')} with both: ${planned} planned, ${worked} worked, ${share} of the plan.`,
+  day: 'Day',
+  plan: 'Planned',
+  work: 'Worked',
+  notGone: 'nothing entered',
+  noHours: 'went; no hours',
+  ahead: (season: string) => `The season to come, ${season}`,
+  colonyCount: 'Colonies to keep',
+  aheadLine: (colonies: number, living: number) => `What ${counted(colonies, 'colony', 'colonies')} would take month by month, by your past seasons, against the hours there are. You have ${living} now.`,
+  aheadHouse: 'The hours there are, are the program’s own pattern until you write yours down.',
+  aheadNone: 'No season with hours enough is over yet, so nothing can be said of the next.',
+  aheadSays: (short: readonly string[], open: readonly string[]) =>
+    short.length > 0
+      ? `It does not fit in ${listed(short)}${open.length > 0 ? `, and may not in ${listed(open)}` : ''}.`
+      : open.length > 0
+        ? `It may not fit in ${listed(open)}.`
+        : 'It fits in every month, as far as past seasons tell.',
+  month: 'Month',
+  need: 'Hours needed',
+  needRange: (low: number, high: number) => `(${h(low)}–${h(high)})`,
+  seasons: 'Seasons',
+  driving: 'Driving',
+  have: 'Hours there are',
+  verdict: 'Fits?',
+  fits: { fits: 'fits', open: 'may not', short: 'does not fit', unknown: 'not known' } satisfies Record<MonthAhead['fits'], string>,
+  months: ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'] as const,
+  marginHours: 'Person-hours',
+  marginHoursText: 'Hours by the clock times people. A visit is a yard on a day of which something was entered; work at home counts by days.',
+  marginEstimate: 'Hours in all',
+  marginEstimateText: 'Visits without hours are reckoned as the mean of those with hours; the range (95 %) tells how far off that can be. Below 5 visits with hours nothing is reckoned.',
+  marginAhead: 'The season to come',
+  marginAheadText: 'For each month, the hours for each colony alive in that month of past seasons, times the colonies you choose. The range is that of one more such season (95 %). Driving is as it was. Hours there are: the weekly pattern by daylight, less taken days. It says “fits” only if the upper end fits, and “does not fit” only if the lower end does not.',
+  notYet: 'Type a whole number of colonies.',
+} as const;
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}

@@ -1,0 +1,49 @@
+import { expect, test } from 'vitest';
+import { hoursForPeople } from './workSample.ts';
+import { readHours, readSlot, typedHours } from '#renderer/screens/work/hoursForm.ts';
+import { mondayOf, moveChoices, readClock, spell, weekDays, weeksOf } from '#renderer/screens/work/planWeeks.ts';
+import { freshTask, readTask } from '#renderer/screens/work/taskForm.ts';
+import type { YardId } from '#shared/brands.ts';
+import type { PlanChoice } from '#shared/contract/work.ts';
+import { day } from '#shared/days.ts';
+
+const yard = 3 as YardId;
+const choice = (key: string, kind: PlanChoice['kind'], on: string, of = yard): PlanChoice => ({ key, kind, day: day(on), yard: of, task: null });
+
+test('a visit that is carried is pinned to its new day and kept off the old one, and what held it there is let go', () => {
+  const [from, to] = [day('2026-12-02'), day('2026-12-04')];
+  expect(moveChoices([], yard, from, to)).toEqual({ lift: [], choose: [{ kind: 'pin', day: to, yard, task: null }, { kind: 'forbid', day: from, yard, task: null }] });
+  const held = [choice('c1', 'lock', from), choice('c2', 'forbid', to), choice('c3', 'pin', from, 4 as YardId), choice('c4', 'pin', '2026-12-20')];
+  expect(moveChoices(held, yard, from, to).lift).toEqual(['c1', 'c2']);
+  // There and back again leaves the visit pinned where it began, and nothing against that day.
+  const there = moveChoices([], yard, from, to).choose.map((one, at) => ({ ...one, key: `k${at}` }));
+  expect(moveChoices(there, yard, to, from)).toEqual({ lift: ['k0', 'k1'], choose: [{ kind: 'pin', day: from, yard, task: null }, { kind: 'forbid', day: to, yard, task: null }] });
+});
+
+test('weeks begin on Monday and cover the whole plan', () => {
+  expect(mondayOf(day('2026-11-29'))).toBe('2026-11-23');
+  expect(weekDays(day('2026-11-23')).at(-1)).toBe('2026-11-29');
+  expect(weeksOf({ from: day('2026-11-25'), until: day('2026-12-07') })).toEqual(['2026-11-23', '2026-11-30', '2026-12-07']);
+});
+
+test.each([['17:30', 1050], ['1730', 1050], ['8', 480], ['24', 1440], ['24:01', null], ['x', null], ['8:7', null]])('%s by the clock is %s', (typed, minutes) => expect(readClock(typed)).toBe(minutes));
+test.each([[45, '45 min'], [60, '1 h'], [95, '1 h 35'], [125, '2 h 05']])('%s minutes are %s', (minutes, text) => expect(spell(minutes).replaceAll('\u00a0', ' ')).toBe(text));
+test.each([['18-20', { from: 1080, until: 1200 }], ['17:30 to 20:15', { from: 1050, until: 1215 }], ['', null], ['none', null], ['20-18', 'unread'], ['8', 'unread'], ['8-9-10', 'unread']] as const)('“%s” as a stretch', (typed, slot) => expect(readSlot(typed)).toEqual(slot));
+
+test('hours come back as they were typed, and what cannot be read is named with its field', () => {
+  const typed = typedHours(hoursForPeople);
+  expect(readHours(typed, 'month-first').hours).toEqual(hoursForPeople);
+  const wrong = (change: Partial<typeof typed>) => readHours({ ...typed, ...change }, 'month-first').trouble?.field;
+  const [first] = typed.people;
+  expect(wrong({ latitude: '95' })).toBe('latitude');
+  expect(wrong({ people: [{ ...first!, week: first!.week.with(2, '9-') }] })).toBe('week 0 2');
+  expect(wrong({ people: [{ ...first!, name: ' ' }] })).toBe('name 0');
+  expect(wrong({ people: [{ ...first!, exceptions: '2026-12-24' }] })).toBe('exceptions 0');
+});
+
+test('an own task is read with its load, and what is missing is said', () => {
+  const typed = { ...freshTask('2026-11-28'), what: 'Mend the fence', yard: '3', latest: '12/5/2026', bring: '4 fence posts, 1 hammer' };
+  expect(readTask(typed, [], 'month-first').task).toMatchObject({ yard: 3, earliest: '2026-11-28', latest: '2026-12-05', repeat: null, bring: [{ count: 4, item: 'fence posts' }, { count: 1, item: 'hammer' }] });
+  const wrong = (change: Partial<typeof typed>) => readTask({ ...typed, ...change }, [], 'month-first').trouble?.part;
+  expect([wrong({ what: ' ' }), wrong({ latest: '2026-11-01' }), wrong({ minutes: '0' }), wrong({ people: '9' }), wrong({ bring: 'posts' })]).toEqual(['what', 'latest', 'minutes', 'people', 'bring']);
+});
