@@ -163,7 +163,7 @@ function largestOf(one: Ware): number {
  */
 export function splitColumns(problem: OrderProblem, mostBought: number): SplitColumn[] {
   const { perSurvivor, take } = problem.splits;
-  const terms = { take, most: (survivors: number) => splitsFrom(survivors, perSurvivor) };
+  const terms = { take, most: (survivors: number) => splitsFrom(survivors, perSurvivor), takes: new Map<number, readonly number[]>() };
   const most = splitsOfYards(problem);
   const columns: SplitColumn[] = [];
   for (let splits = 0; splits <= most; splits += 1) {

@@ -5,6 +5,8 @@ export interface SplitTerms {
   readonly take: number;
   /** Splits that so many survivors can give. */
   readonly most: (survivors: number) => number;
+  /** Chances of so many splits taking, kept where many columns ask for the same. */
+  readonly takes?: Map<number, readonly number[]>;
 }
 
 /** For one number of splits planned: what is left open by so many colonies bought (index = colonies bought). */
@@ -31,7 +33,7 @@ export function splitColumn(shares: readonly number[], target: number, splits: n
   const there = Array.from({ length: shares.length + splits }, () => 0);
   // Splits made where so many survive and more are wanted, weighted by their share; and as a running sum.
   const made = Array.from({ length: shares.length + 1 }, () => 0);
-  const takes = new Map<number, readonly number[]>();
+  const takes = terms.takes ?? new Map<number, readonly number[]>();
   shares.forEach((share, survivors) => {
     if (share === 0) return;
     const given = Math.max(0, Math.min(splits, terms.most(survivors)));
