@@ -3,7 +3,7 @@ import { MilpBuilder, type MilpModel, type Term } from './milp.ts';
 import { placeColonies, yardLimits } from './placeColonies.ts';
 import { hivesWanted, splitsFrom, splitsOfYards, type OrderProblem, type Ware } from './orderProblem.ts';
 import { edgeOf, splitCost, type SplitBranch } from './splitBranch.ts';
-import { fewestBought, splitColumn, type SplitColumn } from './springTable.ts';
+import { fewestBought, splitColumn, type SplitColumn, type SplitTerms } from './springTable.ts';
 
 /** What is decided: wares by key, packages that go on drawn comb, splits and moves by yard. */
 export interface OrderChoice {
@@ -169,7 +169,7 @@ function largestOf(one: Ware): number {
  */
 export function splitColumns(problem: OrderProblem, mostBought: number): SplitColumn[] {
   const { perSurvivor, take } = problem.splits;
-  const terms = { take, most: (survivors: number) => splitsFrom(survivors, perSurvivor), takes: new Map<number, readonly number[]>() };
+  const terms = termsOf(problem.shares, take, perSurvivor);
   const most = splitsOfYards(problem);
   const columns: SplitColumn[] = [];
   for (let splits = 0; splits <= most; splits += 1) {
@@ -178,6 +178,18 @@ export function splitColumns(problem: OrderProblem, mostBought: number): SplitCo
     if (fewestBought(column, problem.confidence) === 0 && isIdle(problem, splits, mostBought, terms.most)) break;
   }
   return columns;
+}
+
+const termsKnown = new WeakMap<readonly number[], Map<string, SplitTerms>>();
+
+/** The target that can be reached is looked for over the same springs; what they say of splits does not change with it. */
+function termsOf(shares: readonly number[], take: number, perSurvivor: number): SplitTerms {
+  const own = termsKnown.get(shares) ?? new Map<string, SplitTerms>();
+  termsKnown.set(shares, own);
+  const key = `${take} ${perSurvivor}`;
+  const terms = own.get(key) ?? { take, most: (survivors: number) => splitsFrom(survivors, perSurvivor), known: new Map(), takes: new Map() };
+  own.set(key, terms);
+  return terms;
 }
 
 /**
