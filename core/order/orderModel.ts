@@ -1,8 +1,9 @@
 import { binomialCdf } from '#core/stats/binomialCdf.ts';
 import { MilpBuilder, type MilpModel, type Term } from './milp.ts';
+import { placeColonies, yardLimits } from './placeColonies.ts';
 import { hivesWanted, splitsFrom, splitsOfYards, type OrderProblem, type Ware } from './orderProblem.ts';
 import { edgeOf, splitCost, type SplitBranch } from './splitBranch.ts';
-import { fewestBought, splitColumn, type SplitColumn } from './springTable.ts';
+import { fewestBought, splitColumn, type SplitColumn, type SplitTerms } from './springTable.ts';
 
 /** What is decided: wares by key, packages that go on drawn comb, splits and moves by yard. */
 export interface OrderChoice {
@@ -33,7 +34,7 @@ export interface OrderModel {
  * disjunctive form of Balas, from memory), so the relaxation is tight and no spring needs a variable of its own. The
  * cost is given from below by edges of its lower hull; `solveOrder` adds edges, and parts ranges where the hull lies
  * below the cost, until the answer costs what it does in the table. Yards limit where colonies of a middling spring
- * can stand.
+ * can stand; only their sums matter (see `yardLimits`), so equal yards do not make equal orders to be told apart.
  */
 export function orderModel(problem: OrderProblem, branches: readonly SplitBranch[]): OrderModel {
   const build = new MilpBuilder();
@@ -105,7 +106,12 @@ export function orderModel(problem: OrderProblem, branches: readonly SplitBranch
 
   // Queens: for old colonies, and for splits that are not left to raise their own.
   build.row('queens', [...queens, ...(problem.splits.queens === 'bought' ? splits.map(([pick, number]): Term => [pick, -number]) : [])], problem.requeen, null);
-  const placement = place(build, problem, bought, splits, (moves) => work(moves, problem.minutes.move, 0));
+  const { places, staying } = yardLimits(problem);
+  build.row('splits can be made', splits, null, splitsOfYards(problem));
+  if (places < Infinity) build.row('room', [...bought, ...splits], null, places);
+  const moves = build.whole('splits moved', 0, null);
+  build.row('moves', [[moves, 1], ...splits.map(([pick, number]): Term => [pick, -number])], -staying, null);
+  work([[moves, 1]], problem.minutes.move, 0);
 
   for (const part of problem.parts) {
     if (part.packs.length === 0) continue;
@@ -118,7 +124,10 @@ export function orderModel(problem: OrderProblem, branches: readonly SplitBranch
   if (problem.budget !== null) build.row('budget', cash, null, inDollars(problem.budget));
 
   const sum = (values: readonly number[], terms: readonly Term[]) => Math.round(terms.reduce((total, [variable, factor]) => total + factor * (values[variable] ?? 0), 0));
-  const each = (values: readonly number[], variables: readonly number[]) => variables.map((variable) => Math.round(values[variable] ?? 0));
+  const spread = (made: number, came: number) => {
+    const { splits: splitsByYard, placed, out, into } = placeColonies(problem, made, came);
+    return { splitsByYard, placedByYard: placed, outByYard: out, inByYard: into };
+  };
   return {
     model: { variables: build.variables, rows: build.rows },
     picked: (values) => {
@@ -135,10 +144,7 @@ export function orderModel(problem: OrderProblem, branches: readonly SplitBranch
       onComb: Math.round(values[onComb] ?? 0),
       bought: sum(values, bought),
       splits: sum(values, splits),
-      splitsByYard: each(values, placement.splits),
-      placedByYard: each(values, placement.placed),
-      outByYard: each(values, placement.out),
-      inByYard: each(values, placement.into),
+      ...spread(sum(values, splits), sum(values, bought)),
     }),
   };
 }
@@ -163,7 +169,7 @@ function largestOf(one: Ware): number {
  */
 export function splitColumns(problem: OrderProblem, mostBought: number): SplitColumn[] {
   const { perSurvivor, take } = problem.splits;
-  const terms = { take, most: (survivors: number) => splitsFrom(survivors, perSurvivor) };
+  const terms = termsOf(problem.shares, take, perSurvivor);
   const most = splitsOfYards(problem);
   const columns: SplitColumn[] = [];
   for (let splits = 0; splits <= most; splits += 1) {
@@ -172,6 +178,18 @@ export function splitColumns(problem: OrderProblem, mostBought: number): SplitCo
     if (fewestBought(column, problem.confidence) === 0 && isIdle(problem, splits, mostBought, terms.most)) break;
   }
   return columns;
+}
+
+const termsKnown = new WeakMap<readonly number[], Map<string, SplitTerms>>();
+
+/** The target that can be reached is looked for over the same springs; what they say of splits does not change with it. */
+function termsOf(shares: readonly number[], take: number, perSurvivor: number): SplitTerms {
+  const own = termsKnown.get(shares) ?? new Map<string, SplitTerms>();
+  termsKnown.set(shares, own);
+  const key = `${take} ${perSurvivor}`;
+  const terms = own.get(key) ?? { take, most: (survivors: number) => splitsFrom(survivors, perSurvivor), known: new Map(), takes: new Map() };
+  own.set(key, terms);
+  return terms;
 }
 
 /**
@@ -209,30 +227,6 @@ function chooseBought(build: MilpBuilder, branch: SplitBranch, pick: number): { 
   }
   if (corners.length === 1) build.row('expected', [[over, 1], [pick, -((costs[low] as number) - base) / 100]], 0, null);
   return { bought, base, over };
-}
-
-/** Where everything stands in a middling spring. A yard that is over-full already need not be emptied. */
-function place(build: MilpBuilder, problem: OrderProblem, bought: readonly Term[], splits: readonly Term[], price: (moves: readonly Term[]) => void) {
-  const made: number[] = [];
-  const placed: number[] = [];
-  const out: number[] = [];
-  const into: number[] = [];
-  const roomy = problem.yards.every(({ room }) => room === null);
-  problem.yards.forEach(({ survivors, room }, y) => {
-    const most = splitsFrom(survivors, problem.splits.perSurvivor);
-    made.push(build.whole(`splits in yard ${y}`, 0, most));
-    placed.push(build.whole(`placed in yard ${y}`, 0, null));
-    out.push(build.whole(`moved out of yard ${y}`, 0, roomy ? 0 : survivors + most));
-    into.push(build.whole(`moved into yard ${y}`, 0, roomy ? 0 : null));
-    if (room !== null) build.row(`room in yard ${y}`, [[made[y] as number, 1], [placed[y] as number, 1], [into[y] as number, 1], [out[y] as number, -1]], null, Math.max(room, survivors) - survivors);
-  });
-  const all = (variables: readonly number[]) => variables.map((variable): Term => [variable, 1]);
-  const less = (terms: readonly Term[]) => terms.map(([variable, factor]): Term => [variable, -factor]);
-  build.row('splits are made somewhere', [...all(made), ...less(splits)], 0, 0);
-  build.row('bought colonies stand somewhere', [...all(placed), ...less(bought)], 0, 0);
-  build.row('what leaves arrives', [...all(out), ...less(all(into))], 0, 0);
-  price(all(into));
-  return { splits: made, placed, out, into };
 }
 
 function addCost(build: MilpBuilder, variable: number, more: number): void {

@@ -5,6 +5,16 @@ export interface SplitTerms {
   readonly take: number;
   /** Splits that so many survivors can give. */
   readonly most: (survivors: number) => number;
+  /** What was worked out for a number of splits, kept where the same springs are asked about again. */
+  readonly known?: Map<number, Standing>;
+  /** Chances of so many splits taking, likewise. */
+  readonly takes?: Map<number, readonly number[]>;
+}
+
+/** Colonies in spring without any bought, as a distribution; and a running sum of the splits that survivors give. */
+interface Standing {
+  readonly there: readonly number[];
+  readonly made: readonly number[];
 }
 
 /** For one number of splits planned: what is left open by so many colonies bought (index = colonies bought). */
@@ -27,25 +37,10 @@ export const tolerance = 1e-12;
  * itself. Exact for the shares given. O(survivors x splits + target).
  */
 export function splitColumn(shares: readonly number[], target: number, splits: number, mostBought: number, terms: SplitTerms): SplitColumn {
-  // Colonies there without any bought, as a distribution.
-  const there = Array.from({ length: shares.length + splits }, () => 0);
-  // Splits made where so many survive and more are wanted, weighted by their share; and as a running sum.
-  const made = Array.from({ length: shares.length + 1 }, () => 0);
-  const takes = new Map<number, readonly number[]>();
-  shares.forEach((share, survivors) => {
-    if (share === 0) return;
-    const given = Math.max(0, Math.min(splits, terms.most(survivors)));
-    made[survivors + 1] = share * given;
-    const cdf = takes.get(given) ?? binomialCdf(given, terms.take);
-    takes.set(given, cdf);
-    for (let taken = 0; taken <= given; taken += 1) {
-      there[survivors + taken] = (there[survivors + taken] as number) + share * ((cdf[taken] as number) - (taken === 0 ? 0 : (cdf[taken - 1] as number)));
-    }
-  });
+  const { there, made } = standing(shares, splits, terms);
   const probabilityShort: number[] = [];
   const expectedShort: number[] = [];
   const expectedLeft: number[] = [];
-  for (let survivors = 0; survivors < shares.length; survivors += 1) made[survivors + 1] = (made[survivors + 1] as number) + (made[survivors] as number);
   const mean = shares.reduce((sum, p, colonies) => sum + p * colonies, 0);
   const expectedMade: number[] = [];
   // Below `need` one is short: sums from the left grow by one step as fewer are bought.
@@ -71,6 +66,27 @@ export function splitColumn(shares: readonly number[], target: number, splits: n
     expectedLeft.push(Math.max(0, short - (target - bought - mean - terms.take * making)));
   }
   return { splits, probabilityShort, expectedShort, expectedLeft, expectedMade };
+}
+
+function standing(shares: readonly number[], splits: number, terms: SplitTerms): Standing {
+  const before = terms.known?.get(splits);
+  if (before !== undefined) return before;
+  const there = Array.from({ length: shares.length + splits }, () => 0);
+  const made = Array.from({ length: shares.length + 1 }, () => 0);
+  const takes = terms.takes ?? new Map<number, readonly number[]>();
+  shares.forEach((share, survivors) => {
+    if (share === 0) return;
+    const given = Math.max(0, Math.min(splits, terms.most(survivors)));
+    made[survivors + 1] = share * given;
+    const cdf = takes.get(given) ?? binomialCdf(given, terms.take);
+    takes.set(given, cdf);
+    for (let taken = 0; taken <= given; taken += 1) {
+      there[survivors + taken] = (there[survivors + taken] as number) + share * ((cdf[taken] as number) - (taken === 0 ? 0 : (cdf[taken - 1] as number)));
+    }
+  });
+  for (let survivors = 0; survivors < shares.length; survivors += 1) made[survivors + 1] = (made[survivors + 1] as number) + (made[survivors] as number);
+  terms.known?.set(splits, { there, made });
+  return { there, made };
 }
 
 /** The fewest colonies to buy that keep the chance of being short within 1 - confidence; null if not within the column. */

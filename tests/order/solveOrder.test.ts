@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { highsSolver } from '#core/desk/highsSolver.ts';
 import type { MilpSolver } from '#core/order/milp.ts';
+import { placeColonies, yardLimits } from '#core/order/placeColonies.ts';
 import type { BeeWare, OrderProblem } from '#core/order/orderProblem.ts';
 import { bindingLimits, highestTarget, solveOrder } from '#core/order/solveOrder.ts';
 import { betaBinomial } from '#core/stats/betaBinomial.ts';
@@ -130,6 +131,36 @@ describe('the cheapest order', () => {
     const nine = problem({ target: 9, shares: [1], yards: [{ survivors: 0, room: null }], hivesStanding: 0, bees: [cheaperByTen] });
     expect(solveOrder(nine, solver)).toMatchObject({ cash: 80_000, choice: { bought: 10 } });
     expect(solveOrder({ ...nine, target: 7 }, solver)).toMatchObject({ cash: 70_000, choice: { bought: 7 } });
+  });
+});
+
+describe('places', () => {
+  const split = { take: 1, perSurvivor: 1, queens: 'raised' as const };
+
+  test('a split of a full yard moves to one without a limit, and the move is paid for', () => {
+    const one = problem({ target: 5, confidence: 0.9, shares: [0, 0, 0, 0, 1], splits: split, yards: [{ survivors: 3, room: 3 }, { survivors: 1, room: null }], minutes: { package: 0, foundation: 0, nuc: 0, colony: 0, split: 10, requeen: 0, move: 60 }, hourValue: 600 });
+    expect(solveOrder(one, solver)?.choice).toMatchObject({ splits: 1, splitsByYard: [0, 1], inByYard: [0, 0] });
+    const two = solveOrder({ ...one, target: 6 }, solver);
+    expect(two?.choice).toMatchObject({ splits: 2, splitsByYard: [1, 1], outByYard: [1, 0], inByYard: [0, 1] });
+    expect(two?.costs.work).toBeCloseTo(2 * 100 + 600, 6);
+    expect(two?.total).toBeCloseTo(cheapestByTrying({ ...one, target: 6 }, 10) ?? Number.NaN, 6);
+  });
+
+  test('every split and bought colony stands somewhere, nowhere more than there is room, with the fewest moves', () => {
+    const yard = fc.record({ survivors: fc.nat(6), room: fc.option(fc.nat(9)) });
+    fc.assert(fc.property(fc.array(yard, { minLength: 1, maxLength: 5 }), fc.nat(14), fc.nat(14), (yards, splits, bought) => {
+      const one = problem({ splits: split, yards });
+      const { places, staying } = yardLimits(one);
+      fc.pre(splits <= yards.reduce((sum, { survivors }) => sum + survivors, 0) && splits + bought <= places);
+      const placed = placeColonies(one, splits, bought);
+      const sum = (counts: readonly number[]) => counts.reduce((total, count) => total + count, 0);
+      expect([sum(placed.splits), sum(placed.placed), sum(placed.out), sum(placed.into)]).toEqual([splits, bought, Math.max(0, splits - staying), Math.max(0, splits - staying)]);
+      yards.forEach(({ survivors, room }, y) => {
+        const standing = survivors + (placed.splits[y] ?? 0) - (placed.out[y] ?? 0) + (placed.into[y] ?? 0) + (placed.placed[y] ?? 0);
+        expect(standing).toBeLessThanOrEqual(room === null ? Infinity : Math.max(room, survivors));
+        expect(placed.splits[y]).toBeLessThanOrEqual(survivors);
+      });
+    }), { numRuns: 200 });
   });
 });
 

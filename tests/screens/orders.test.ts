@@ -109,18 +109,24 @@ test('from the offer to the delivery: plan, what if, kept plan, order, delivery,
   await goTo(page, 'Tonight');
   await page.getByText(`${bees!.quantity} × 3 lb packages from Stony Ford Bees: order by 20 January 2027, 56 days left.`).waitFor();
   await page.getByRole('link', { name: 'To the order' }).first().click();
+  // What was agreed may differ from the plan: a number that cannot be read is said, another price is what is entered.
   await page.getByRole('button', { name: 'Mark as ordered (Stony Ford Bees)' }).press('Enter');
-  // What was agreed may differ from the plan; nothing is entered before it is said.
   const agreed = page.getByRole('form', { name: 'Ordered from Stony Ford Bees' });
   const howMany = agreed.getByRole('textbox', { name: 'How many' });
   expect(await howMany.inputValue()).toBe(String(bees!.quantity));
   await howMany.fill('0');
   await agreed.getByText('Nothing is to be ordered: every line is 0.').waitFor();
   await howMany.fill(String(bees!.quantity));
+  const price = agreed.getByRole('textbox', { name: 'Price each' });
+  await price.fill('dear');
+  await agreed.getByRole('button', { name: 'Enter this order' }).click();
+  await agreed.getByText('Type a price, such as').waitFor();
+  await price.fill('118');
+  await agreed.getByText(`Together ${(bees!.quantity * 118).toLocaleString('en-US')}.`).waitFor();
   await expectAccessible(page);
-  await howMany.press('Enter');
+  await price.press('Enter');
   await notice(page).getByText('Order to Stony Ford Bees: 1 entry in the book.').waitFor();
-  await soon(() => cells(table(page, 'Ordered'), 'package').then((row) => row.slice(3, 7))).toEqual([String(bees!.quantity), (bees!.total / 100).toLocaleString('en-US'), '0', String(bees!.quantity)]);
+  await soon(() => cells(table(page, 'Ordered'), 'package').then((row) => row.slice(3, 7))).toEqual([String(bees!.quantity), (bees!.quantity * 118).toLocaleString('en-US'), '0', String(bees!.quantity)]);
   await soon(() => main(page)).toContain(`${bees!.quantity} colonies on order are counted as coming.`);
   await soon(async () => (await desk('orders.placed', {})).orders[0]?.plan).not.toBeNull();
 

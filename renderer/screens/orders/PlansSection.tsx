@@ -175,9 +175,7 @@ function PlanNote({ plan }: { readonly plan: Review }) {
     <MarginPart heading={dayText(plan.day)}>
       {plan.note === null ? null : <p>{plan.note}</p>}
       <p>{plan.sentence}</p>
-      <p>
-        {words.confidence} {percent(plan.confidence)}; {words.costTotal.toLowerCase()} {plan.total === null ? missing : money(Math.round(plan.total / 100) * 100)}
-      </p>
+      <p>{words.planSure(percent(plan.confidence), plan.total === null ? missing : money(Math.round(plan.total / 100) * 100))}</p>
     </MarginPart>
   );
 }
