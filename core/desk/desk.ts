@@ -15,6 +15,8 @@ import { lineHandlers } from './lineHandlers.ts';
 import { lossFactorHandlers } from './lossFactorHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { lossSectionHandlers } from './lossSectionHandlers.ts';
+import { lotHandlers } from './lotHandlers.ts';
+import { lotTraceHandlers } from './lotTraceHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
 import { miteHandlers } from './miteHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
@@ -34,6 +36,7 @@ import { storesHandlers } from './storesHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { Turns, type Haste } from './turns.ts';
 import { yardHandlers } from './yardHandlers.ts';
+import { yieldHandlers } from './yieldHandlers.ts';
 import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
 import type { Book } from './openBook.ts';
 
@@ -66,7 +69,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...lotHandlers, ...lotTraceHandlers, ...yieldHandlers,
 };
 
 const slow = 40;

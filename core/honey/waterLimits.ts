@@ -1,4 +1,4 @@
-import { waterPlaces } from '#shared/contract/lots.ts';
+import type { waterPlaces } from '#shared/contract/lots.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 
 export type WaterPlace = (typeof waterPlaces)[number];

@@ -13,6 +13,7 @@ import { lineOperations } from './lines.ts';
 import { lossFactorOperations } from './lossFactors.ts';
 import { lossOperations } from './losses.ts';
 import { lossSectionOperations } from './lossSections.ts';
+import { lotOperations } from './lots.ts';
 import { mendingOperations } from './mending.ts';
 import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
@@ -32,6 +33,7 @@ import { stockOperations } from './stock.ts';
 import { storesOperations } from './stores.ts';
 import { stripOperations } from './strip.ts';
 import { yardOperations } from './yards.ts';
+import { yieldOperations } from './yields.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
 export const contract = {
@@ -67,6 +69,8 @@ export const contract = {
   ...deadOutOperations,
   ...answerOperations,
   ...paperOperations,
+  ...lotOperations,
+  ...yieldOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;
