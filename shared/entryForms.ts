@@ -128,7 +128,7 @@ export const entryForms: Readonly<Record<Kind, EntryForm>> = {
   harvest: { label: 'Harvest', must: ['gross', 'tare', 'unit'], may: ['yard', 'colony', 'moisture', 'lot'] },
   stores: { label: 'Stores weight', must: ['colony', 'weight', 'unit'], may: ['yard'] },
   loss: { label: 'Loss', must: ['colony'], may: ['yard', 'cause'] },
-  sale: { label: 'Sale', must: [], may: ['yard', 'colony', 'price', 'item', 'quantity'] },
+  sale: { label: 'Sale', must: [], may: ['yard', 'colony', 'lot', 'price', 'item', 'quantity'] },
   gift: { label: 'Gift', must: ['colony'], may: ['yard'] },
   absconded: { label: 'Absconded', must: ['colony'], may: ['yard'] },
   stock: { label: 'Stock movement', must: ['item', 'quantity', 'from', 'to'], may: [] },

@@ -1,3 +1,4 @@
+import type { LotStep } from '#shared/contract/lots.ts';
 import type { OfferBody } from '#shared/contract/offers.ts';
 import type { Day } from '#shared/days.ts';
 import { columns, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
@@ -13,6 +14,8 @@ export interface DemoOperation {
   readonly acts: readonly DemoAct[];
   /** What sellers offer for the coming spring. */
   readonly offers?: readonly OfferBody[];
+  /** What was done with the lots of honey at home, in the order of days. */
+  readonly lots?: readonly LotStep[];
 }
 
 export interface DemoYard {

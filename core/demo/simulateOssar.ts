@@ -3,6 +3,7 @@ import type { DemoOperation } from './demoOperation.ts';
 import type { DemoTruth } from './demoTruth.ts';
 import { feedAutumn, requeenOld, settleStores, uniteWeak, weighStores } from './autumnWork.ts';
 import { keepBooks } from './bookkeeping.ts';
+import { honeyLots } from './honeyLots.ts';
 import { countShed } from './shedCounting.ts';
 import { bringHome, hiveBought } from './hiving.ts';
 import { addSupers, harvest, superForGoldenrod } from './honeyWork.ts';
@@ -41,7 +42,7 @@ export function simulateOssar(seed: number): { operation: DemoOperation; truth: 
     countShed(world);
   }
   const truth: DemoTruth = { living: world.roster.living().length, yardHoneyLb: world.yardHoneyLb, ...world.roster.account(lastDay) };
-  return { operation: { name: 'Ossar Valley', lastDay: dayText(lastDay), yards: ossarYards, acts: world.desk.acts(lastDay) }, truth };
+  return { operation: { name: 'Ossar Valley', lastDay: dayText(lastDay), yards: ossarYards, ...honeyLots(world.desk.acts(lastDay), seed, dayText(lastDay)) }, truth };
 }
 
 function turnOfTheYear(world: World): void {

@@ -9,6 +9,7 @@ import type { Entry } from '#core/journal/kinds.ts';
 import { WorkingSet } from '#core/journal/workingSet.ts';
 import { YardBook } from '#core/journal/yardBook.ts';
 import type { Change, Store } from '#core/book/store.ts';
+import { lotPapers } from './lotPapers.ts';
 import { offerPapers } from './offerPapers.ts';
 import { Book, bookPath } from './openBook.ts';
 import { strikeEntry } from './strikeAndUndo.ts';
@@ -46,6 +47,7 @@ export async function enterOperation(store: Store, operation: DemoOperation): Pr
     nextYard += 1;
   }
   if (operation.offers !== undefined) await store.keepPapers(offerPapers(operation.offers));
+  if (operation.lots !== undefined) await store.keepPapers(lotPapers(operation.lots));
   const yards = new YardBook(await store.yards());
   const entered = new Map<number, readonly Entry[]>();
   let from = 0;

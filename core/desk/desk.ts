@@ -17,6 +17,8 @@ import { lineHandlers } from './lineHandlers.ts';
 import { lossFactorHandlers } from './lossFactorHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
 import { lossSectionHandlers } from './lossSectionHandlers.ts';
+import { lotHandlers } from './lotHandlers.ts';
+import { lotTraceHandlers } from './lotTraceHandlers.ts';
 import { mendingHandlers } from './mendingHandlers.ts';
 import { miteHandlers } from './miteHandlers.ts';
 import { orderHandlers } from './orderHandlers.ts';
@@ -39,6 +41,7 @@ import { workHandlers } from './workHandlers.ts';
 import { workPlanHandlers } from './workPlanHandlers.ts';
 import { workedHandlers } from './workedHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
+import { yieldHandlers } from './yieldHandlers.ts';
 import { lateComer, lookingBack, takeAsOf } from './lookingBack.ts';
 import type { Book } from './openBook.ts';
 
@@ -73,7 +76,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers, ...lotHandlers, ...lotTraceHandlers, ...yieldHandlers,
 };
 
 const slow = 40;

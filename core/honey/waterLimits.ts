@@ -1,7 +1,6 @@
+import type { waterPlaces } from '#shared/contract/lots.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 
-/** The places and uses for which there is a limit, as in the keys of the house rules. */
-export const waterPlaces = ['usdaAB', 'usdaC', 'eu', 'euHeather', 'euBaker', 'euBakerHeather', 'codex', 'codexHeather', 'anz'] as const;
 export type WaterPlace = (typeof waterPlaces)[number];
 
 export interface WaterVerdict {

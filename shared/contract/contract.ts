@@ -14,6 +14,7 @@ import { lineOperations } from './lines.ts';
 import { lossFactorOperations } from './lossFactors.ts';
 import { lossOperations } from './losses.ts';
 import { lossSectionOperations } from './lossSections.ts';
+import { lotOperations } from './lots.ts';
 import { mendingOperations } from './mending.ts';
 import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
@@ -35,6 +36,7 @@ import { stripOperations } from './strip.ts';
 import { workOperations } from './work.ts';
 import { workedOperations } from './worked.ts';
 import { yardOperations } from './yards.ts';
+import { yieldOperations } from './yields.ts';
 
 /** Everything that can be asked of the desk; the keeper's registration, the bridge and the screens' client follow from it. */
 export const contract = {
@@ -73,6 +75,8 @@ export const contract = {
   ...workOperations,
   ...calendarOperations,
   ...workedOperations,
+  ...lotOperations,
+  ...yieldOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

@@ -50,7 +50,7 @@ const full: Record<Kind, Cells[]> = {
   ),
   stores: rows('2025-09-01 stores | colony=G1 | yard=OO | weight=61.3 | unit=lb | note=n', '2025-09-01 stores | colony=G1 | weight=30 | unit=kg'),
   loss: [row('2025-12-01 loss | colony=G1 | yard=OO | cause=starvation;mites;queen failure;weak in autumn;cold;moisture;robbing;pesticide;bear or vandal;flood;disease;unknown | note=n'), row('2025-12-02 loss | colony=G2')],
-  sale: rows('2025-05-01 sale | colony=G1 | yard=OO | price=210 | note=n', '2025-05-01 sale | yard=OO | item=honey | quantity=12 | price=96.05', '2025-05-02 sale | colony=G2 | item=hive | quantity=1'),
+  sale: rows('2025-05-01 sale | colony=G1 | yard=OO | price=210 | note=n', '2025-05-01 sale | yard=OO | lot=2025-1 | item=honey | quantity=12 | price=96.05', '2025-05-02 sale | colony=G2 | item=hive | quantity=1'),
   gift: [row('2025-05-01 gift | colony=G1 | yard=OO | note=n')],
   absconded: [row('2025-05-01 absconded | colony=G1 | yard=OO | note=n')],
   stock: rows('2025-05-01 stock | item=deep box | quantity=12 | from=supplier | to=shed | note=n', '2025-05-01 stock | item=deep box | quantity=2.5 | from=shed | to=OO', '2025-05-01 stock | item=deep box | quantity=1 | from=LB | to=scrap'),

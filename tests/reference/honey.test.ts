@@ -5,6 +5,7 @@ import { indexAt20, indexOfWater, waterFromReading, waterOfIndex } from '#core/h
 import { blendTo, waterOfBlend } from '#core/honey/waterBalance.ts';
 import { gradeByWater, judgeWater } from '#core/honey/waterLimits.ts';
 import { gramsFrom, massIn, millilitresFrom, volumeIn } from '#shared/units.ts';
+import { nassHoney } from '#core/honey/yields/nassHoney.ts';
 import { printedIndices } from './data/honeyIndices.ts';
 
 const water = (reading: number, celsius: number) => {
@@ -86,4 +87,16 @@ test.each([
   [2019, 156_922, 2812, 55.8], [2021, 126_744, 2697, 47.0], [2022, 125_331, 2667, 47.0],
 ])('crop of a colony in %i', (_, thousandPounds, thousandColonies, printed) => {
   expect(Math.abs(cropPerColony(thousandPounds * 1000, thousandColonies * 1000)! - printed) / printed).toBeLessThan(0.001);
+});
+
+describe('honey of the United States as USDA NASS printed it', () => {
+  // Colonies times pounds a colony is the production; 0.1 % where it was printed to the thousand, half a million pounds where the page rounds.
+  test.each(nassHoney.filter(({ production }) => production !== null))('$year: colonies times pounds a colony', ({ colonies, perColony, production, rounded }) => {
+    const apart = Math.abs(colonies * perColony - (production ?? NaN));
+    expect(apart).toBeLessThanOrEqual(rounded ? 500 : 0.001 * (production ?? 0));
+  });
+  test('ten years, each once, each with where it was read', () => {
+    expect(new Set(nassHoney.map(({ year }) => year)).size).toBe(10);
+    expect(nassHoney.every(({ source }) => source.startsWith('USDA NASS'))).toBe(true);
+  });
 });

@@ -7,6 +7,8 @@ import { defineKind, touchesItself } from '../kindRules.ts';
 const body = z.strictObject({
   colony: colonyRef.optional(),
   yard: yardRef.optional(),
+  /** The lot of honey that was sold. */
+  lot: text.optional(),
   price: minor.optional(),
   item: text.optional(),
   quantity: amount.optional(),
@@ -20,7 +22,8 @@ export const sale = defineKind({
   effect: (state, entry) => endColony(state, entry, 'sold'),
   sentence: (made) => {
     const price = made.price === undefined ? '' : ` for ${moneyText(made.price)}`;
-    if (made.item === undefined) return `Sold${price}.`;
-    return `Sold ${made.quantity === undefined ? '' : `${made.quantity} `}${made.item}${price}.`;
+    const lot = made.lot === undefined ? '' : `, lot ${made.lot}`;
+    if (made.item === undefined) return `Sold${lot}${price}.`;
+    return `Sold ${made.quantity === undefined ? '' : `${made.quantity} `}${made.item}${lot}${price}.`;
   },
 });

@@ -1,0 +1,75 @@
+import type { ColonyId } from '#shared/brands.ts';
+import type { HarvestLine, LotLine, LotPage, TreatmentLine } from '#shared/contract/lots.ts';
+import { dayInWords } from '#shared/days.ts';
+import { counted } from '#shared/figures.ts';
+import type { MassUnit } from '#shared/units.ts';
+import type { Entry } from '#core/journal/kinds.ts';
+import { harvestColonies, supersOffBy } from '#core/honey/yields/colonySeasons.ts';
+import { jarWords } from '#core/honey/lots/jars.ts';
+import type { Lot } from '#core/honey/lots/lotBook.ts';
+import type { HarvestFact, SaleFact } from '#core/honey/lots/lotFacts.ts';
+import { eventSentence } from '#core/honey/lots/lotWords.ts';
+import { harvestDays } from '#core/honey/lots/traceLots.ts';
+import { supersWords, treatmentFacts, treatmentsBehind, type TreatmentBehind, type TreatmentFact } from '#core/honey/lots/treatmentsBehind.ts';
+import { judgeWater, type WaterPlace } from '#core/honey/waterLimits.ts';
+import { keptFor } from './keptFor.ts';
+import type { Book } from './openBook.ts';
+import type { Picture } from './picture.ts';
+
+export function harvestLine(harvest: HarvestFact, { names }: Picture, via: string | null = null): HarvestLine {
+  const { entry, day, yard, colony, net, moisture } = harvest;
+  return { entry, day, yard, yardName: yard === null ? '–' : names.yard(yard).name, colony, label: colony === null ? null : names.colony(colony), net, moisture, via };
+}
+
+export function lotLine(lot: Lot, picture: Picture, place: WaterPlace, unit: MassUnit): LotLine {
+  const [from, until] = harvestDays(lot.harvests);
+  const yards = [...new Set(lot.harvests.flatMap(({ yard }) => (yard === null ? [] : [picture.names.yard(yard).name])))];
+  return {
+    code: lot.code, from, until, yards, harvests: lot.harvests.length, measured: lot.measured, account: { ...lot.account }, water: lot.water, waterFrom: lot.waterFrom,
+    within: lot.water === null ? null : judgeWater(lot.water, place, picture.rules).within, weighed: lot.weighed, jars: jarLines(lot),
+    troubles: lot.events.flatMap((event) => (event.trouble === null ? [] : [`${dayInWords(event.day)}: ${eventSentence(event, unit)}`])),
+  };
+}
+
+export function jarLines(lot: Lot): LotLine['jars'] {
+  return [...lot.jars.values()].map(({ size, filled, sold, bestBefore }) => ({ size, words: jarWords(size), filled, sold, left: filled - sold, bestBefore }));
+}
+
+export function saleLine({ entry, day, item, quantity, price }: SaleFact): LotPage['sales'][number] {
+  return { entry, day, item, quantity, price };
+}
+
+export interface Treated {
+  readonly facts: readonly TreatmentFact[];
+  readonly coloniesOf: ReturnType<typeof harvestColonies>;
+}
+
+/** All treatments, and the colonies behind each harvest; read once for as long as the book does not change. */
+export async function treatedIn(book: Book, picture: Picture): Promise<Treated> {
+  return keptFor(picture, 'treatments behind honey', async () => {
+    const stored = await book.store.entries({ kinds: ['treatment', 'supers off'] });
+    const standing = stored.flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+    const off = standing.flatMap((entry) => (entry.kind === 'supers off' ? [{ entry: entry.id, day: entry.day, colony: entry.body.colony }] : []));
+    return { facts: treatmentFacts(standing), coloniesOf: harvestColonies(picture.states, supersOffBy(off, picture.byId)) };
+  });
+}
+
+/** What the colonies behind some harvests were treated with in their season. */
+export async function treatmentLines(book: Book, picture: Picture, harvests: readonly HarvestFact[]): Promise<TreatmentLine[]> {
+  const { facts, coloniesOf } = await treatedIn(book, picture);
+  const harvested = harvests.flatMap((harvest) => coloniesOf(harvest).map((colony) => ({ colony, day: harvest.day })));
+  const entriesOf = await book.store.entriesOf([...new Set(harvested.map(({ colony }) => colony))]) as ReadonlyMap<ColonyId, readonly Entry[]>;
+  return treatmentsBehind(facts, harvested, { byId: picture.byId, entriesOf, borders: picture.borders }).map((one) => treatmentLine(one, picture));
+}
+
+function treatmentLine({ entry, day, until, ingredient, yard, whole, colonies, afterHarvest }: TreatmentBehind, { names }: Picture): TreatmentLine {
+  const named = colonies.map(({ colony, supers }) => ({ id: colony, label: names.colony(colony), supers: supersWords(supers), on: supers.on }));
+  const on = named.filter((one) => one.on).length;
+  const called = yard === null ? '' : ` at ${names.yard(yard).name}`;
+  const supers = on === 0 ? 'no honey supers on' : on === named.length ? 'honey supers on' : `honey supers on ${on} of them`;
+  return {
+    entry, day, until, ingredient, yard: yard === null ? '–' : names.yard(yard).name, whole, afterHarvest, supersOn: on > 0,
+    colonies: named.map(({ id, label, supers: said }) => ({ id, label, supers: said })),
+    sentence: `${ingredient}${called} on ${dayInWords(day)}${until === null ? '' : `, until ${dayInWords(until)}`}, ${counted(named.length, 'of these colonies', 'of these colonies')}, ${supers}${afterHarvest ? ', after the harvest' : ''}.`,
+  };
+}

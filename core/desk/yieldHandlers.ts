@@ -1,0 +1,71 @@
+import { seasonOf } from '#shared/seasons.ts';
+import type { Day } from '#shared/days.ts';
+import type { SeasonCrop } from '#shared/contract/yields.ts';
+import { gramsPerPound } from '#shared/units.ts';
+import { cropPerColony } from '#core/honey/cropPerColony.ts';
+import { colonySeasons, yardSeasons, type ColonySeason, type YardSeason } from '#core/honey/yields/colonySeasons.ts';
+import { nassOf } from '#core/honey/yields/nassHoney.ts';
+import { yieldKey, yieldTable } from '#core/honey/yields/yieldTable.ts';
+import { seasonSentence, yieldRemarks, yieldSentence } from '#core/honey/yields/yieldWords.ts';
+import { numberRule } from '#core/rules/houseRules.ts';
+import type { DeskContext, Handlers } from './desk.ts';
+import { keptFor } from './keptFor.ts';
+import { treatedIn } from './lotLines.ts';
+import { lotRecord, type LotRecord } from './lotPapers.ts';
+import type { Book } from './openBook.ts';
+import type { Picture } from './picture.ts';
+
+export const yieldHandlers: Handlers<'yields.table' | 'yields.behind'> = {
+  'yields.table': async ({ by, season }, context) => {
+    const { book, picture, today, rows, whole, record } = await here(context);
+    const unit = (await book.settings()).massUnit;
+    const names = { yard: (id: ColonySeason['yard']) => picture.names.yard(id).name, order: picture.yardList.map(({ id }) => String(id)) };
+    const inSeason = <One extends { readonly season: number }>(all: readonly One[]) => (season === null ? all : all.filter((one) => one.season === season));
+    const parts = yieldTable(inSeason(rows), inSeason(whole), by, names);
+    const few = numberRule(picture.rules, 'honey.fewest');
+    const seasons = await keptFor(picture, `crops ${today}`, async () => seasonCrops(book, picture, record, rows, whole, today));
+    return { asOf: today, by, season, ...parts, few, sentence: yieldSentence(parts, by, few, unit), remarks: yieldRemarks(parts, by), seasons, seasonSentence: seasonSentence(seasons, unit) };
+  },
+  'yields.behind': async ({ by, key, season, most }, context) => {
+    const { picture, rows, whole } = await here(context);
+    const { names } = picture;
+    const single = rows.filter((one) => (season === null || one.season === season) && (key === null || yieldKey(one, by) === key))
+      .map((one) => ({ colony: one.colony, label: names.colony(one.colony), season: one.season, yard: names.yard(one.yard).name, lb: one.lb, days: [...one.days], together: false }));
+    const shared = by !== 'yard' && by !== 'season' ? [] : whole.filter((one) => (season === null || one.season === season) && (key === null || (by === 'yard' ? String(one.yard) : String(one.season)) === key))
+      .flatMap((one) => one.colonies.map((colony) => ({ colony, label: names.colony(colony), season: one.season, yard: names.yard(one.yard).name, lb: null, days: [...one.days], together: true })));
+    const all = [...single.toSorted((a, b) => b.lb - a.lb), ...shared];
+    return { rows: all.slice(0, most), total: all.length };
+  },
+};
+
+async function here(context: DeskContext) {
+  const book = context.open();
+  const today = await book.today(context.options.now().day);
+  const picture = await book.picture();
+  const record = await lotRecord(book, today);
+  const { coloniesOf } = await treatedIn(book, picture);
+  const { rows, whole } = keptFor(picture, `yields ${today}`, () => ({
+    rows: colonySeasons(picture.states, picture.borders).filter(({ days }) => days.every((day) => day <= today)),
+    whole: yardSeasons(record.facts.harvests, coloniesOf, picture.borders),
+  }));
+  return { book, picture, today, record, rows, whole };
+}
+
+/** Each season's crop, for each colony harvested and for each hour of work written down. */
+async function seasonCrops({ store }: Book, { borders }: Picture, { facts }: LotRecord, rows: readonly ColonySeason[], whole: readonly YardSeason[], today: Day): Promise<SeasonCrop[]> {
+  const work = (await store.entries({ kinds: ['work'], until: today })).flatMap(({ entry, struck }) => (struck === null && entry.kind === 'work' && entry.body.hours !== undefined ? [{ season: seasonOf(entry.day, borders), hours: entry.body.hours * (entry.body.people ?? 1) }] : []));
+  const grams = Map.groupBy(facts.harvests, ({ day }) => seasonOf(day, borders));
+  const hoursBy = Map.groupBy(work, ({ season }) => season);
+  const seasons = [...new Set([...grams.keys()])].toSorted((a, b) => a - b);
+  return seasons.map((season) => {
+    const lb = (grams.get(season) ?? []).reduce((sum, { net }) => sum + net, 0) / gramsPerPound;
+    const colonies = new Set([...rows.filter((one) => one.season === season).map(({ colony }) => colony), ...whole.filter((one) => one.season === season).flatMap((one) => [...one.colonies])]).size;
+    const own = hoursBy.get(season) ?? [];
+    const hours = own.reduce((sum, one) => sum + one.hours, 0);
+    const nass = nassOf(season);
+    return {
+      season, lb, colonies, perColony: cropPerColony(Math.max(0, lb), colonies), hours, workEntries: own.length, perHour: hours > 0 ? lb / hours : null,
+      nass: nass === null ? null : { perColony: nass.perColony, colonies: nass.colonies, production: nass.production, source: nass.source },
+    };
+  });
+}

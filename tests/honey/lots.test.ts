@@ -1,0 +1,135 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { ColonyId, EntryId, Grams, YardId } from '#shared/brands.ts';
+import type { LotAct } from '#shared/contract/lots.ts';
+import { addDays, day } from '#shared/days.ts';
+import { gramsFrom, gramsPerPound } from '#shared/units.ts';
+import { jarGrams, readSaleItem, saleItem } from '#core/honey/lots/jars.ts';
+import { firstNewTrouble, troublesOf } from '#core/honey/lots/judgeStep.ts';
+import { lotBook, type Lot } from '#core/honey/lots/lotBook.ts';
+import type { HarvestFact, KeptStep, LotFacts, SaleFact } from '#core/honey/lots/lotFacts.ts';
+import { harvestsBehind, lotsAhead } from '#core/honey/lots/traceLots.ts';
+
+const first = day('2026-08-01');
+const codes = ['A', 'B', 'C'];
+const lb = (pounds: number) => gramsFrom(pounds, 'lb');
+
+function harvestOf(at: number, pounds: number, lot: string | null, moisture: number | null = null, on = 0): HarvestFact {
+  return { entry: at as EntryId, day: addDays(first, on), place: at, yard: 1 as YardId, colony: at as ColonyId, net: lb(pounds), moisture, lot };
+}
+function step(key: number, lot: string, act: LotAct, on = 1): KeptStep {
+  return { key: `l${String(key).padStart(5, '0')}`, lot, day: addDays(first, on), at: '', act, back: null };
+}
+function saleOf(at: number, lot: string | null, item: string, quantity: number | null, on = 5): SaleFact {
+  return { entry: at as EntryId, day: addDays(first, on), place: at, item, quantity, price: null, lot };
+}
+const facts = (some: Partial<LotFacts>): LotFacts => ({ harvests: [], sales: [], steps: [], standsFor: new Map(), ...some });
+const jar = { amount: 1, unit: 'lb' } as const;
+
+const code = fc.constantFrom(...codes);
+const grams = fc.double({ min: 1, max: 50_000, noNaN: true });
+const water = fc.double({ min: 14, max: 24, noNaN: true });
+const size = fc.constantFrom(jar, { amount: 500, unit: 'g' as const });
+const anyAct: fc.Arbitrary<LotAct> = fc.oneof(
+  fc.record({ what: fc.constant('made' as const), harvests: fc.array(fc.integer({ min: 1, max: 12 }).map((id) => id as EntryId), { minLength: 1, maxLength: 4 }) }),
+  fc.record({ what: fc.constant('water' as const), water, reading: fc.constant(null), celsius: fc.constant(null) }),
+  fc.tuple(grams, fc.double({ min: 0, max: 1, noNaN: true })).map(([gross, share]) => ({ what: 'weighed' as const, gross, tare: gross * share })),
+  water.map((to) => ({ what: 'dried' as const, to })),
+  fc.tuple(code, grams).map(([from, mass]) => ({ what: 'poured' as const, from, mass })),
+  fc.tuple(size, fc.integer({ min: 1, max: 60 })).map(([of, count]) => ({ what: 'filled' as const, size: of, count, bestBefore: null })),
+  grams.map((mass) => ({ what: 'lost' as const, mass, why: 'spilt' })),
+);
+const anyFacts: fc.Arbitrary<LotFacts> = fc.record({
+  harvests: fc.array(fc.tuple(fc.double({ min: 0, max: 80, noNaN: true }), fc.option(code), fc.option(water), fc.integer({ min: 0, max: 9 })), { maxLength: 12 }).map((all) => all.map(([pounds, lot, moisture, on], at) => harvestOf(at + 1, pounds, lot, moisture, on))),
+  steps: fc.array(fc.tuple(code, anyAct, fc.integer({ min: 0, max: 9 }), fc.boolean()), { maxLength: 25 }).map((all) => all.map(([lot, act, on, back], at) => ({ ...step(at + 1, lot, act, on), back: back && at % 5 === 0 ? { at: '', reason: 'mistyped' } : null }))),
+  sales: fc.array(fc.tuple(fc.option(code), fc.constantFrom('honey, 1 lb jar', 'honey, 500 g jar', 'honey in bulk, kg', 'candles'), fc.option(fc.integer({ min: 1, max: 40 })), fc.integer({ min: 0, max: 9 })), { maxLength: 10 }).map((all) => all.map(([lot, item, quantity, on], at) => saleOf(100 + at, lot, item, quantity, on))),
+  standsFor: fc.constant(new Map<EntryId, EntryId>()),
+});
+const left = ({ account: a }: Lot) => a.harvested + a.pouredIn + a.difference - a.dried - a.pouredOut - a.filled - a.lost - a.soldBulk;
+const sum = (values: Iterable<number>) => [...values].reduce((total, one) => total + one, 0);
+
+test('every gram is found again, in each lot and over all of them, whatever happens', () => {
+  fc.assert(
+    fc.property(anyFacts, (given) => {
+      const { lots, loose } = lotBook(given);
+      const all = [...lots.values()];
+      for (const lot of all) {
+        expect(lot.account.bulk).toBeCloseTo(left(lot), 3);
+        expect(lot.account.bulk).toBeCloseTo(sum(lot.events.map(({ change }) => change)), 3);
+        // What is below nought was named.
+        if (lot.account.bulk < -1) expect(lot.events.some(({ trouble }) => trouble?.why === 'over')).toBe(true);
+        for (const jars of lot.jars.values()) if (jars.sold > jars.filled) expect(lot.events.some(({ trouble }) => trouble?.why === 'jars')).toBe(true);
+        expect(sum([...lot.jars.values()].map(({ size: of, filled }) => jarGrams(of) * filled))).toBeCloseTo(lot.account.filled, 3);
+      }
+      // Honey that is poured leaves one lot and reaches another; no harvest is in two lots or in none.
+      expect(sum(all.map(({ account }) => account.pouredIn))).toBeCloseTo(sum(all.map(({ account }) => account.pouredOut)), 3);
+      expect([...all.flatMap(({ harvests }) => harvests), ...loose].map(({ entry }) => entry).toSorted((a, b) => a - b)).toEqual(given.harvests.map(({ entry }) => entry).toSorted((a, b) => a - b));
+    }),
+  );
+});
+
+test('back and forward say the same: a harvest is behind a lot exactly when the lot is ahead of it', () => {
+  fc.assert(
+    fc.property(anyFacts, (given) => {
+      const book = lotBook(given);
+      for (const lot of book.lots.keys()) {
+        const behind = new Set(harvestsBehind(book, lot).map(({ harvest }) => harvest.entry));
+        for (const { entry } of given.harvests) expect(behind.has(entry), `${entry} in ${lot}`).toBe(lotsAhead(book, new Set([entry])).some((one) => one.lot.code === lot));
+      }
+    }),
+  );
+});
+
+test('what is kept and taken back again leaves the account as it was', () => {
+  fc.assert(
+    fc.property(anyFacts, anyAct, code, (given, act, lot) => {
+      const more: LotFacts = { ...given, steps: [...given.steps, { ...step(900, lot, act), back: { at: '', reason: 'mistyped' } }] };
+      expect(lotBook(more)).toEqual(lotBook(given));
+      expect(firstNewTrouble(given, more)).toBeNull();
+    }),
+  );
+});
+
+test('a lot from comb to jar: weighed, dried, poured together, filled, sold; each overdraw is named', () => {
+  const harvests = [harvestOf(1, 60, 'A', 19), harvestOf(2, 60, 'A', 21), harvestOf(3, 300, 'B', 17), harvestOf(4, 10, null)];
+  const given = facts({
+    harvests,
+    steps: [
+      step(1, 'A', { what: 'weighed', gross: lb(130), tare: lb(10) }),
+      step(2, 'A', { what: 'poured', from: 'B', mass: lb(240) }, 2),
+      step(3, 'A', { what: 'filled', size: jar, count: 200, bestBefore: null }, 3),
+    ],
+    sales: [saleOf(50, 'A', 'honey, 1 lb jar', 150), saleOf(51, null, 'honey, 1 lb jar', 5)],
+  });
+  const { lots, loose } = lotBook(given);
+  const a = lots.get('A');
+  // The worked example of the Pearson square: 120 lb at 20 % and 240 lb at 17 % give 360 lb at 18 %.
+  expect(a?.water).toBeCloseTo(18, 9);
+  expect((a?.account.bulk ?? 0) / gramsPerPound).toBeCloseTo(160, 6);
+  expect(a?.jars.get('1 lb')).toEqual({ size: jar, filled: 200, sold: 150, bestBefore: null });
+  expect(loose.map(({ entry }) => entry)).toEqual([4]);
+  const more = (last: LotAct, on = 4) => firstNewTrouble(given, { ...given, steps: [...given.steps, step(9, 'A', last, on)] })?.event.trouble ?? null;
+  expect(more({ what: 'filled', size: jar, count: 160, bestBefore: null })).toBeNull();
+  expect(more({ what: 'filled', size: jar, count: 161, bestBefore: null })).toMatchObject({ why: 'over', by: expect.closeTo(gramsPerPound, 3) });
+  expect(more({ what: 'lost', mass: lb(161), why: 'spilt' })?.why).toBe('over');
+  expect(more({ what: 'poured', from: 'B', mass: lb(61) })?.why).toBe('over');
+  expect(more({ what: 'poured', from: 'A', mass: 5 })?.why).toBe('itself');
+  expect(more({ what: 'dried', to: 18.5 })?.why).toBe('not dry');
+  // A day before the jars were filled: then the jars would be too many.
+  expect(more({ what: 'lost', mass: lb(200), why: 'spilt' }, 2)?.why).toBe('over');
+  const sold = firstNewTrouble(given, { ...given, sales: [...given.sales, saleOf(52, 'A', 'honey, 1 lb jar', 51)] });
+  expect(sold?.event.trouble).toEqual({ why: 'jars', by: 1, size: jar });
+  // A harvest struck after its honey was in jars is a difference, not a lost record.
+  const struck = lotBook({ ...given, harvests: harvests.slice(0, 2) });
+  expect([...troublesOf(struck).values()].map(({ lot, event }) => [lot.code, event.trouble?.why])).toEqual([['B', 'over']]);
+  // Only what was in B before it was poured is behind A.
+  const later = lotBook({ ...given, harvests: [...harvests, harvestOf(5, 50, 'B', 17, 8)] });
+  expect(harvestsBehind(later, 'A').map(({ harvest, via }) => [harvest.entry, via])).toEqual([[1, null], [2, null], [3, 'B']]);
+});
+
+test('items of sales are read as they are written', () => {
+  for (const of of [jar, { amount: 12, unit: 'oz' }, { amount: 500, unit: 'g' }, { amount: 2.5, unit: 'kg' }] as const) expect(readSaleItem(saleItem(of, 'lb'))).toEqual({ kind: 'jar', size: of });
+  expect(readSaleItem(saleItem(null, 'kg'))).toEqual({ kind: 'bulk', unit: 'kg' });
+  expect([readSaleItem('candles'), readSaleItem('honey'), readSaleItem('honey, 0 g')]).toEqual([null, null, null]);
+  expect(jarGrams({ amount: 16, unit: 'oz' })).toBeCloseTo(gramsPerPound as number as Grams, 9);
+});
