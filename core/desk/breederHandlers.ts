@@ -4,6 +4,7 @@ import { sourceOf } from '#core/attention/needs/needLines.ts';
 import { requeen, requeenReasons } from '#core/attention/needs/requeen.ts';
 import { stretch } from '#core/attention/needs/seasonDays.ts';
 import type { Store } from '#core/book/store.ts';
+import { aliveOn, currentReign } from '#core/journal/colonyState.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
 import { breederRanking, breederTraits, type BreederTrait, type TraitScore } from '#core/lineage/breeders.ts';
@@ -61,7 +62,6 @@ async function readWeights(store: Store): Promise<BreederWeightsView> {
 async function rankedIn(book: Book, picture: Picture, today: BreedersView['asOf'], weights: BreederWeightsView): Promise<BreedersView> {
   const { states, byId, borders } = picture;
   const motherOf = await mothersIn(book, picture, today);
-  const { traits, ranked } = breederRanking(breederValues(states, motherOf, borders, today), weights);
   const homes = new Map<string, Pick<Breeder, 'queen' | 'colony'>>();
   for (const state of states) {
     for (const reign of state.reigns) {
@@ -69,6 +69,9 @@ async function rankedIn(book: Book, picture: Picture, today: BreedersView['asOf'
       if (had === undefined || reign.since < had.queen.since) homes.set(String(reign.queen), { queen: queenView(reign), colony: { id: state.id, label: byId.get(state.id)?.label ?? state.label } });
     }
   }
+  // Nobody raises daughters from a queen that is gone; the book still learns from hers what is usual.
+  const living = new Set(states.flatMap((state) => (aliveOn(state, today) ? [String(currentReign(state)?.queen ?? '')] : [])));
+  const { traits, ranked } = breederRanking(breederValues(states, motherOf, borders, today), weights, (breeder) => living.has(breeder));
   const daughters = Map.groupBy([...motherOf.values()], String);
   return {
     asOf: today, weights,

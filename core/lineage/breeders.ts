@@ -131,16 +131,17 @@ export interface BreederRanking {
 /**
  * Breeders by the weighted mean of their scores. A trait that is not known of one counts as the middle, with the spread between
  * breeders as its error. Errors of traits are taken as independent; 95 % limits. Two are told apart if their difference
- * is over 1.96 of its own standard error, without correction for looking at many pairs. Weights: 0 or more, else RangeError.
+ * is over 1.96 of its own standard error, without correction for looking at many pairs. All breeders set the scores; only those `among` are ranked.
+ * Weights: 0 or more, else RangeError.
  */
-export function breederRanking(values: Readonly<Record<BreederTrait, readonly BreederValue[]>>, weights: BreederWeights): BreederRanking {
+export function breederRanking(values: Readonly<Record<BreederTrait, readonly BreederValue[]>>, weights: BreederWeights, among: (breeder: string) => boolean = () => true): BreederRanking {
   for (const trait of breederTraits) if (!(weights[trait] >= 0 && Number.isFinite(weights[trait]))) throw new RangeError(`a weight is 0 or more, not ${weights[trait]}`);
   const traits = { winter: traitScores(values.winter), honey: traitScores(values.honey), mites: traitScores(values.mites), temper: traitScores(values.temper), swarming: traitScores(values.swarming) };
   const counted = breederTraits.filter((trait) => weights[trait] > 0 && traits[trait].says === '');
   const whole = counted.reduce((sum, trait) => sum + weights[trait], 0);
   const names = new Set(counted.flatMap((trait) => [...traits[trait].scores.keys()]));
   const of = (trait: BreederTrait, breeder: string) => traits[trait].scores.get(breeder) ?? null;
-  const list = [...names].map((breeder) => {
+  const list = [...names].filter(among).map((breeder) => {
     const sum = counted.reduce((total, trait) => total + weights[trait] * (of(trait, breeder)?.score ?? 0), 0) / whole;
     const variance = counted.reduce((total, trait) => total + (weights[trait] * (of(trait, breeder)?.se ?? traits[trait].spread)) ** 2, 0) / whole ** 2;
     return { breeder, sum, variance, own: { winter: of('winter', breeder), honey: of('honey', breeder), mites: of('mites', breeder), temper: of('temper', breeder), swarming: of('swarming', breeder) } };

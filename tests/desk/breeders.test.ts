@@ -74,5 +74,9 @@ test('mothers are ranked by themselves and their daughters; weights are kept and
   await ask('queens.weigh', before);
   expect((await ask('queens.breeders', {})).ranked).toEqual(ranked);
   expect((await ask('queens.breeders', { asOf: '2026-07-19' })).ranked).toEqual([]);
+  await ask('journal.enter', { rows: [row('2026-08-20', 'requeen', 'A', { queen_year: '2026' })] });
+  const left = (await ask('queens.breeders', {})).ranked;
+  expect(left.map(({ colony }) => colony.label)).toEqual(['B', 'C']);
+  expect(left[0]?.traits.honey).toEqual(ranked[1]?.traits.honey);
   expect(await trial.desk.call('queens.weigh', { ...before, honey: -1 })).toMatchObject({ ok: false, code: 'bad-input' });
 });

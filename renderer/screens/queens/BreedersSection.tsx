@@ -84,6 +84,10 @@ function Ranking({ view: { ranked, traits: about, weights } }: { readonly view: 
               <tr>
                 <th scope="col">{words.queen}</th>
                 <th scope="col" className="number">
+                  {words.sum}
+                </th>
+                <th scope="col">{words.apart}</th>
+                <th scope="col" className="number">
                   {words.daughters}
                 </th>
                 {told.map((trait) => (
@@ -91,10 +95,6 @@ function Ranking({ view: { ranked, traits: about, weights } }: { readonly view: 
                     {words.traits[trait]}
                   </th>
                 ))}
-                <th scope="col" className="number">
-                  {words.sum}
-                </th>
-                <th scope="col">{words.apart}</th>
               </tr>
             </thead>
             <tbody>
@@ -105,16 +105,16 @@ function Ranking({ view: { ranked, traits: about, weights } }: { readonly view: 
                       {breeder.colony.label} <QueenMark queen={breeder.queen} />
                     </Link>
                   </th>
+                  <td className="number">
+                    <Figure value={breeder.sum} limits={breeder.limits} />
+                  </td>
+                  <td>{at === 0 ? words.first : breeder.apart ? words.isApart : <span className="soft">{words.notApart}</span>}</td>
                   <td className="number">{breeder.daughters}</td>
                   {told.map((trait) => (
                     <td key={trait} className="number">
                       <Score score={breeder.traits[trait]} />
                     </td>
                   ))}
-                  <td className="number">
-                    <Figure value={breeder.sum} limits={breeder.limits} />
-                  </td>
-                  <td>{at === 0 ? words.first : breeder.apart ? words.isApart : <span className="soft">{words.notApart}</span>}</td>
                 </tr>
               ))}
             </tbody>

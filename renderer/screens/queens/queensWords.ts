@@ -48,7 +48,7 @@ export const words = {
   unknown: 'Not known of her; she counts as the middle.',
   marginHow: 'How breeders are ranked',
   marginText: [
-    'A queen whose mother is in the record counts for the mother, any other for herself. So a row tells of one queen’s own colonies and of her daughters’.',
+    'A queen whose mother is in the record counts for the mother, any other for herself. So a row tells of one queen’s own colonies and of her daughters’. All queens of the record set the middle; only those that head a colony are ranked.',
     'The yard and the year are taken off by least squares: only what queens did beside others in the same yard and season compares them. A queen that was never beside another has no score.',
     'Scores are then pooled in part: with few colonies they are drawn to the middle. Temper, mites and honey are one value a colony and season; winters are lived or lost, summers swarmed or not.',
     'All together is the mean by your weights; a trait that is not known of a queen counts as the middle. Ranges are 95 %, take traits and colony-seasons as independent, and are somewhat short with few queens.',
