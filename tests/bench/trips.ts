@@ -7,7 +7,7 @@ import type { WorkPlan } from '#shared/contract/work.ts';
 import { addDays, day } from '#shared/days.ts';
 
 // npm run -s bench -- trips
-// The plan of eight weeks for the demo's yards as of 1 May 2026, and how much of it changes when one visit is moved.
+// The plan of eight weeks for the demo's yards as of its last day, and how much of it changes when one visit is moved.
 const folder = mkdtempSync(join(tmpdir(), 'outyard-bench-'));
 const today = day('2026-05-01');
 const desk = createDesk({ folder, program: 'Outyard (bench)', now: () => ({ day: today, stamp: `${today} 20:00` }), log: () => undefined });
@@ -37,7 +37,7 @@ async function planned(): Promise<{ plan: WorkPlan; first: number; whole: number
 
 try {
   await ask('book.demo', { which: 'ossar' });
-  const { tasks } = await ask('work.tasks', { asOf: today });
+  const { tasks } = await ask('work.tasks', {});
   const { plan, first, whole } = await planned();
   await ask('work.keepPlan', {});
   const visits = visitsOf(plan);
