@@ -9,7 +9,7 @@ test('every word typed must be in the rule, its heading, its source or what it a
   expect(keys('all', '')).toHaveLength(rooms.flatMap(({ rules }) => rules).length);
   expect(keys('all', 'walk-away verdict')).toEqual(['attention.walkAway.by']);
   expect(keys('all', 'PARTS of a hive feeders')).toEqual(['order.feeders']);
-  expect(keys('all', 'taken off, label says')).toEqual(['attention.treatmentOff.by']);
+  expect(keys('all', 'check the label taken off within')).toEqual(['attention.treatmentOff.by']);
   expect(keys('all', 'no such word')).toEqual([]);
 });
 
