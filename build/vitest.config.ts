@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { TallyReporter } from './testing/tallyReporter.ts';
@@ -6,25 +7,32 @@ import { TallyReporter } from './testing/tallyReporter.ts';
 const windows = ['tests/screens/**/*.test.{ts,tsx}', 'tests/shell/**/*.test.{ts,tsx}', 'tests/hosts/**/*.test.{ts,tsx}'];
 const all = ['tests/**/*.test.{ts,tsx}'];
 
+const root = fileURLToPath(new URL('..', import.meta.url));
+/** The many processes that tests start read their modules ready made from here, each the text of a source as it is now. */
+const env = { NODE_COMPILE_CACHE: `${root}out/compiled` };
+
 const common = {
   globalSetup: ['build/testing/seed.ts'],
   setupFiles: ['build/testing/setup.ts'],
   testTimeout: 60_000,
   hookTimeout: 120_000,
 };
+/** Left to itself the runner spares one processor, half of a machine that has two; what runs the tests has next to nothing to do meanwhile. */
+const maxWorkers = Math.max(2, availableParallelism() - 1);
+
 /** What deals with days is run once more at both ends of the world, so that no day ever slips. */
 const zones = ['Pacific/Pago_Pago', 'Pacific/Kiritimati'];
 const aboutDays = ['tests/shared/**/*.test.ts', 'tests/calendar/**/*.test.ts'];
 const tallyFile = process.env['OUTYARD_TALLY'];
 
 export default defineConfig({
-  root: fileURLToPath(new URL('..', import.meta.url)),
+  root,
   test: {
     reporters: tallyFile === undefined ? ['default'] : ['default', new TallyReporter(tallyFile)],
     projects: [
-      { test: { ...common, name: 'rooms', include: all, exclude: windows, sequence: { groupOrder: 0 } } },
-      ...zones.map((zone) => ({ test: { ...common, name: zone, include: aboutDays, env: { TZ: zone }, sequence: { groupOrder: 0 } } })),
-      { test: { ...common, name: 'windows', include: windows, maxWorkers: 2, sequence: { groupOrder: 1 } } },
+      { test: { ...common, env, maxWorkers, name: 'rooms', include: all, exclude: windows, sequence: { groupOrder: 0 } } },
+      ...zones.map((zone) => ({ test: { ...common, maxWorkers, name: zone, include: aboutDays, env: { ...env, TZ: zone }, sequence: { groupOrder: 0 } } })),
+      { test: { ...common, env, name: 'windows', include: windows, maxWorkers: 2, sequence: { groupOrder: 1 } } },
     ],
   },
 });

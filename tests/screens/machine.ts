@@ -1,9 +1,11 @@
 import { makeParts, pagesFolder } from '../../build/making/makeParts.ts';
 import { findBrowser } from '../../build/testing/findBrowser.ts';
 
-/** Folder of the pages, made from the sources as they are now. */
+let made: Promise<void> | undefined;
+
+/** Folder of the pages, made from the sources as they are when the first window of a file asks. */
 export async function builtPages(): Promise<string> {
-  await makeParts(['renderer']);
+  await (made ??= makeParts(['renderer']));
   return pagesFolder;
 }
 

@@ -21,6 +21,17 @@ test('the first start offers a demo, a new book, a book there is, and records', 
   await expectAccessible(page);
 });
 
+test('what looks for faults of access finds them: a button without a name, and words too faint on dark paper alone', async () => {
+  const { page } = await open();
+  await page.evaluate(() => document.querySelector('main, body')?.insertAdjacentHTML('beforeend', '<button id="planted" type="button"></button>'));
+  await expect(expectAccessible(page)).rejects.toThrow('on light paper');
+  await page.evaluate(() => {
+    document.querySelector('#planted')?.remove();
+    document.querySelector('main, body')?.insertAdjacentHTML('beforeend', '<style>@media (prefers-color-scheme: dark) { #faint { color: #333; background: #222; } }</style><p id="faint">Faint words</p>');
+  });
+  await expect(expectAccessible(page)).rejects.toThrow('on dark paper');
+});
+
 test('a book without a name is not started; with one it is, and closing leads back to it', async () => {
   const { page } = await open();
   const section = page.locator('section').filter({ has: page.getByRole('heading', { name: 'Start a book' }) });
