@@ -77,13 +77,13 @@ test('changed rules are shown beside their defaults, and a heading is set back a
   await page.keyboard.press('Enter');
   await page.getByText(/ rules, 2 changed\.$/).waitFor();
 
-  await page.getByLabel('Show').selectOption('changed');
+  await page.getByRole('combobox', { name: 'Show' }).selectOption('changed');
   await page.getByText(/^2 of \d+ rules, 2 changed\.$/).waitFor();
   expect(await words(row(page, buyBy))).toContain('31 Jan');
   await page.getByRole('button', { name: 'Set all 2 changed rules back (The order before spring)' }).press('Enter');
   await page.getByText('No house rule is changed: every number is the default.').waitFor();
   expect((await opened.desk('rules.list', {})).rules.filter(({ value, default: standard }) => value !== standard)).toEqual([]);
-  await page.getByLabel('Show').selectOption('memory');
+  await page.getByRole('combobox', { name: 'Show' }).selectOption('memory');
   await soon(async () => (await page.getByRole('textbox').count()) > 3).toBe(true);
   expect(await words(page.locator('tbody tr').first())).toContain('from memory: check');
 });

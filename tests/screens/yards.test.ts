@@ -49,7 +49,7 @@ test('the list of yards leads to a yard’s page that says what stands there and
   expect(await words(page.locator('.page-line'))).toBe('4 colonies stand there, with room for 12, 8 free; 35 minutes from home.');
   expect(await standing(opened)).toEqual(['LB-1', 'LB-2', 'LB-3', 'LB-10']);
   expect(await words(table(opened).getByRole('row', { name: /LB-2/ }))).toBe('2 LB-2 white 2026 1 September 2026 8 5.5 2 4 in 300 0');
-  expect(await words(page.getByRole('row', { name: /deep box/ }))).toBe('deep box 3');
+  expect(await words(page.getByRole('row', { name: /deep box/ }))).toBe('deep box 7');
   const visit = page.getByRole('listitem').filter({ hasText: '1 September 2026' }).first();
   await visit.getByText('Inspection (2), Mite count, Feed').press('Enter');
   expect(await words(visit)).toContain('LB-10: Fed 2 gal of syrup 2:1.');
