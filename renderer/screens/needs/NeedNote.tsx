@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import type { NeedLine } from '#shared/contract/needs.ts';
+import { dueWords } from '../../parts/dueWords.ts';
 import { dayText } from '../../parts/format.ts';
 import { MarginPart } from '../../parts/Margin.tsx';
 import { RulesLink } from '../../parts/RulesLink.tsx';
@@ -48,7 +49,7 @@ export function NeedNote({ line }: { readonly line: NeedLine }) {
               </p>
               <p className="soft small">
                 {source}
-                {words.confidence[confidence] ?? ''}.
+                {dueWords.confidence[confidence]}.
               </p>
             </li>
           ))}

@@ -56,7 +56,6 @@ export const words = {
   weather: {
     open: 'Weather to open hives in.', quick: 'Weather for a quick look.', top: 'Only the lid is lifted.', label: 'The label says which weather.', any: '',
   } satisfies Record<NeedWeather, string>,
-  confidence: { read: '', 'read-weak': ' (read, weak source)', 'from memory': ' (from memory)', 'common practice, no source': ' (common practice, no source)', arithmetic: ' (arithmetic)' } as Readonly<Record<string, string>>,
   how: 'How the list is ordered',
   howText: 'How grave a thing is, by the house rule, and how late it is. The same act for the same reason is one line. Point at a line, or go to it with Tab, and its records, numbers and sources stand here.',
   howMore: 'The rules go by what is written down. What was done and not entered is still asked for: enter it, or dismiss it with a reason.',
