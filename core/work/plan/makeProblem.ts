@@ -13,6 +13,8 @@ import { possibleOutings, type PossibleOuting } from './possibleOutings.ts';
 /** How long after its last day a task is still worth doing in the plan, and within how many days what is overdue should be done. */
 const worthDoing = 14;
 const catchUp = 8;
+/** Minutes that no day has. */
+const notToday = 1e6;
 /** A yard is worked through in at most so many parts. */
 const mostParts = 4;
 
@@ -105,14 +107,16 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
       unreached.push({ task, reason: `The minutes from home to ${yard.name} are not written down.`, mend: 'Write them down on the yard’s line in Book.' });
       continue;
     }
-    const each = days.map((day) => roundOf(rules, phaseOn(rules, day)).each * pace.factor * colonies.length);
-    const units = partsFor(Math.max(...each), partRoom[at] ?? [], colonies.length);
+    const never = new Set(choices.flatMap(({ kind, task: about, day }) => (kind === 'forbid' && about === task.key && day !== null ? [day] : [])));
+    const whole = days.map((day) => roundOf(rules, phaseOn(rules, day)).each * pace.factor * colonies.length);
+    const each = whole.map((minutes, day) => (never.has(days[day] as Day) ? notToday : minutes));
+    const units = partsFor(Math.max(...whole), partRoom[at] ?? [], colonies.length);
     const due = Array.from({ length: units }, (_, part) => Math.max(catchUp, daysBetween(today, colonies[Math.floor((part * colonies.length) / units)]?.due ?? today)));
     rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due });
     roundYards.push({ yard, colonies: colonies.length });
   }
 
-  const held = heldVisits(choices, { days, yards, outings, remarks });
+  const held = heldVisits(choices, { days, yards, tasks, outings, remarks });
   const before = shown === null ? null : shown.outings.flatMap(({ day, visits }) => visits.map(({ yard }): Visit => ({ day: daysBetween(today, day), yard: yardAt.get(yard) ?? -1 }))).filter(({ day, yard }) => day >= 0 && day < length && yard >= 0);
   const without = yards.filter(({ id }) => driving.fromHome(id) === null);
   if (without.length > 0) remarks.push(`${without.map(({ name }) => name).join(', ')}: the minutes from home are not written down, so nothing can be planned there.`);
@@ -159,12 +163,13 @@ function partsFor(minutes: number, rooms: readonly number[], colonies: number): 
   return Math.max(1, Math.min(mostParts, colonies));
 }
 
-function heldVisits(choices: readonly PlanChoice[], { days, yards, outings, remarks }: { days: readonly Day[]; yards: readonly Yard[]; outings: readonly PossibleOuting[]; remarks: string[] }): Visit[] {
+function heldVisits(choices: readonly PlanChoice[], { days, yards, tasks, outings, remarks }: { days: readonly Day[]; yards: readonly Yard[]; tasks: readonly WorkTask[]; outings: readonly PossibleOuting[]; remarks: string[] }): Visit[] {
   const held: Visit[] = [];
   for (const { kind, day, yard, task } of choices) {
-    if ((kind !== 'pin' && kind !== 'lock') || task !== null || day === null || yard === null) continue;
-    const [at, on] = [yards.findIndex(({ id }) => id === yard), days.indexOf(day)];
-    if (at < 0 || on < 0) continue;
+    if ((kind !== 'pin' && kind !== 'lock') || day === null) continue;
+    const where = yard ?? tasks.find(({ key }) => key === task)?.yard ?? null;
+    const [at, on] = [yards.findIndex(({ id }) => id === where), days.indexOf(day)];
+    if (at < 0 || on < 0 || held.some((one) => one.day === on && one.yard === at)) continue;
     if (outings.some((outing) => outing.day === on && outing.yards.includes(at))) held.push({ day: on, yard: at });
     else remarks.push(`${yards[at]?.name} cannot be visited on ${dayInWords(day)}: there are no hours or daylight for the way there and the work.`);
   }

@@ -41,7 +41,7 @@ function outingOf(made: MadeProblem, draft: PlanDraft, { hours, choices }: PlanF
     const arrive = clock + (stop === 0 ? 0 : (tour.legs[stop - 1] ?? 0));
     const leave = arrive + setUp + (done[stop] ?? []).reduce((sum, { person }) => sum + person, 0) / crew.length;
     clock = leave;
-    const held = choices.find(({ kind, day: held, yard: where, task }) => (kind === 'pin' || kind === 'lock') && held === day && where === yard.id && task === null);
+    const held = choices.find(({ kind, day: held, yard: where, task }) => (kind === 'pin' || kind === 'lock') && held === day && (where === yard.id || (done[stop] ?? []).some(({ planned }) => planned.key === task)));
     return {
       yard: yard.id, arrive: Math.round(arrive), leave: Math.round(leave), tasks: (done[stop] ?? []).map(({ planned }) => planned), held: held === undefined ? null : held.kind === 'lock' ? 'lock' : 'pin',
       change: before === null ? null : before.has(`${day}/${yard.id}`) ? 'same' : 'new',
