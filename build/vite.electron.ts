@@ -4,7 +4,7 @@ import type { InlineConfig } from 'vite';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-export const electronParts = ['main', 'preload', 'keeper'] as const;
+export const electronParts = ['main', 'preload', 'keeper', 'planner'] as const;
 export type ElectronPart = (typeof electronParts)[number];
 
 /**
@@ -30,7 +30,7 @@ export function electronConfig(part: ElectronPart, flavour: ElectronFlavour): In
       ssr: `${root}electron/${part}/${part}.ts`,
       outDir: electronFolder(flavour),
       emptyOutDir: false,
-      target: part === 'keeper' ? 'node22' : 'node18',
+      target: part === 'keeper' || part === 'planner' ? 'node22' : 'node18',
       minify: false,
       rolldownOptions: {
         external: ['electron', 'better-sqlite3', 'highs', ...builtinModules, /^node:/],

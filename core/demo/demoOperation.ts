@@ -1,5 +1,6 @@
 import type { LotStep } from '#shared/contract/lots.ts';
 import type { OfferBody } from '#shared/contract/offers.ts';
+import type { WorkHours } from '#shared/contract/work.ts';
 import type { Day } from '#shared/days.ts';
 import { columns, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import { dayText } from './calendar.ts';
@@ -16,6 +17,9 @@ export interface DemoOperation {
   readonly offers?: readonly OfferBody[];
   /** What was done with the lots of honey at home, in the order of days. */
   readonly lots?: readonly LotStep[];
+  /** When somebody can work, and minutes between yards by their codes. */
+  readonly hours?: WorkHours;
+  readonly ways?: readonly (readonly [string, string, number])[];
 }
 
 export interface DemoYard {

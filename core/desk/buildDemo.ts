@@ -2,6 +2,7 @@ import { existsSync, renameSync, rmSync } from 'node:fs';
 import type { EntryId } from '#shared/brands.ts';
 import type { DemoOperation, EnteringAct } from '#core/demo/demoOperation.ts';
 import { ossarOffers } from '#core/demo/ossarOffers.ts';
+import { ossarHours, ossarWays } from '#core/demo/ossarWork.ts';
 import { ossarValley } from '#core/demo/ossarValley.ts';
 import { tinyYard } from '#core/demo/tinyYard.ts';
 import { readRow } from '#core/journal/readRow.ts';
@@ -13,6 +14,7 @@ import { lotPapers } from './lotPapers.ts';
 import { offerPapers } from './offerPapers.ts';
 import { Book, bookPath } from './openBook.ts';
 import { strikeEntry } from './strikeAndUndo.ts';
+import { distancePaperOf, hoursPaperOf } from './workPapers.ts';
 
 export interface DemoBook {
   readonly operation: DemoOperation;
@@ -20,7 +22,7 @@ export interface DemoBook {
 }
 
 export function demoBook(which: 'ossar' | 'tiny', folder: string): DemoBook {
-  const operation: DemoOperation = which === 'ossar' ? { ...ossarValley(), offers: ossarOffers() } : tinyYard();
+  const operation: DemoOperation = which === 'ossar' ? { ...ossarValley(), offers: ossarOffers(), hours: ossarHours, ways: ossarWays } : tinyYard();
   return { operation, path: bookPath(folder, `${operation.name} (demo)`) };
 }
 
@@ -49,6 +51,7 @@ export async function enterOperation(store: Store, operation: DemoOperation): Pr
   if (operation.offers !== undefined) await store.keepPapers(offerPapers(operation.offers));
   if (operation.lots !== undefined) await store.keepPapers(lotPapers(operation.lots));
   const yards = new YardBook(await store.yards());
+  await keepWork(store, operation, yards);
   const entered = new Map<number, readonly Entry[]>();
   let from = 0;
   while (from < operation.acts.length) {
@@ -99,4 +102,13 @@ function enterAct(working: WorkingSet, act: EnteringAct): Entry[] {
     entries[at] = added.entry;
   }
   return entries;
+}
+
+async function keepWork(store: Store, { hours, ways }: DemoOperation, yards: YardBook): Promise<void> {
+  const distances = (ways ?? []).flatMap(([one, other, minutes]) => {
+    const [a, b] = [yards.find(one), yards.find(other)];
+    return a === null || b === null ? [] : [distancePaperOf(a.id, b.id, minutes)];
+  });
+  const papers = [...(hours === undefined ? [] : [hoursPaperOf(hours)]), ...distances];
+  if (papers.length > 0) await store.keepPapers(papers);
 }

@@ -13,6 +13,7 @@ import { exchangeHandlers } from './exchangeHandlers.ts';
 import { findHandlers } from './findHandlers.ts';
 import { journalHandlers } from './journalHandlers.ts';
 import { liveCalendar } from './liveCalendar.ts';
+import { planRuns } from './planRun.ts';
 import { lineHandlers } from './lineHandlers.ts';
 import { lossFactorHandlers } from './lossFactorHandlers.ts';
 import { lossHandlers } from './lossHandlers.ts';
@@ -106,6 +107,7 @@ export function createDesk(options: DeskOptions): Desk {
       const previous = book;
       if (previous !== null) await live.settle(previous);
       book = next;
+      if (previous !== null) planRuns.get(previous.store)?.stop();
       await previous?.store.close();
     },
   };

@@ -1,73 +1,124 @@
+import { Worker } from 'node:worker_threads';
 import type { PlanProgress, WorkPlan } from '#shared/contract/work.ts';
 import type { Day } from '#shared/days.ts';
 import type { Store } from '#core/book/store.ts';
-import { buildProblem, type BuiltProblem, type PlanFacts } from '#core/work/plan/buildProblem.ts';
+import { makeProblem, type MadeProblem, type PlanFacts } from '#core/work/plan/makeProblem.ts';
+import { naiveDriving } from '#core/work/plan/naivePlan.ts';
+import { planAnswer } from '#core/work/plan/planAnswer.ts';
 import type { PlanDraft } from '#core/work/plan/planProblem.ts';
-import { readPlan } from '#core/work/plan/readPlan.ts';
-import { searchSteps } from '#core/work/plan/searchPlan.ts';
+import { searchPlan } from '#core/work/plan/searchPlan.ts';
+import type { PlanNews } from './planWorker.ts';
 
-/** How often the plan is emptied in part and filled again. */
-const rounds = 60;
-
-/** A search under way, one step at a time with whatever else is asked for in between. */
+/** A plan that is being made by a thread beside the book’s: a good one at once, and better ones as they are found. */
 export class PlanRun {
-  readonly #read: (draft: PlanDraft) => WorkPlan;
-  readonly #steps: Generator<PlanDraft>;
-  readonly #begun = performance.now();
+  readonly #made: MadeProblem;
+  readonly #asked: PlanFacts;
+  readonly #naive: number;
+  readonly #began = performance.now();
   #ended: number | null = null;
+  #draft: PlanDraft | null = null;
+  #bound: number | null = null;
   #state: PlanProgress['state'] = 'running';
-  #plan: WorkPlan;
-  #cost: number;
-  readonly #first: number;
-  readonly position: number;
+  #worker: Worker | null = null;
+  /** Resolves with the first plan, or when the search has ended without any. */
+  readonly first: Promise<void>;
+  /** Resolves when the search has ended, for whatever reason. */
+  readonly ended: Promise<void>;
+  readonly #firstThere: () => void;
+  readonly #endThere: () => void;
   readonly today: Day;
+  readonly position: number;
 
-  constructor(wanted: PlanFacts, kept: WorkPlan | null, position: number) {
-    const built: BuiltProblem = buildProblem(wanted);
-    const { today } = wanted.facts;
-    this.today = today;
+  constructor(asked: PlanFacts, position: number, log: (line: string) => void) {
+    const made = makeProblem(asked);
+    this.#made = made;
+    this.#asked = asked;
+    this.today = asked.facts.today;
     this.position = position;
-    this.#read = (draft) => readPlan(built, draft, { today, hours: wanted.hours, choices: wanted.choices, kept, gap: null });
-    this.#steps = searchSteps(built.problem, rounds);
-    const first = this.#steps.next().value as PlanDraft;
-    this.#plan = this.#read(first);
-    this.#first = first.cost;
-    this.#cost = first.cost;
-    setImmediate(() => this.#step());
-  }
-
-  get plan(): WorkPlan {
-    return this.#plan;
-  }
-
-  progress(): PlanProgress {
-    const better = this.#cost < this.#first - 1e-6 ? 'A better one than the first was found.' : 'Nothing better than the first was found.';
-    const says = { running: 'A better plan is being sought.', stopped: `Stopped. ${better}`, done: `Sought to the end. ${better} How much better a plan could be is not proven.`, failed: 'The search broke off; the plan found so far stands.', none: '' };
-    return { state: this.#state, plan: this.#plan, seconds: Math.round(((this.#ended ?? performance.now()) - this.#begun) / 100) / 10, says: says[this.#state] };
-  }
-
-  stop(): void {
-    if (this.#state === 'running') this.#end('stopped');
-  }
-
-  #end(state: PlanProgress['state']): void {
-    this.#state = state;
-    this.#ended = performance.now();
-  }
-
-  #step(): void {
-    if (this.#state !== 'running') return;
-    const { value, done } = this.#steps.next();
-    if (done === true) {
+    this.#naive = naiveDriving(made.problem);
+    ({ promise: this.first, resolve: this.#firstThere } = Promise.withResolvers<void>());
+    ({ promise: this.ended, resolve: this.#endThere } = Promise.withResolvers<void>());
+    if (made.problem.outings.length === 0) {
+      this.#draft = searchPlan(made.problem, 0);
       this.#end('done');
       return;
     }
-    if (value.cost < this.#cost - 1e-6) {
-      this.#cost = value.cost;
-      this.#plan = this.#read(value);
+    try {
+      const worker = new Worker(workerFile(), { workerData: made.problem });
+      this.#worker = worker;
+      worker.unref();
+      worker.on('message', (news: PlanNews) => {
+        this.#take(news);
+        if (news.done) this.#end('done');
+      });
+      worker.on('error', (error) => this.#fail(log, error));
+      worker.on('exit', () => this.#end('failed'));
+    } catch (error) {
+      this.#fail(log, error);
     }
-    setImmediate(() => this.#step());
   }
+
+  /** Null until the first is found. */
+  get plan(): WorkPlan | null {
+    return this.#draft === null ? null : planAnswer(this.#made, this.#draft, this.#asked, { gap: this.gap, naive: this.#naive });
+  }
+
+/** Share of its cost by which a better plan could be better at most. */
+  get gap(): number | null {
+    return this.#bound === null || this.#draft === null ? null : Math.max(0, (this.#draft.cost - this.#bound) / Math.max(1, Math.abs(this.#draft.cost)));
+  }
+
+  progress(): PlanProgress {
+    return { state: this.#state, plan: this.plan, seconds: Math.round((this.#ended ?? performance.now()) - this.#began) / 1000, says: says(this.#state, this.gap) };
+  }
+
+  stop(): void {
+    if (this.#state !== 'running') return;
+    this.#end('stopped');
+    void this.#worker?.terminate();
+  }
+
+  /** Without a thread there is still the plan that is found at once. */
+  #fail(log: (line: string) => void, error: unknown): void {
+    log(`the search for a plan ended: ${error instanceof Error ? error.message : String(error)}`);
+    this.#draft ??= searchPlan(this.#made.problem, 0);
+    this.#end('failed');
+  }
+
+  #end(state: PlanProgress['state']): void {
+    if (this.#state !== 'running') return;
+    this.#state = state;
+    this.#ended = performance.now();
+    this.#firstThere();
+    this.#endThere();
+  }
+
+  #take({ draft, bound }: PlanNews): void {
+    if (draft !== null && (this.#draft === null || draft.cost < this.#draft.cost - 1e-6)) this.#draft = draft;
+    if (bound !== null && (this.#bound === null || bound > this.#bound)) this.#bound = bound;
+    this.#firstThere();
+  }
+}
+
+function says(state: PlanProgress['state'], gap: number | null): string {
+  const known = gap === null ? 'how much better a plan could be is not known yet' : gap < 0.0005 ? 'no plan is better' : `no plan is better by more than ${(100 * gap).toFixed(1)} %`;
+  switch (state) {
+    case 'none':
+      return 'No plan has been worked out yet.';
+    case 'running':
+      return `A better plan is being looked for; ${known}.`;
+    case 'done':
+      return `The search has ended; ${known}.`;
+    case 'stopped':
+      return `Stopped; ${known}.`;
+    case 'failed':
+      return `The search for a better plan could not go on; this one is good, but ${known}.`;
+  }
+}
+
+/** Beside this file as a source, or beside the built file. */
+function workerFile(): URL {
+  return new URL(import.meta.url.endsWith('.ts') ? './planWorker.ts' : './planner.cjs', import.meta.url);
 }
 
 /** The search of each open book; it goes with the book. */

@@ -1,5 +1,6 @@
-import type { WorkPlan } from '#shared/contract/work.ts';
+import type { PlanProgress } from '#shared/contract/work.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
+import type { PlanFacts } from '#core/work/plan/makeProblem.ts';
 import { workTasks } from '#core/work/workTasks.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { readFreeHours } from './freeHours.ts';
@@ -9,6 +10,9 @@ import { workFactsOf } from './workFactsOf.ts';
 import { keptPlanPaper, readChoices, readDistances, readKeptPlan } from './workPapers.ts';
 
 type Names = 'work.tasks' | 'work.plan' | 'work.replan' | 'work.progress' | 'work.stop' | 'work.keepPlan';
+
+/** Milliseconds for which the answer waits for the first plan; where it takes longer, it is asked for while it goes on. */
+const patience = 2000;
 
 /** The tasks of the next weeks, and the plan that goes to them. */
 export const workPlanHandlers: Handlers<Names> = {
@@ -30,14 +34,12 @@ export const workPlanHandlers: Handlers<Names> = {
     const { store } = context.open();
     const last = planRuns.get(store);
     last?.stop();
-    const facts = await workFactsOf(context);
-    const { tasks, pace } = workTasks(facts);
-    const { hours } = await readFreeHours(store);
-    const kept = (await readKeptPlan(store))?.plan ?? null;
+    const asked = await planFactsOf(context);
     // What was last shown is what somebody had before their eyes when they moved a visit of it.
-    const before: WorkPlan | null = last !== undefined && last.today === facts.today ? last.plan : kept;
-    const run = new PlanRun({ facts, tasks, pace, hours, distances: await readDistances(store), choices: await readChoices(store), before }, kept, await store.position());
+    const before = last !== undefined && last.today === asked.facts.today ? last.plan : asked.kept;
+    const run = new PlanRun({ ...asked, before }, await store.position(), context.options.log);
     planRuns.set(store, run);
+    await Promise.race([run.first, new Promise((resolve) => setTimeout(resolve, patience).unref())]);
     return run.progress();
   },
   'work.progress': (_, context) => Promise.resolve(progressOf(context)),
@@ -50,12 +52,24 @@ export const workPlanHandlers: Handlers<Names> = {
     const run = planRuns.get(store);
     if (run === undefined) throw new FaultError(refuse('refused', 'No plan has been worked out yet.', { mend: 'Make a plan first.' }));
     run.stop();
+    const { plan } = run;
+    if (plan === null) throw new FaultError(refuse('refused', 'The plan was stopped before there was any.', { mend: 'Make one again and wait for it.' }));
     const made = context.options.now().stamp;
-    await store.keepPapers([await keptPlanPaper(store, { made, plan: run.plan, position: run.position }, (keys) => nextKey('w', keys))]);
-    return { made, plan: run.plan };
+    // Keeping it moves the record on by one as well.
+    await store.keepPapers([await keptPlanPaper(store, { made, plan, position: run.position + 1 }, (keys) => nextKey('w', keys))]);
+    return { made, plan };
   },
 };
 
-function progressOf(context: DeskContext) {
-  return planRuns.get(context.open().store)?.progress() ?? { state: 'none' as const, plan: null, seconds: 0, says: 'No plan has been worked out yet.' };
+/** Everything a plan is made of, read from the book as it is. */
+export async function planFactsOf(context: DeskContext): Promise<PlanFacts> {
+  const { store } = context.open();
+  const facts = await workFactsOf(context);
+  const { tasks, pace } = workTasks(facts);
+  const kept = (await readKeptPlan(store))?.plan ?? null;
+  return { facts, tasks, pace, hours: (await readFreeHours(store)).hours, distances: await readDistances(store), choices: await readChoices(store), kept, before: kept };
+}
+
+function progressOf(context: DeskContext): PlanProgress {
+  return planRuns.get(context.open().store)?.progress() ?? { state: 'none', plan: null, seconds: 0, says: 'No plan has been worked out yet.' };
 }

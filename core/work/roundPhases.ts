@@ -24,6 +24,17 @@ export interface SeasonDays {
 
 /** The days of a year at the person’s place, by the house rules; each no earlier than the one before it. */
 export function seasonDays(rules: RuleValues, year: number): SeasonDays {
+  let years = known.get(rules);
+  if (years === undefined) known.set(rules, (years = new Map()));
+  const found = years.get(year) ?? workedOut(rules, year);
+  years.set(year, found);
+  return found;
+}
+
+/** Asked for day by day through a year, and the same for all of them. */
+const known = new WeakMap<RuleValues, Map<number, SeasonDays>>();
+
+function workedOut(rules: RuleValues, year: number): SeasonDays {
   const on = (key: string) => dayOf(`${String(year).padStart(4, '0')}-${textRule(rules, key)}`);
   const [flowFrom, flowEnd] = [on('work.flow.from'), on('work.flow.until')];
   const flowUntil = flowEnd < flowFrom ? flowFrom : flowEnd;

@@ -6,31 +6,28 @@ const reach = 7;
 
 /**
  * A good plan at once: outings are put in, taken out, exchanged and moved to other days one at a time while that lowers the
- * cost, then some days are emptied a fixed number of times and filled again. No chance and no clock, so the same problem
- * always gives the same plan.
+ * cost; then, a fixed number of times, the outings of some days or to some yard are taken away and put in anew (ruin and
+ * recreate, Schrimpf and others 2000), and what is better, or hardly worse, is gone on from. The draws come from one seed
+ * and no clock is looked at, so the same problem always gives the same plan.
  */
-export function searchPlan(problem: PlanProblem, rounds = 10, start: readonly number[] | null = null): PlanDraft {
-  let best: PlanDraft | null = null;
-  for (const draft of searchSteps(problem, rounds, start)) best = draft;
-  return best ?? new OutingFiller(problem).draft();
-}
-
-/** The same search step by step: a first plan, then after each emptying and filling the best so far. */
-export function* searchSteps(problem: PlanProblem, rounds: number, start: readonly number[] | null = null): Generator<PlanDraft> {
+export function searchPlan(problem: PlanProblem, rounds = 300, start: readonly number[] | null = null): PlanDraft {
   const filler = new OutingFiller(problem);
   const byDay = choicesByDay(problem);
+  const draw = drawer(20_260_501);
   if (start !== null) filler.setAll(start);
   settle(problem, filler, byDay, true);
-  yield filler.draft();
+  let [best, least] = [filler.outings(), filler.cost];
   for (let round = 0; round < rounds; round += 1) {
     const [kept, cost] = [filler.outings(), filler.cost];
-    filler.setAll(shaken(kept, byDay, round));
-    settle(problem, filler, byDay, false);
-    if (filler.cost >= cost - 1e-9) filler.setAll(kept);
-    yield filler.draft();
+    filler.setAll(ruined(problem, kept, draw));
+    settle(problem, filler, byDay, round % 4 === 3);
+    if (filler.cost < least - 1e-9) [best, least] = [filler.outings(), filler.cost];
+    // A little worse is borne early on, so that the search does not stay where it first came to rest.
+    else if (filler.cost > cost + 1e-9 && filler.cost > least * (1 + 0.03 * (1 - round / rounds))) filler.setAll(kept);
   }
+  filler.setAll(best);
   settle(problem, filler, byDay, true);
-  yield filler.draft();
+  return filler.draft();
 }
 
 export function choicesByDay({ days, outings }: Pick<PlanProblem, 'days' | 'outings'>): number[][] {
@@ -82,9 +79,22 @@ function tryMove({ outings, days }: PlanProblem, filler: OutingFiller, byDay: re
   filler.set(best.day, best.choice);
 }
 
-/** Without the outings of some days in a row, other days each time. */
-function shaken(outing: readonly number[], byDay: readonly (readonly number[])[], round: number): number[] {
-  const width = 6 + (round % 3) * 4;
-  const start = (round * 11) % Math.max(1, outing.length);
-  return outing.map((choice, day) => ((day - start + outing.length) % outing.length < width && (byDay[day]?.length ?? 0) > 0 ? -1 : choice));
+/** Without the outings of some days in a row, of all of them or those to one yard. */
+function ruined({ days, yards, outings }: PlanProblem, outing: readonly number[], draw: (below: number) => number): number[] {
+  const start = draw(days);
+  const width = 5 + draw(12);
+  const yard = draw(2 * yards);
+  return outing.map((choice, day) => {
+    const within = day >= start && day < start + width;
+    return within && choice >= 0 && (yard >= yards || outings[choice]?.yards.includes(yard) === true) ? -1 : choice;
+  });
+}
+
+/** Whole numbers from 0 to below a bound, by a linear congruential generator (Numerical Recipes’ constants). */
+function drawer(seed: number): (below: number) => number {
+  let state = seed >>> 0;
+  return (below) => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return Math.floor((state / 2 ** 32) * below);
+  };
 }

@@ -1,0 +1,73 @@
+import type { PlannedTrouble } from '#shared/contract/work.ts';
+import { dayInWords, monthDayInWords } from '#shared/days.ts';
+import { slotOn } from '../workHours.ts';
+import { roundKey } from '../roundTasks.ts';
+import type { MadeProblem, PlanFacts } from './makeProblem.ts';
+import type { PlanDraft } from './planProblem.ts';
+
+/** What comes late or finds no place, each with the reason and what would mend it; what cannot be reached at all comes first. */
+export function planTroubles(made: MadeProblem, draft: PlanDraft, asked: PlanFacts): PlannedTrouble[] {
+  const { problem, days } = made;
+  const found: PlannedTrouble[] = made.unreached.map(({ task, reason, mend }) => ({ key: task.key, what: task.what, yard: task.yard, kind: 'left', late: 0, minutes: Math.round(task.minutes), reason, mend }));
+  problem.jobs.forEach((job, at) => {
+    const task = made.jobTasks[at];
+    if (task === undefined) return;
+    const done = [...(draft.jobs[at] ?? [])];
+    const left = job.units - done.reduce((sum, [, many]) => sum + many, 0);
+    const canWait = task.latest > (days.at(-1) ?? task.latest);
+    const latest = job.after === null ? job.latest : ([...(draft.jobs[job.after.job] ?? [])].at(-1)?.[0] ?? problem.days) + job.after.by;
+    if (left > 0 && !canWait && latest < problem.days) {
+      const minutes = left * job.each;
+      found.push({ key: task.key, what: task.what, yard: task.yard, kind: 'left', late: 0, minutes: Math.round(minutes), ...whyNot(made, asked, job.yard, job.earliest, latest, minutes) });
+    }
+    const late = done.filter(([day]) => day > latest);
+    if (late.length > 0) {
+      const minutes = late.reduce((sum, [, many]) => sum + many, 0) * job.each;
+      const last = Math.max(...late.map(([day]) => day));
+      found.push({ key: task.key, what: task.what, yard: task.yard, kind: 'late', late: last - latest, minutes: Math.round(minutes), ...whyNot(made, asked, job.yard, job.earliest, latest, minutes) });
+    }
+  });
+  problem.rounds.forEach((round, at) => {
+    const about = made.roundYards[at];
+    if (about === undefined) return;
+    const worst = worstRound(round.due, round.again, draft.rounds[at] ?? new Map(), problem.days);
+    if (worst === null) return;
+    const minutes = worst.units * (round.each[worst.due] ?? round.each[0] ?? 0);
+    found.push({
+      key: roundKey(about.yard.id), what: 'Round', yard: about.yard.id, kind: worst.done ? 'late' : 'left', late: worst.days, minutes: Math.round(minutes), ...whyNot(made, asked, round.yard, Math.max(0, worst.due - 6), worst.due, minutes),
+    });
+  });
+  return found;
+}
+
+/** The round that comes latest: its first part that is due and not seen by then. */
+function worstRound(due: readonly number[], again: readonly number[], done: ReadonlyMap<number, number>, days: number): { due: number; days: number; units: number; done: boolean } | null {
+  const queue = [...due];
+  let worst: { due: number; days: number; units: number; done: boolean } | null = null;
+  const note = (day: number, on: number, isDone: boolean) => {
+    if (on <= day) return;
+    if (worst === null || on - day > worst.days) worst = { due: day, days: on - day, units: 1, done: isDone };
+    else if (worst.due === day && on - day === worst.days) worst = { ...worst, units: worst.units + 1 };
+  };
+  for (const [day, many] of [...done].toSorted(([a], [b]) => a - b)) {
+    for (let unit = 0; unit < many; unit += 1) {
+      const first = queue.shift();
+      if (first !== undefined) note(first, day, true);
+      queue.push(again[day] ?? days);
+    }
+  }
+  for (const first of queue) note(first, days, false);
+  return worst;
+}
+
+function whyNot(made: MadeProblem, { hours }: PlanFacts, yard: number, earliest: number, latest: number, minutes: number): { reason: string; mend: string } {
+  const name = made.yards[yard]?.name ?? 'the yard';
+  const reachable = made.outings.some((outing) => outing.yards.includes(yard) && outing.day >= earliest && outing.day <= latest);
+  const by = made.days[Math.min(latest, made.days.length - 1)];
+  const until = by === undefined ? '' : monthDayInWords(by);
+  const hoursMore = Math.max(0.5, Math.ceil(minutes / 30) / 2);
+  const sunday = Array.from({ length: Math.max(0, latest - earliest + 1) }, (_, at) => made.days[earliest + at]).find((day) => day !== undefined && hours.people.every((person) => slotOn(person, day) === null));
+  const add = sunday === undefined ? 'Add hours' : `Add ${dayInWords(sunday)}`;
+  if (!reachable) return { reason: `No day up to ${until} has enough hours in daylight for the way to ${name} and back.`, mend: `${add}, or lengthen a day before ${until}.` };
+  return { reason: `It needs ${hoursMore} h more at ${name} by ${until}; the days before are full.`, mend: `${add}, drop something else, or take help.` };
+}

@@ -1,0 +1,107 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
+import type { DeskContext } from '#core/desk/desk.ts';
+import type { Book } from '#core/desk/openBook.ts';
+import { planFactsOf } from '#core/desk/workPlanHandlers.ts';
+import { daylightOn } from '#core/work/daylight.ts';
+import { makeProblem, type PlanFacts } from '#core/work/plan/makeProblem.ts';
+import { naiveDriving } from '#core/work/plan/naivePlan.ts';
+import { planAnswer } from '#core/work/plan/planAnswer.ts';
+import { searchPlan } from '#core/work/plan/searchPlan.ts';
+import type { OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
+import { slotOn } from '#core/work/workHours.ts';
+import type { WorkPlan, WorkSlot } from '#shared/contract/work.ts';
+import { addDays, day } from '#shared/days.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'outyard-plans-'));
+const may = day('2026-05-01');
+let book: Book;
+let asked: PlanFacts;
+
+beforeAll(async () => {
+  book = await openDemo(demoBook('ossar', folder));
+  const past = book.asOf(may);
+  const context: DeskContext = { options: { folder, program: 'Outyard (tests)', now: () => ({ day: may, stamp: `${may} 20:00` }), log: () => undefined }, book: () => past, open: () => past, setBook: () => Promise.resolve() };
+  asked = await planFactsOf(context);
+});
+
+afterAll(async () => {
+  await book.store.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+function planned(facts: PlanFacts, rounds = 0): WorkPlan {
+  const made = makeProblem(facts);
+  return planAnswer(made, searchPlan(made.problem, rounds), facts, { gap: null, naive: naiveDriving(made.problem) });
+}
+
+const slot: fc.Arbitrary<WorkSlot | null> = fc.option(fc.tuple(fc.integer({ min: 6, max: 18 }), fc.integer({ min: 1, max: 9 })).map(([from, hours]) => ({ from: 60 * from, until: 60 * Math.min(23, from + hours) })), { freq: 3 });
+const week = fc.array(slot, { minLength: 7, maxLength: 7 });
+
+test('whatever the hours: every visit lies within hours and daylight, no day asks for more than it has, and each unit of work is done once, late or named', () => {
+  fc.assert(fc.property(week, week, (one, other) => {
+    const hours = { ...asked.hours, people: [{ name: 'Keeper', alone: true, week: one, exceptions: [] }, { name: 'Helper', alone: false, week: other, exceptions: [] }] };
+    const plan = planned({ ...asked, hours, kept: null, before: null });
+    expect(new Set(plan.outings.map(({ day: on }) => on)).size).toBe(plan.outings.length);
+    for (const { day: on, people, leave, back, visits, working, room } of plan.outings) {
+      const light = daylightOn(on, hours.place);
+      expect(working).toBeLessThanOrEqual(room + 1);
+      for (const name of people) {
+        const worker = hours.people.find((person) => person.name === name);
+        const own = worker === undefined ? null : slotOn(worker, on);
+        expect(leave).toBeGreaterThanOrEqual(own?.from ?? 1441);
+        expect(back).toBeLessThanOrEqual((own?.until ?? -1) + 1);
+      }
+      for (const [at, { arrive, leave: gone }] of visits.entries()) {
+        expect(arrive).toBeGreaterThanOrEqual(Math.floor(light?.sunrise ?? 1440));
+        expect(gone).toBeLessThanOrEqual(Math.ceil(light?.sunset ?? 0) + 1);
+        expect(arrive).toBeGreaterThanOrEqual(at === 0 ? leave : (visits[at - 1]?.leave ?? 0));
+      }
+    }
+    const named = new Set(plan.troubles.map(({ key }) => key));
+    for (const task of asked.tasks.filter(({ source, yard, after, latest }) => source !== 'round' && yard !== null && after === null && latest <= plan.until)) {
+      const rows = plan.outings.flatMap(({ visits }) => visits.flatMap(({ tasks }) => tasks.filter(({ key }) => key === task.key)));
+      const done = rows.reduce((sum, { colonies }) => sum + colonies, 0);
+      expect(done).toBeLessThanOrEqual(task.colonies.length);
+      if (rows.length === 0 || done < task.colonies.length) expect(named).toContain(task.key);
+      if (rows.some(({ late }) => late > 0) && !task.overdue) expect(named).toContain(task.key);
+    }
+  }), { numRuns: 12 });
+});
+
+test('the same question gives the same plan', () => {
+  expect(planned(asked, 5)).toEqual(planned(asked, 5));
+});
+
+test('a visit that is held is made, a forbidden one is not, and little else changes', () => {
+  const before = planned(asked, 5);
+  const [first, second] = before.outings;
+  const yard = first?.visits[0]?.yard;
+  if (first === undefined || second === undefined || yard === undefined) throw new Error('the demo’s May has no outings');
+  const after = planned({ ...asked, kept: before, before, choices: [{ key: 'c1', kind: 'forbid', day: first.day, yard, task: null }, { key: 'c2', kind: 'pin', day: second.day, yard, task: null }] }, 5);
+  expect(after.outings.find(({ day: on }) => on === first.day)?.visits.map((visit) => visit.yard) ?? []).not.toContain(yard);
+  expect(after.outings.find(({ day: on }) => on === second.day)?.visits.find((visit) => visit.yard === yard)?.held).toBe('pin');
+  const { same = 0, visits = 0 } = after.changes ?? {};
+  expect(visits - same).toBeLessThanOrEqual(0.2 * visits + 1);
+});
+
+test('a held day that the hours do not reach is said, not dropped in silence', () => {
+  const sunday = addDays(may, 2);
+  const yard = asked.facts.yards[0];
+  if (yard === undefined) throw new Error('the demo has no yards');
+  const { remarks } = planned({ ...asked, choices: [{ key: 'c1', kind: 'pin', day: sunday, yard: yard.id, task: null }] });
+  expect(remarks.join(' ')).toContain(`${yard.name} cannot be visited on`);
+});
+
+test('without a plan each task goes to its earliest day with room, and what falls together is driven together', () => {
+  const outing = (on: number, yards: readonly number[], driving: number, room: number): OutingChoice => ({ day: on, yards, crew: [0], driving, room });
+  const outings = [0, 1, 2].flatMap((on) => [outing(on, [0], 20, 60), outing(on, [1], 30, 50), outing(on, [1, 0], 40, 40)]);
+  const job = (yard: number, earliest: number, each: number) => ({ yard, units: 1, each, people: 1, earliest, latest: 2, last: 2, left: 450, after: null, only: null, never: new Set<number>() });
+  const problem: PlanProblem = { days: 3, yards: 2, jobs: [job(0, 0, 25), job(1, 0, 15), job(0, 0, 30), job(1, 2, 50)], rounds: [], outings, held: [], before: null };
+  // Day 0: the first two, 25 + 15 of 40, one way of 40. Day 1: the third alone, 20. Day 2: the last alone, 30.
+  expect(naiveDriving(problem)).toBe(90);
+});

@@ -1,0 +1,89 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { OutingFiller } from '#core/work/plan/outingFiller.ts';
+import { planModel } from '#core/work/plan/planModel.ts';
+import { choicesByDay, searchPlan } from '#core/work/plan/searchPlan.ts';
+import type { Job, OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
+import { highsSolver } from '#core/desk/highsSolver.ts';
+
+const never = new Set<number>();
+
+function job(yard: number, earliest: number, latest: number, each: number, days: number, people = 1): Job {
+  return { yard, units: 1, each, people, earliest, latest, last: days - 1, left: 500, after: null, only: null, never };
+}
+
+const windows = fc.array(fc.tuple(fc.nat(11), fc.nat(5)), { minLength: 1, maxLength: 8 });
+
+test('with one yard and no limit of hours, the fewest visits are those that pierce every window at its end', async () => {
+  const solver = await highsSolver();
+  await fc.assert(fc.asyncProperty(windows, async (drawn) => {
+    const days = 18;
+    const jobs = drawn.map(([from, length]) => job(0, from, from + length, 1, days));
+    const outings: OutingChoice[] = Array.from({ length: days }, (_, day) => ({ day, yards: [0], crew: [0], driving: 60, room: 1000 }));
+    const problem: PlanProblem = { days, yards: 1, jobs, rounds: [], outings, held: [], before: null };
+    let [last, visits] = [-1, 0];
+    for (const { earliest, latest } of jobs.toSorted((a, b) => a.latest - b.latest)) {
+      if (earliest <= last) continue;
+      last = latest;
+      visits += 1;
+    }
+    const { milp, toDraft } = planModel(problem);
+    const best = toDraft(solver.solve(milp).values);
+    expect(best.outing.filter((choice) => choice >= 0)).toHaveLength(visits);
+    expect(searchPlan(problem, 40).outing.filter((choice) => choice >= 0)).toHaveLength(visits);
+  }), { numRuns: 25 });
+});
+
+const small = fc.record({
+  jobs: fc.array(fc.record({ yard: fc.nat(1), from: fc.nat(3), length: fc.nat(2), each: fc.integer({ min: 10, max: 60 }) }), { minLength: 1, maxLength: 4 }),
+  room: fc.integer({ min: 40, max: 120 }), ways: fc.tuple(fc.integer({ min: 10, max: 90 }), fc.integer({ min: 10, max: 90 })),
+});
+
+test('small plans cost as little as the best of all plans there are, tried one by one', async () => {
+  const solver = await highsSolver();
+  await fc.assert(fc.asyncProperty(small, async ({ jobs: drawn, room, ways }) => {
+    const days = 5;
+    const outings: OutingChoice[] = Array.from({ length: days }, (_, day) => [
+      { day, yards: [0], crew: [0], driving: ways[0], room }, { day, yards: [1], crew: [0], driving: ways[1], room }, { day, yards: [0, 1], crew: [0], driving: ways[0] + ways[1] - 5, room: room - 20 },
+    ]).flat();
+    const problem: PlanProblem = { days, yards: 2, jobs: drawn.map(({ yard, from, length, each }) => job(yard, from, Math.min(4, from + length), each, days)), rounds: [], outings, held: [], before: null };
+    const byDay = choicesByDay(problem);
+    let least = Number.POSITIVE_INFINITY;
+    const tryAll = (day: number, chosen: readonly number[]): void => {
+      if (day === days) least = Math.min(least, leastOf(problem, chosen));
+      else for (const choice of [-1, ...(byDay[day] ?? [])]) tryAll(day + 1, [...chosen, choice]);
+    };
+    tryAll(0, []);
+    const { milp, base, toDraft, fromDraft } = planModel(problem);
+    const answer = solver.solve(milp);
+    expect(base + answer.objective).toBeCloseTo(least, 5);
+    expect(toDraft(answer.values).cost).toBeCloseTo(least, 5);
+    const found = searchPlan(problem, 30);
+    expect(found.cost).toBeGreaterThanOrEqual(least - 1e-6);
+    // What the search counts is what the programme counts for the same plan.
+    const values = fromDraft(found);
+    expect(base + milp.variables.reduce((sum, { cost }, at) => sum + cost * (values[at] ?? 0), 0)).toBeCloseTo(found.cost, 5);
+    expect(new OutingFiller(problem).cost).toBeGreaterThan(0);
+  }), { numRuns: 12 });
+});
+
+/** The least cost with these outings: every way of putting each job on a day, or leaving it. */
+function leastOf({ jobs, outings, days }: PlanProblem, chosen: readonly number[]): number {
+  const base = chosen.reduce((sum, choice) => sum + (choice < 0 ? 0 : (outings[choice]?.driving ?? 0) + 0.02 * (outings[choice]?.day ?? 0)), 0);
+  let least = Number.POSITIVE_INFINITY;
+  const put = (at: number, cost: number, rooms: readonly number[]): void => {
+    const one = jobs[at];
+    if (one === undefined) {
+      least = Math.min(least, cost);
+      return;
+    }
+    put(at + 1, cost + one.left, rooms);
+    for (let day = one.earliest; day < days; day += 1) {
+      const yards = outings[chosen[day] ?? -1]?.yards ?? [];
+      if (!yards.includes(one.yard) || (rooms[day] ?? 0) < one.each) continue;
+      put(at + 1, cost + (day <= one.latest ? 0 : 150 + 15 * (day - one.latest)), rooms.with(day, (rooms[day] ?? 0) - one.each));
+    }
+  };
+  put(0, base, chosen.map((choice) => outings[choice]?.room ?? 0));
+  return least;
+}
