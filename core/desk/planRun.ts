@@ -18,6 +18,8 @@ export class PlanRun {
   #ended: number | null = null;
   #draft: PlanDraft | null = null;
   #bound: number | null = null;
+  /** The plan that is asked for again and again while nothing better is found. */
+  #said: { readonly draft: PlanDraft; readonly plan: WorkPlan } | null = null;
   #state: PlanProgress['state'] = 'running';
   #worker: Worker | null = null;
   /** Resolves with the first plan, or when the search has ended without any. */
@@ -60,7 +62,9 @@ export class PlanRun {
 
   /** Null until the first is found. */
   get plan(): WorkPlan | null {
-    return this.#draft === null ? null : planAnswer(this.#made, this.#draft, this.#asked, { gap: this.gap, naive: this.#naive });
+    if (this.#draft === null) return null;
+    if (this.#said?.draft !== this.#draft) this.#said = { draft: this.#draft, plan: planAnswer(this.#made, this.#draft, this.#asked, { gap: null, naive: this.#naive }) };
+    return { ...this.#said.plan, gap: this.gap };
   }
 
 /** Share of its cost by which a better plan could be better at most. */

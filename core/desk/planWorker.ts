@@ -19,7 +19,7 @@ export interface PlanNews {
 
 const firstSearch = 20;
 const longSearch = 200;
-/** Outings to choose from with half a dozen yards; where there are more, less is tried before the first answer. */
+/** Outings to choose from with half a dozen yards; where there are more, the search is so much shorter. */
 const usual = 1500;
 const seconds = 14;
 const closeEnough = 0.01;
@@ -27,9 +27,10 @@ const closeEnough = 0.01;
 type Load = typeof highsPackage.default;
 
 async function improve(problem: PlanProblem, say: (news: PlanNews) => void): Promise<void> {
-  const start = searchPlan(problem, Math.floor(firstSearch * Math.min(1, usual / Math.max(1, problem.outings.length))));
+  const share = Math.min(1, usual / Math.max(1, problem.outings.length));
+  const start = searchPlan(problem, Math.floor(firstSearch * share));
   say({ draft: start, bound: null, done: false });
-  const searched = searchPlan(problem, longSearch, start.outing);
+  const searched = searchPlan(problem, Math.ceil(longSearch * share), start.outing);
   const from = searched.cost < start.cost ? searched : start;
   if (from !== start) say({ draft: from, bound: null, done: false });
   const highs = await ((typeof highsPackage === 'function' ? highsPackage : highsPackage.default) as Load)();

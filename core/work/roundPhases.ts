@@ -1,4 +1,4 @@
-import { addDays, day as dayOf, daysBetween, yearOf, type Day } from '#shared/days.ts';
+import { addDays, day as dayOf, yearOf, type Day } from '#shared/days.ts';
 import { numberRule, textRule, type RuleValues } from '#core/rules/houseRules.ts';
 
 export type Phase = 'buildUp' | 'swarm' | 'flow' | 'late' | 'winter';
@@ -73,10 +73,10 @@ export function seenAgainBy(rules: RuleValues, from: Day, days: number): number[
   return by.slice(0, days);
 }
 
-/** By when a colony that was seen on a day before is to be seen again. */
-export function dueAfter(rules: RuleValues, seen: Day, today: Day): Day {
-  const back = Math.max(0, daysBetween(seen, today));
-  const [by = 0] = seenAgainBy(rules, seen, back + 1);
+/** By when a colony that was seen on a day is to be seen again, as `seenAgainBy` says of that day. */
+export function dueAfter(rules: RuleValues, seen: Day): Day {
+  let by = Number.POSITIVE_INFINITY;
+  for (let at = 0; at < by; at += 1) by = Math.min(by, at + roundOf(rules, phaseOn(rules, addDays(seen, at))).every);
   return addDays(seen, by);
 }
 

@@ -16,12 +16,15 @@ export interface YardRound {
 
 /** The living colonies of each yard with the day by which each is to be seen again. One that was never looked at counts from when it came. */
 export function yardRounds({ today, states, yards, rules }: Pick<WorkFacts, 'today' | 'states' | 'yards' | 'rules'>): YardRound[] {
-  const living = states.filter((state) => aliveOn(state, today));
+  const living = Map.groupBy(states.filter((state) => aliveOn(state, today)), (state) => yardOn(state, today));
+  const dues = new Map<Day, Day>();
+  const dueOf = (seen: Day) => {
+    const due = dues.get(seen) ?? dueAfter(rules, seen);
+    dues.set(seen, due);
+    return due;
+  };
   return yards.flatMap((yard) => {
-    const colonies = living
-      .filter((state) => yardOn(state, today) === yard.id)
-      .map((state) => ({ state, due: dueAfter(rules, lastSeen(state, today), today) }))
-      .toSorted((a, b) => (a.due < b.due ? -1 : a.due > b.due ? 1 : a.state.id - b.state.id));
+    const colonies = (living.get(yard.id) ?? []).map((state) => ({ state, due: dueOf(lastSeen(state, today)) })).toSorted((a, b) => (a.due < b.due ? -1 : a.due > b.due ? 1 : a.state.id - b.state.id));
     return colonies.length === 0 ? [] : [{ yard, colonies }];
   });
 }

@@ -48,11 +48,11 @@ const rules: readonly Rule[] = [
 /** Tasks that the season brings to each yard with living colonies, whose days lie within the plan. */
 export function seasonTasks({ today, until, states, yards, rules: kept }: WorkFacts, pace: OwnPace): WorkTask[] {
   const number = (key: string) => numberRule(kept, key);
-  const living = states.filter((state) => aliveOn(state, today));
+  const living = Map.groupBy(states.filter((state) => aliveOn(state, today)), (state) => yardOn(state, today));
   return rules.flatMap((rule) => [yearOf(today), yearOf(today) + 1].flatMap((year) => {
     const window = rule.window(seasonDays(kept, year), number);
     if (window === null || window.by < today || window.from > until) return [];
-    return yards.flatMap((yard) => taskOf(rule, window, yard, living.filter((state) => yardOn(state, today) === yard.id && rule.wants(state, window.from)), kept, pace));
+    return yards.flatMap((yard) => taskOf(rule, window, yard, (living.get(yard.id) ?? []).filter((state) => rule.wants(state, window.from)), kept, pace));
   }));
 }
 

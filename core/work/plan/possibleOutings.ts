@@ -1,3 +1,4 @@
+import type { YardId } from '#shared/brands.ts';
 import type { WorkHours, WorkSlot } from '#shared/contract/work.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
@@ -8,9 +9,10 @@ import type { OutingChoice } from './planProblem.ts';
 
 /** Less than this at a yard is not worth the way there. */
 const leastStay = 20;
-/** An outing leads to at most so many yards, and of each number of yards so many sets are looked at. */
+/** An outing leads to at most so many yards; of each number of yards so many sets are looked at, each grown by the yards nearest to one of it. */
 const mostYards = 6;
 const mostSets = 20;
+const nearest = 6;
 
 export interface Crew {
   /** By their place in the list of people; the first goes alone if need be. */
@@ -71,11 +73,14 @@ export function yardSets(yards: readonly Yard[], driving: DrivingTimes): YardSet
     alone.set(at, tour.minutes);
     size.push({ yards: [at], tour });
   });
+  const near = new Map([...alone.keys()].map((at) => [at, [...alone.keys()].filter((other) => other !== at)
+    .map((other) => ({ other, way: driving.between(yards[at]?.id ?? -1 as YardId, yards[other]?.id ?? -1 as YardId) ?? Number.POSITIVE_INFINITY }))
+    .toSorted((a, b) => a.way - b.way || a.other - b.other).slice(0, nearest).map(({ other }) => other)]));
   const sets = [...size];
   for (let many = 2; many <= mostYards; many += 1) {
     const next = new Map<string, YardSet & { readonly share: number }>();
     for (const { yards: set } of size) {
-      for (const yard of alone.keys()) {
+      for (const yard of new Set(set.flatMap((at) => near.get(at) ?? []))) {
         if (set.includes(yard)) continue;
         const grown = [...set, yard].toSorted((a, b) => a - b);
         const key = grown.join(',');
@@ -84,7 +89,7 @@ export function yardSets(yards: readonly Yard[], driving: DrivingTimes): YardSet
         if (tour !== null) next.set(key, { yards: grown, tour, share: tour.minutes / Math.max(1, grown.reduce((sum, at) => sum + (alone.get(at) ?? 0), 0)) });
       }
     }
-    size = [...next.values()].toSorted((a, b) => a.share - b.share || a.tour.minutes - b.tour.minutes).slice(0, Math.max(mostSets, 2 * alone.size)).map(({ yards: set, tour }) => ({ yards: set, tour }));
+    size = [...next.values()].toSorted((a, b) => a.share - b.share || a.tour.minutes - b.tour.minutes).slice(0, many === 2 ? Math.max(mostSets, 2 * alone.size) : mostSets).map(({ yards: set, tour }) => ({ yards: set, tour }));
     sets.push(...size);
   }
   return sets;
