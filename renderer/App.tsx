@@ -20,6 +20,7 @@ import { DeadOutPick } from './screens/deadOut/DeadOutPick.tsx';
 import { DeadOutScreen } from './screens/deadOut/DeadOutScreen.tsx';
 import { EntryScreen } from './screens/entry/EntryScreen.tsx';
 import { HelpScreen } from './screens/help/HelpScreen.tsx';
+import { HoneyScreen } from './screens/honey/HoneyScreen.tsx';
 import { LinesPrint } from './screens/lines/LinesPrint.tsx';
 import { LinesScreen } from './screens/lines/LinesScreen.tsx';
 import { OrdersPrint } from './screens/orders/OrdersPrint.tsx';
@@ -136,6 +137,7 @@ function Screens() {
             <Route path="/lines" component={LinesScreen} />
             <Route path="/losses/answers" component={AnswersScreen} />
             <Route path="/losses" component={LossesScreen} />
+            <Route path="/honey" component={HoneyScreen} />
             <Route path="/stock" component={StockScreen} />
             <Route path="/orders" component={OrdersScreen} />
             <Route path="/book" component={BookScreen} />
