@@ -4,6 +4,7 @@ import type { EntryId } from '#shared/brands.ts';
 import { dayInWords, yearOf, type Day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
+import { compareNames } from '#shared/nameOrder.ts';
 import { counted, fixed } from '#shared/figures.ts';
 import { moneyText, type MassUnit } from '#shared/units.ts';
 import type { Minor } from '#shared/brands.ts';
@@ -130,7 +131,7 @@ async function pageOf(code: string, context: DeskContext): Promise<LotPage> {
     balanceSentence: balanceSentence(lot, unit), saleSentence: saleSentence(lot),
     events: eventLines(lot, record, unit),
     harvests: behind.map(({ harvest, via }) => harvestLine(harvest, picture, via)),
-    colonies: [...colonies.values()].toSorted((a, b) => (a.label < b.label ? -1 : 1)),
+    colonies: [...colonies.values()].toSorted((a, b) => compareNames(a.yard, b.yard) || compareNames(a.label, b.label)),
     treatments, treatmentSentence: treatmentSentence(treatments, colonies.size),
     wentTo: lot.events.flatMap((event) => ('pouredTo' in event.of ? [{ code: event.of.pouredTo, day: event.day, mass: -event.change }] : [])),
     cameFrom: lot.events.flatMap((event) => {

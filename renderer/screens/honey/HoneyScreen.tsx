@@ -9,7 +9,7 @@ import { Empty } from '../../parts/Empty.tsx';
 import { Entering } from '../../parts/Entering.tsx';
 import { EntryForm } from '../../parts/EntryForm.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { counted, fixed } from '../../parts/format.ts';
+import { fixed } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
@@ -120,7 +120,7 @@ function LotsSection({ data, unit }: { readonly data: Lots; readonly unit: MassU
         </button>
       </div>
       <LotsTable key={season} lots={shown} unit={unit} limit={data.limit} />
-      {data.salesWithout === 0 ? null : <p className="soft">{words.unplaced(counted(data.salesWithout, 'sale', 'sales'))}</p>}
+      {data.salesWithout === 0 ? null : <p className="soft">{words.unplaced(data.salesWithout)}</p>}
       <JarSearch codes={data.lots.map(({ code }) => code)} />
     </section>
   );

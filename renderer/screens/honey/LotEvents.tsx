@@ -6,15 +6,15 @@ import type { MassUnit } from '#shared/units.ts';
 import { useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { dayText, missing } from '../../parts/format.ts';
+import { counted, dayText, missing } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { massFigure } from './honeyText.ts';
+import { massFigure, massText } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
 /** Everything that happened to the lot, day by day, with what was in bulk then; what was done at home can be taken back. */
 export function LotEvents({ page, unit }: { readonly page: LotPage; readonly unit: MassUnit }) {
-  const { shown, more } = useFirstRows(page.events, words.events);
+  const { shown, more } = useFirstRows(gathered(page.events, unit), words.events);
   return (
     <section className="section" aria-label={words.events}>
       <div className="scroll" tabIndex={0} role="group" aria-label={words.events}>
@@ -52,6 +52,22 @@ export function LotEvents({ page, unit }: { readonly page: LotPage; readonly uni
       {more}
     </section>
   );
+}
+
+type Event = LotPage['events'][number];
+
+/** Harvests of one day that came in one after the other, as one line. */
+function gathered(events: readonly Event[], unit: MassUnit): Event[] {
+  const rows: Event[] = [];
+  let count = 0;
+  for (const event of events) {
+    const last = rows.at(-1);
+    const same = last !== undefined && last.what === 'harvest' && event.what === 'harvest' && last.day === event.day;
+    count = same ? count + 1 : 1;
+    if (!same) rows.push(event);
+    else rows[rows.length - 1] = { ...event, entry: null, change: last.change + event.change, sentence: words.harvestsOf(counted(count, 'harvest', 'harvests'), massText(last.change + event.change, unit)) };
+  }
+  return rows;
 }
 
 function TakeBackStep({ step, sentence }: { readonly step: string; readonly sentence: string }) {

@@ -3,7 +3,7 @@ import type { LotPage } from '#shared/contract/lots.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { dayText, money, number } from '../../parts/format.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure } from './honeyText.ts';
+import { lotAddress, massText } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
 /** From the lot forward: jars, lots it was poured into, sales. */
@@ -11,7 +11,7 @@ export function LotFate({ page, unit }: { readonly page: LotPage; readonly unit:
   const { shown, more } = useFirstRows(page.sales, words.sales);
   const { jars } = page.line;
   return (
-    <section className="section" aria-label={words.fate}>
+    <section className="section honey-page" aria-label={words.fate}>
       <h2>{words.fate}</h2>
       <p>{page.saleSentence}</p>
       {page.wentTo.length === 0 ? null : (
@@ -21,7 +21,7 @@ export function LotFate({ page, unit }: { readonly page: LotPage; readonly unit:
             <span key={`${to} ${at}`}>
               {at > 0 ? '; ' : ''}
               <Link href={lotAddress(to)}>{to}</Link>
-              {`, ${massFigure(mass, unit)}\u00a0${unit}, ${dayText(day)}`}
+              {`, ${massText(mass, unit)}, ${dayText(day)}`}
             </span>
           ))}
         </p>

@@ -5,7 +5,7 @@ import type { MassUnit } from '#shared/units.ts';
 import { counted, dayText, missing, number } from '../../parts/format.ts';
 import { useMarginNote, MarginPart } from '../../parts/Margin.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure, waterText } from './honeyText.ts';
+import { lotAddress, massFigure, massText, waterText } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
 interface PartProps {
@@ -16,7 +16,7 @@ interface PartProps {
 /** From the lot back: its harvests, the colonies behind them, and what those were treated with. */
 export function LotOrigin({ page, unit }: PartProps) {
   return (
-    <section className="section" aria-label={words.origin}>
+    <section className="section honey-page" aria-label={words.origin}>
       <h2>{words.origin}</h2>
       {page.cameFrom.length === 0 ? null : (
         <p>
@@ -25,7 +25,7 @@ export function LotOrigin({ page, unit }: PartProps) {
             <span key={`${code} ${at}`}>
               {at > 0 ? '; ' : ''}
               <Link href={lotAddress(code)}>{code}</Link>
-              {`, ${massFigure(mass, unit)}\u00a0${unit}, ${dayText(day)}`}
+              {`, ${massText(mass, unit)}, ${dayText(day)}`}
             </span>
           ))}
         </p>

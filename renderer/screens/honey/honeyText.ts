@@ -3,15 +3,18 @@ import { hold } from '#shared/figures.ts';
 import { gramsFrom, gramsPerPound, type MassUnit } from '#shared/units.ts';
 import { fixed, missing, number } from '../../parts/format.ts';
 
-/** Grams as a figure in the book's unit, without its name. */
+/** Grams as a figure in the book's unit, without its name, for a column. */
 export function massFigure(grams: number | null, unit: MassUnit): string {
-  if (grams === null) return missing;
-  const value = unit === 'lb' ? grams / gramsPerPound : grams / 1000;
-  return number(Math.abs(value) < 0.05 ? 0 : value, 1).replace('-', '−');
+  return grams === null ? missing : fixed(inUnit(grams, unit), 1).replace('-', '−');
 }
 
 export function massText(grams: number | null, unit: MassUnit): string {
-  return grams === null ? missing : `${massFigure(grams, unit)}${hold}${unit}`;
+  return grams === null ? missing : `${number(inUnit(grams, unit), 1).replace('-', '−')}${hold}${unit}`;
+}
+
+function inUnit(grams: number, unit: MassUnit): number {
+  const value = unit === 'lb' ? grams / gramsPerPound : grams / 1000;
+  return Math.abs(value) < 0.05 ? 0 : value;
 }
 
 export function waterText(water: number | null): string {

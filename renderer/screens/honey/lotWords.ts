@@ -37,7 +37,7 @@ export const lotWords = {
   grade: (grade: string) => `By its water alone it can be grade ${grade} in the United States; taste, defects and clarity are judged apart.`,
   gradeNot: 'By its water alone it is below every grade of the United States.',
   keeps: (below: string) => `Below ${below} it keeps a year, whatever its yeasts.`,
-  keepsNot: (below: string) => `It is not below ${below}, where honey keeps a year whatever its yeasts: keep it cool, and fill it soon.`,
+  keepsNot: (below: string) => `It is not below ${below}, under which honey keeps a year whatever its yeasts.`,
   law: 'Laws change: the one in force where you sell goes before these.',
 
   did: 'Write down what was done',
@@ -76,7 +76,7 @@ export const lotWords = {
   reasonNeeded: 'Say why, in a word.',
   leave: 'Leave it',
   backBecause: (reason: string) => `Taken back: ${reason}.`,
-  entry: 'the entry',
+  harvestsOf: (count: string, mass: string) => `${count}, ${mass} in all; each stands under Where it came from.`,
 
   origin: 'Where it came from',
   harvests: 'Harvests',

@@ -9,7 +9,7 @@ export const words = {
   allSeasons: 'all seasons',
   against: 'Held against',
   none: 'No lot is in the book for that season.',
-  unplaced: (count: string) => `${count} of honey name no lot, so their jars cannot be traced.`,
+  unplaced: (count: number) => (count === 1 ? '1 sale of honey names no lot, so its jars cannot be traced.' : `${count} sales of honey name no lot, so their jars cannot be traced.`),
 
   lot: 'Lot',
   harvested: 'Harvested',
