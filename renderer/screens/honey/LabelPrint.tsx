@@ -12,13 +12,13 @@ import { labelWords as words } from './labelWords.ts';
 import './labels.css';
 
 const papers = ['letter', 'A4'] as const;
-const perSheet = 18;
+const perSheet = 12;
 /** More would keep the window busy for seconds, and nobody prints them at once. */
 const most = 540;
 
 type Jars = LotPage['line']['jars'][number];
 
-/** Labels for the jars of a lot, eighteen to a sheet of Letter or A4. */
+/** Labels for the jars of a lot, twelve to a sheet of Letter or A4. */
 export function LabelPrint({ lot }: { readonly lot: string }) {
   const code = lotIn(lot);
   const { data, fault } = useRead('lots.page', { lot: code }, { keep: true });

@@ -113,7 +113,7 @@ export function NewLot({ loose, lots, nextCode, unit, order, today }: NewLotProp
       </table>
       {more}
       <p role="status" className={faults.harvests === undefined ? 'said' : 'field-fault'}>
-        {faults.harvests ?? words.chosen(counted(own.length, 'harvest', 'harvests'), massText(net, unit))}
+        {faults.harvests ?? (own.length === 0 ? words.noneChosen : words.chosen(counted(own.length, 'harvest', 'harvests'), massText(net, unit)))}
       </p>
       <div className="fields">
         <div className="field">

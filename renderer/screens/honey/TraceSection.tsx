@@ -43,7 +43,7 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
     : null;
   const { data, fault } = useRead('lots.trace', { from: asked ?? { by: 'day', from: '2000-01-01', until: '2000-01-01' } }, { enabled: asked !== null });
   const select = (part: 'yard' | 'season' | 'treatment', label: string, none: string, options: readonly { readonly value: string; readonly text: string }[]) => (
-    <div className="field">
+    <div className={part === 'treatment' ? 'field honey-wide' : 'field'}>
       <label htmlFor={`${id}${part}`}>{label}</label>
       <select id={`${id}${part}`} value={typed[part]} onChange={(event) => change(part)(event.target.value)}>
         <option value="">{none}</option>
