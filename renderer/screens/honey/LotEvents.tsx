@@ -100,9 +100,8 @@ function TakeBackStep({ step, sentence }: { readonly step: string; readonly sent
   if (!open) {
     return (
       <Entering>
-        <button ref={opener} type="button" className="link" onClick={() => setOpen(true)}>
+        <button ref={opener} type="button" className="link" aria-label={words.takeBackOf(sentence)} onClick={() => setOpen(true)}>
           {words.takeBack}
-          <span className="visually-hidden">: {sentence}</span>
         </button>
       </Entering>
     );

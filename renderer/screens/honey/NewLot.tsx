@@ -48,6 +48,10 @@ export function NewLot({ loose, lots, nextCode, unit, order, today }: NewLotProp
     setChosen(next);
     setFaults({});
   };
+  const chooseAll = () => {
+    setChosen(own.length === loose.length ? new Set() : new Set(loose.map(({ entry }) => entry)));
+    setFaults({});
+  };
   const make = async (event: FormEvent) => {
     event.preventDefault();
     if (busy) return;
@@ -77,7 +81,7 @@ export function NewLot({ loose, lots, nextCode, unit, order, today }: NewLotProp
         <thead>
           <tr>
             <th scope="col">
-              <button type="button" className="link" onClick={() => setChosen(own.length === loose.length ? new Set() : new Set(loose.map(({ entry }) => entry)))}>
+              <button type="button" className="link" onClick={chooseAll}>
                 {own.length === loose.length ? words.chooseNone : words.chooseAll}
               </button>
             </th>
