@@ -208,7 +208,7 @@ function listSentence(lots: readonly ReturnType<typeof lotLine>[], limit: number
 function saleSentence(lot: Lot): string {
   const jars = jarLines(lot);
   if (jars.length === 0) return 'No jars were filled from it yet.';
-  return `${jars.map(({ size, filled, sold, left }) => `${counted(filled, jarWords(size), `${jarWords(size)}s`)} filled, ${sold} sold, ${left} left`).join('; ')}.`;
+  return `${jars.map(({ size, filled, sold, left }) => `${counted(filled, jarWords(size), `${jarWords(size)}s`)} filled, ${sold} sold, ${left < 0 ? `${-left} more than were filled` : `${left} left`}`).join('; ')}.`;
 }
 
 function treatmentSentence(treatments: LotPage['treatments'], colonies: number): string {

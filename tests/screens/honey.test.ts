@@ -191,7 +191,7 @@ test('from harvests to a lot, its water, weight, blend, jars, sale and labels; f
   await page.keyboard.press('Alt+8');
   await page.getByRole('heading', { name: 'From a jar’s lot back' }).waitFor();
   expect((await cells(page, 'Lots', 'Early 1')).slice(0, 5)).toEqual(['Early 1', '8 Aug 26', 'Quarry', '155.0', '120.0']);
-  expect((await cells(page, 'Lots', 'Early 1')).slice(6)).toEqual(['100', '60', (all - 100).toFixed(1), 'closes']);
+  expect((await cells(page, 'Lots', 'Early 1')).slice(6)).toEqual(['100', '60', (all - 100).toFixed(1), 'balances']);
   expect((await cells(page, 'Lots', 'Late 7/8')).at(-1)).toBe('not weighed');
   expect(await saved(page, page.getByRole('button', { name: 'Save as CSV' }))).toHaveLength(3);
   await page.getByLabel('Held against').selectOption('anz');
@@ -201,7 +201,7 @@ test('from harvests to a lot, its water, weight, blend, jars, sale and labels; f
   await page.getByText('No colony that gave honey is called “nobody”.').waitFor();
   await page.getByRole('combobox', { name: 'Colony' }).fill('l');
   await page.getByText('L: 1 harvest, 200 lb; 2 lots, 100 jars, 1 sale.').waitFor();
-  expect((await cells(page, 'From the hives forward', 'Early 1')).slice(0, 4)).toEqual(['Early 1', 'Late 7/8', '200.0', '100 of 1 lb jar, 40 sold']);
+  expect((await cells(page, 'From the hives forward', 'Early 1')).slice(0, 4)).toEqual(['Early 1', 'Late 7/8', '200.0', '100 × 1 lb jar, 40 sold']);
   await expectAccessible(page);
   const jar = page.getByRole('form', { name: 'From a jar’s lot back' });
   await jar.getByLabel('Lot on the jar').fill('late');

@@ -35,7 +35,7 @@ export function LotScreen({ lot }: { readonly lot: string }) {
         <Link href="/honey">{words.back}</Link>
         {data ? (
           <>
-            {data.line.jars.length > 0 ? <Link href={labelsAddress(data.line.code)}>{words.labels}</Link> : null}
+            {data.line.jars.some(({ filled }) => filled > 0) ? <Link href={labelsAddress(data.line.code)}>{words.labels}</Link> : null}
             <button type="button" className="link" onClick={() => download(words.csvName(data.line.code), traceCsv(data, unit))}>
               {words.csv}
             </button>
@@ -47,6 +47,11 @@ export function LotScreen({ lot }: { readonly lot: string }) {
         <>
           <section className="section" aria-label={words.account}>
             <p className="sentence">{data.balanceSentence}</p>
+            {data.line.troubles.map((trouble) => (
+              <p key={trouble} className="needs">
+                {trouble}
+              </p>
+            ))}
             <div className="honey-halves">
               <LotAccount page={data} unit={unit} />
               <Water page={data} unit={unit} />

@@ -129,7 +129,7 @@ function Traced({ lots, unit }: { readonly lots: readonly TracedLot[]; readonly 
   return (
     <>
       <div className="scroll" tabIndex={0} role="group" aria-label={words.forward}>
-        <table className="tight">
+        <table className="tight honey-traced">
           <caption className="visually-hidden">{words.forward}</caption>
           <thead>
             <tr>

@@ -7,7 +7,7 @@ import { words } from './words.ts';
 /** Whether a lot's account adds up, in a word. */
 export function accountWord({ troubles, account, weighed }: LotLine): string {
   if (troubles.length > 0 || account.bulk < -0.5) return words.broken;
-  return weighed ? words.closes : words.notWeighed;
+  return weighed ? words.balances : words.notWeighed;
 }
 
 /** A line for each lot, masses in the book's unit. */
