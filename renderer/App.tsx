@@ -20,6 +20,9 @@ import { DeadOutPick } from './screens/deadOut/DeadOutPick.tsx';
 import { DeadOutScreen } from './screens/deadOut/DeadOutScreen.tsx';
 import { EntryScreen } from './screens/entry/EntryScreen.tsx';
 import { HelpScreen } from './screens/help/HelpScreen.tsx';
+import { HoneyScreen } from './screens/honey/HoneyScreen.tsx';
+import { LabelPrint } from './screens/honey/LabelPrint.tsx';
+import { LotScreen } from './screens/honey/LotScreen.tsx';
 import { LinesPrint } from './screens/lines/LinesPrint.tsx';
 import { LinesScreen } from './screens/lines/LinesScreen.tsx';
 import { OrdersPrint } from './screens/orders/OrdersPrint.tsx';
@@ -97,6 +100,7 @@ function Screens() {
       <Route path="/print/trip/:day">{({ day }) => <TripPrint key={day} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
       <Route path="/print/treatments/:season?">{({ season }) => <TreatmentsPrint key={season ?? ''} season={season} />}</Route>
+      <Route path="/print/labels/:lot">{({ lot }) => <LabelPrint key={lot} lot={lot} />}</Route>
       <Route path="/print/losses">
         <ReviewPrint />
       </Route>
@@ -136,6 +140,8 @@ function Screens() {
             <Route path="/lines" component={LinesScreen} />
             <Route path="/losses/answers" component={AnswersScreen} />
             <Route path="/losses" component={LossesScreen} />
+            <Route path="/honey" component={HoneyScreen} />
+            <Route path="/honey/lots/:lot">{({ lot }) => <LotScreen key={lot} lot={lot} />}</Route>
             <Route path="/stock" component={StockScreen} />
             <Route path="/orders" component={OrdersScreen} />
             <Route path="/book" component={BookScreen} />

@@ -4,6 +4,7 @@ import type { EntryId } from '#shared/brands.ts';
 import { dayInWords, yearOf, type Day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
+import { compareNames } from '#shared/nameOrder.ts';
 import { counted, fixed } from '#shared/figures.ts';
 import { moneyText, type MassUnit } from '#shared/units.ts';
 import type { Minor } from '#shared/brands.ts';
@@ -12,7 +13,7 @@ import { jarWords, saleItem } from '#core/honey/lots/jars.ts';
 import { firstNewTrouble } from '#core/honey/lots/judgeStep.ts';
 import type { Lot } from '#core/honey/lots/lotBook.ts';
 import type { KeptStep, LotFacts, SaleFact } from '#core/honey/lots/lotFacts.ts';
-import { actSentence, balanceSentence, eventSentence, gramsSaid, refusalSentence, waterSentence } from '#core/honey/lots/lotWords.ts';
+import { actSentence, balanceSentence, eventSentence, gramsSaid, limitSentence, refusalSentence, waterSentence } from '#core/honey/lots/lotWords.ts';
 import { monthsAfter } from '#core/honey/lots/bestBefore.ts';
 import { harvestsBehind } from '#core/honey/lots/traceLots.ts';
 import { waterFromReading } from '#core/honey/moisture.ts';
@@ -33,8 +34,9 @@ export const lotHandlers: Handlers<Names> = {
     const lots = [...record.book.lots.values()].map((lot) => lotLine(lot, picture, place, unit));
     lots.sort((a, b) => ((a.from ?? '9') < (b.from ?? '9') ? 1 : (a.from ?? '9') > (b.from ?? '9') ? -1 : a.code < b.code ? 1 : -1));
     const limit = judgeWater(0, place, picture.rules).limit;
+    const seasons = [...new Set(lots.flatMap(({ season }) => (season === null ? [] : [season])))].toSorted((a, b) => b - a);
     return {
-      asOf: today, lots, loose: record.book.loose.map((one) => harvestLine(one, picture)).toReversed(), place, placeLabel: placeLabel(place, picture.rules), limit,
+      asOf: today, lots, seasons, loose: record.book.loose.map((one) => harvestLine(one, picture)).toReversed(), place, limits: limitsFor(null, picture.rules), placeLabel: placeLabel(place, picture.rules), limit,
       salesWithout: record.facts.sales.filter(({ lot, item }) => lot === null && item.toLowerCase().includes('honey')).length,
       sentence: listSentence(lots, limit), nextCode: nextCode(today, new Set([...record.book.lots.keys(), ...(await readSteps(book.store)).map(({ lot }) => lot)])),
     };
@@ -125,11 +127,11 @@ async function pageOf(code: string, context: DeskContext): Promise<LotPage> {
     asOf: today, line: lotLine(lot, picture, place, unit),
     atStandard: water === null || lot.account.bulk <= 0 ? null : massAtStandard({ mass: lot.account.bulk as Grams, water }, rules), standard: numberRule(rules, 'honey.water.standard'),
     grade: water === null ? null : gradeByWater(water, rules), keeps: verdict?.keeps ?? null, keepsBelow: numberRule(rules, 'honey.water.keeps'), place,
-    limits: waterPlaces.map((one) => ({ place: one, label: placeLabel(one, rules), limit: judgeWater(0, one, rules).limit, within: water === null ? null : judgeWater(water, one, rules).within })),
-    waterSentence: waterSentence(lot), balanceSentence: balanceSentence(lot, unit), saleSentence: saleSentence(lot),
+    limits: limitsFor(water, rules), waterSentence: waterSentence(lot), limitSentence: limitSentence(water, placeLabel(place, rules), judgeWater(0, place, rules).limit),
+    balanceSentence: balanceSentence(lot, unit), saleSentence: saleSentence(lot),
     events: eventLines(lot, record, unit),
     harvests: behind.map(({ harvest, via }) => harvestLine(harvest, picture, via)),
-    colonies: [...colonies.values()].toSorted((a, b) => (a.label < b.label ? -1 : 1)),
+    colonies: [...colonies.values()].toSorted((a, b) => compareNames(a.yard, b.yard) || compareNames(a.label, b.label)),
     treatments, treatmentSentence: treatmentSentence(treatments, colonies.size),
     wentTo: lot.events.flatMap((event) => ('pouredTo' in event.of ? [{ code: event.of.pouredTo, day: event.day, mass: -event.change }] : [])),
     cameFrom: lot.events.flatMap((event) => {
@@ -181,6 +183,15 @@ function changeOf({ book }: LotRecord, key: string): number | null {
   return null;
 }
 
+function limitsFor(water: number | null, rules: RuleValues): LotPage['limits'] {
+  const byKey = new Map(houseRules(rules).map((rule) => [rule.key, rule]));
+  return waterPlaces.map((place) => {
+    const { rule, limit } = judgeWater(0, place, rules);
+    const found = byKey.get(rule);
+    return { place, label: placeLabel(place, rules), limit, within: water === null ? null : judgeWater(water, place, rules).within, source: found?.source ?? '', confidence: found?.confidence ?? '' };
+  });
+}
+
 export function placeLabel(place: WaterPlace, rules: RuleValues): string {
   return houseRules(rules).find(({ key }) => key === `honey.water.${place}`)?.label.replace(': water at most', '') ?? place;
 }
@@ -197,7 +208,7 @@ function listSentence(lots: readonly ReturnType<typeof lotLine>[], limit: number
 function saleSentence(lot: Lot): string {
   const jars = jarLines(lot);
   if (jars.length === 0) return 'No jars were filled from it yet.';
-  return `${jars.map(({ size, filled, sold, left }) => `${counted(filled, jarWords(size), `${jarWords(size)}s`)} filled, ${sold} sold, ${left} left`).join('; ')}.`;
+  return `${jars.map(({ size, filled, sold, left }) => `${counted(filled, jarWords(size), `${jarWords(size)}s`)} filled, ${sold} sold, ${left < 0 ? `${-left} more than were filled` : `${left} left`}`).join('; ')}.`;
 }
 
 function treatmentSentence(treatments: LotPage['treatments'], colonies: number): string {

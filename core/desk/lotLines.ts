@@ -1,6 +1,7 @@
 import type { ColonyId } from '#shared/brands.ts';
 import type { HarvestLine, LotLine, LotPage, TreatmentLine } from '#shared/contract/lots.ts';
-import { dayInWords } from '#shared/days.ts';
+import { dayInWords, dayNumber, type Day } from '#shared/days.ts';
+import { seasonOf } from '#shared/seasons.ts';
 import { counted } from '#shared/figures.ts';
 import type { MassUnit } from '#shared/units.ts';
 import type { Entry } from '#core/journal/kinds.ts';
@@ -17,15 +18,16 @@ import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
 
 export function harvestLine(harvest: HarvestFact, { names }: Picture, via: string | null = null): HarvestLine {
-  const { entry, day, yard, colony, net, moisture } = harvest;
-  return { entry, day, yard, yardName: yard === null ? '–' : names.yard(yard).name, colony, label: colony === null ? null : names.colony(colony), net, moisture, via };
+  const { entry, day, yard, colony, gross, tare, net, moisture } = harvest;
+  return { entry, day, yard, yardName: yard === null ? '–' : names.yard(yard).name, colony, label: colony === null ? null : names.colony(colony), gross, tare, net, moisture, via };
 }
 
 export function lotLine(lot: Lot, picture: Picture, place: WaterPlace, unit: MassUnit): LotLine {
   const [from, until] = harvestDays(lot.harvests);
+  const began = from ?? lot.events[0]?.day;
   const yards = [...new Set(lot.harvests.flatMap(({ yard }) => (yard === null ? [] : [picture.names.yard(yard).name])))];
   return {
-    code: lot.code, from, until, yards, harvests: lot.harvests.length, measured: lot.measured, account: { ...lot.account }, water: lot.water, waterFrom: lot.waterFrom,
+    code: lot.code, from, until, season: began === undefined ? null : seasonOf(began, picture.borders), yards, harvests: lot.harvests.length, measured: lot.measured, account: { ...lot.account }, water: lot.water, waterFrom: lot.waterFrom,
     within: lot.water === null ? null : judgeWater(lot.water, place, picture.rules).within, weighed: lot.weighed, jars: jarLines(lot),
     troubles: lot.events.flatMap((event) => (event.trouble === null ? [] : [`${dayInWords(event.day)}: ${eventSentence(event, unit)}`])),
   };
@@ -62,14 +64,24 @@ export async function treatmentLines(book: Book, picture: Picture, harvests: rea
   return treatmentsBehind(facts, harvested, { byId: picture.byId, entriesOf, borders: picture.borders }).map((one) => treatmentLine(one, picture));
 }
 
-function treatmentLine({ entry, day, until, ingredient, yard, whole, colonies, afterHarvest }: TreatmentBehind, { names }: Picture): TreatmentLine {
+function treatmentLine({ entry, day, until, ingredient, yard, whole, colonies, afterHarvest, harvest }: TreatmentBehind, { names }: Picture): TreatmentLine {
   const named = colonies.map(({ colony, supers }) => ({ id: colony, label: names.colony(colony), supers: supersWords(supers), on: supers.on }));
   const on = named.filter((one) => one.on).length;
   const called = yard === null ? '' : ` at ${names.yard(yard).name}`;
+  const daysBefore = harvest === null ? null : daysBetween(until ?? day, harvest);
   const supers = on === 0 ? 'no honey supers on' : on === named.length ? 'honey supers on' : `honey supers on ${on} of them`;
   return {
-    entry, day, until, ingredient, yard: yard === null ? '–' : names.yard(yard).name, whole, afterHarvest, supersOn: on > 0,
+    entry, day, until, ingredient, yard: yard === null ? '–' : names.yard(yard).name, whole, afterHarvest, supersOn: on > 0, harvest, daysBefore,
     colonies: named.map(({ id, label, supers: said }) => ({ id, label, supers: said })),
-    sentence: `${ingredient}${called} on ${dayInWords(day)}${until === null ? '' : `, until ${dayInWords(until)}`}, ${counted(named.length, 'of these colonies', 'of these colonies')}, ${supers}${afterHarvest ? ', after the harvest' : ''}.`,
+    sentence: `${ingredient}${called} on ${dayInWords(day)}${until === null ? '' : `, until ${dayInWords(until)}`}, ${counted(named.length, 'of these colonies', 'of these colonies')}, ${supers}${whenSaid(daysBefore, harvest, until)}.`,
   };
+}
+
+const daysBetween = (from: Day, to: Day) => dayNumber(to) - dayNumber(from);
+
+function whenSaid(days: number | null, harvest: Day | null, until: Day | null): string {
+  if (days === null || harvest === null) return ', after the harvest';
+  const of = `the harvest of ${dayInWords(harvest)}`;
+  if (days < 0) return `, still on at ${of}`;
+  return days === 0 ? `, ${until === null ? 'given' : 'off'} on the day of ${of}` : `, ${counted(days, 'day', 'days')} ${until === null ? 'from it' : 'from its end'} to ${of}`;
 }

@@ -67,7 +67,11 @@ export async function lotRecord(book: Book, today: Day): Promise<LotRecord> {
       if (entry.kind === 'harvest') {
         const { colony, yard, gross, tare, moisture, lot } = entry.body;
         const state = colony === undefined ? undefined : picture.byId.get(colony);
-        harvests.push({ entry: id, day, place, yard: (state === undefined ? null : yardOn(state, day)) ?? yard ?? null, colony: colony ?? null, net: (gross - tare) as HarvestFact['net'], moisture: moisture ?? null, lot: lot ?? null });
+        harvests.push({
+          entry: id, day, place, yard: (state === undefined ? null : yardOn(state, day)) ?? yard ?? null, colony: colony ?? null, gross, tare, net: (gross - tare) as HarvestFact['net'],
+          // Honey cannot be water alone: such a figure is a slip, and tells nothing of the lot.
+          moisture: moisture === undefined || moisture >= 100 ? null : moisture, lot: lot ?? null,
+        });
       } else if (entry.kind === 'sale' && entry.body.item !== undefined) {
         const { item, quantity, price, lot } = entry.body;
         sales.push({ entry: id, day, place, item, quantity: quantity ?? null, price: price ?? null, lot: lot ?? null });

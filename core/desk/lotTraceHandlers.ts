@@ -96,7 +96,7 @@ function harvestsFrom(from: TraceFrom, all: readonly HarvestFact[], picture: Pic
       if (fact === undefined) throw new FaultError(refuse('unknown', 'That treatment is not in this book, or was struck.'));
       const colonies = treatedColonies(fact, picture, treated);
       const yard = yardOf(fact, picture);
-      return { wanted: all.filter((one) => followsOn(one.day, fact.day) && treated.coloniesOf(one).some((id) => colonies.has(id))), words: `${fact.ingredient}${yard === null ? '' : ` at ${names.yard(yard).name}`} on ${dayInWords(fact.day)}, harvested from then on for a year` };
+      return { wanted: all.filter((one) => followsOn(one.day, fact.day) && treated.coloniesOf(one).some((id) => colonies.has(id))), words: `${fact.ingredient.charAt(0).toUpperCase()}${fact.ingredient.slice(1)}${yard === null ? '' : ` at ${names.yard(yard).name}`} on ${dayInWords(fact.day)}, harvested from then on for a year` };
     }
   }
 }

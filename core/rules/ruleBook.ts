@@ -30,7 +30,7 @@ const rooms: readonly Room[] = [
   { key: 'returns', heading: 'Costs and returns', line: 'How costs that no bill names are reckoned in the account of a season.', holds: ofRoom('returns') },
   { key: 'stores', heading: 'Stores and feeding', line: 'What a colony should have for winter, and how much syrup makes up what is short; the page Stores and winter works with these.', holds: ofRoom('stores') },
   { key: 'space', heading: 'Space, swarms and splits', line: 'When a colony wants a box, how likely it is to swarm, and until when it may be split.', holds: ofRoom('space') },
-  { key: 'honey', heading: 'Honey', line: 'How much water honey may hold in a lot, the day on its jars, and how crops are compared; the law of your place goes before these. No page works with these yet.', holds: ofRoom('honey') },
+  { key: 'honey', heading: 'Honey', line: 'How much water honey may hold in a lot, the day on its jars, and how crops are compared, on the Honey page; the law of your place goes before these.', holds: ofRoom('honey') },
   { key: 'queens', heading: 'Queens', line: 'The days of a queen from graft, cell, split or cage, on the Queens page.', holds: ofRoom('queens') },
   { key: 'work', heading: 'The plan of the work', line: 'Which rounds and seasonal tasks the plan of the work has, by when, and how long each takes.', holds: ofRoom('work') },
   { key: 'others', heading: 'Others', line: 'Numbers of the rest of the program.', holds: () => true },

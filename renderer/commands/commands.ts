@@ -19,6 +19,7 @@ export const screenCommands = [
   { at: '/colonies', name: frame.rail.colonies, search: 'list hives table', digit: '3' },
   { at: '/lines', name: frame.rail.lines, search: 'descent family splits lanes picture', digit: '4' },
   { at: '/losses', name: frame.rail.losses, search: 'review winter survival rate ledger', digit: '5' },
+  { at: '/honey', name: frame.rail.honey, search: 'lots jars labels moisture water extracted bottling trace recall yield crop', digit: '8' },
   { at: '/stock', name: frame.rail.stock, search: 'shed equipment spring plan packages queens', digit: '6' },
   { at: '/work', name: frame.rail.work, search: 'plan tasks calendar hours trip visits week month schedule', digit: '9' },
   { at: '/book', name: frame.rail.book, search: 'file settings yards', digit: '7' },

@@ -3,7 +3,7 @@ export const words = {
   product: 'Outyard',
   skip: 'Skip to the page',
   screens: 'Screens',
-  rail: { tonight: 'Tonight', needs: 'Needs', yards: 'Yards', colonies: 'Colonies', lines: 'Family lines', losses: 'Losses', stock: 'Stock and orders', work: 'Work', book: 'Book' },
+  rail: { tonight: 'Tonight', needs: 'Needs', yards: 'Yards', colonies: 'Colonies', lines: 'Family lines', losses: 'Losses', honey: 'Honey', stock: 'Stock and orders', work: 'Work', book: 'Book' },
   stockPages: 'Pages',
   needsPages: 'Pages of what needs doing',
   stockPart: 'Stock',

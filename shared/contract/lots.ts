@@ -40,10 +40,14 @@ export const waterPlaces = ['usdaAB', 'usdaC', 'eu', 'euHeather', 'euBaker', 'eu
 export const waterPlace = z.enum(waterPlaces);
 
 const waterFrom = z.enum(['reading', 'harvests', 'blend', 'drying']).nullable();
-const verdict = z.object({ place: waterPlace, label: z.string(), limit: z.number(), within: z.boolean().nullable() });
+const verdict = z.object({ place: waterPlace, label: z.string(), limit: z.number(), within: z.boolean().nullable(), source: z.string(), confidence: z.string() });
 
-/** Grams of everything that came into a lot and left it. The first five less the rest is what is left over in bulk. */
+/**
+ * Grams of everything that came into a lot and left it. Gross less tare of its harvests is what was harvested; that, what
+ * was poured in and the difference, less the rest, is what is left over in bulk.
+ */
 export const lotAccount = z.object({
+  gross: z.number(), tare: z.number(),
   harvested: z.number(), pouredIn: z.number(),
   /** What weighings found more (or less, below nought) than the account had. */
   difference: z.number(),
@@ -54,14 +58,16 @@ export type LotAccount = z.infer<typeof lotAccount>;
 const jars = z.object({ size: jarSize, words: z.string(), filled: count, sold: z.number(), left: z.number(), bestBefore: dayValue.nullable() });
 
 export const lotLine = z.object({
-  code: z.string(), from: dayValue.nullable(), until: dayValue.nullable(), yards: z.array(z.string()), harvests: count, measured: count,
+  code: z.string(), from: dayValue.nullable(), until: dayValue.nullable(),
+  /** Of its first harvest, or of what came in first. */
+  season: count.nullable(), yards: z.array(z.string()), harvests: count, measured: count,
   account: lotAccount, water: z.number().nullable(), waterFrom, within: z.boolean().nullable(), weighed: z.boolean(),
   jars: z.array(jars), troubles: z.array(z.string()),
 });
 export type LotLine = z.infer<typeof lotLine>;
 
 export const harvestLine = z.object({
-  entry: entryId, day: dayValue, yard: yardId.nullable(), yardName: z.string(), colony: colonyId.nullable(), label: z.string().nullable(), net: z.number(), moisture: z.number().nullable(), via: z.string().nullable(),
+  entry: entryId, day: dayValue, yard: yardId.nullable(), yardName: z.string(), colony: colonyId.nullable(), label: z.string().nullable(), gross: z.number(), tare: z.number(), net: z.number(), moisture: z.number().nullable(), via: z.string().nullable(),
 });
 export type HarvestLine = z.infer<typeof harvestLine>;
 
@@ -69,7 +75,9 @@ const treatmentLine = z.object({
   entry: entryId, day: dayValue, until: dayValue.nullable(), ingredient: z.string(), yard: z.string(),
   whole: z.boolean(), colonies: z.array(z.object({ id: colonyId, label: z.string(), supers: z.string() })),
   /** True if any of them had supers on during it. */
-  supersOn: z.boolean(), afterHarvest: z.boolean(), sentence: z.string(),
+  supersOn: z.boolean(), afterHarvest: z.boolean(),
+  /** The first harvest of these colonies on or after its day, and the days from its end (its day where no end is written) to it; below nought while it was still on. */
+  harvest: dayValue.nullable(), daysBefore: count.nullable(), sentence: z.string(),
 });
 export type TreatmentLine = z.infer<typeof treatmentLine>;
 
@@ -85,7 +93,7 @@ export const lotPage = z.object({
   asOf: dayValue, line: lotLine,
   /** The bulk as it would weigh at the water by which crops are compared; null where its water is not known. */
   atStandard: z.number().nullable(), standard: z.number(), grade: z.string().nullable(), keeps: z.boolean().nullable(), keepsBelow: z.number(), place: waterPlace, limits: z.array(verdict),
-  waterSentence: z.string(), balanceSentence: z.string(), saleSentence: z.string(),
+  waterSentence: z.string(), limitSentence: z.string(), balanceSentence: z.string(), saleSentence: z.string(),
   events: z.array(lotEvent), harvests: z.array(harvestLine), colonies: z.array(z.object({ id: colonyId, label: z.string(), yard: z.string(), together: z.boolean() })),
   treatments: z.array(treatmentLine), treatmentSentence: z.string(), wentTo: z.array(z.object({ code: z.string(), day: dayValue, mass: z.number() })), cameFrom: z.array(z.object({ code: z.string(), day: dayValue, mass: z.number() })),
   sales: z.array(saleLine), others: z.array(z.string()), bestBefore: dayValue,
@@ -110,7 +118,9 @@ const kept = z.object({ key: z.string(), sentence: z.string() });
 
 export const lotOperations = {
   /** Every lot, newest first, and the harvests that are in none. */
-  'lots.list': read(nothing, z.object({ asOf: dayValue, lots: z.array(lotLine), loose: z.array(harvestLine), place: waterPlace, placeLabel: z.string(), limit: z.number(), salesWithout: count, sentence: z.string(), nextCode: z.string() })),
+  'lots.list': read(nothing, z.object({
+    asOf: dayValue, lots: z.array(lotLine), seasons: z.array(count), loose: z.array(harvestLine), place: waterPlace, limits: z.array(verdict), limit: z.number(), placeLabel: z.string(), salesWithout: count, sentence: z.string(), nextCode: z.string(),
+  })),
   'lots.page': read(z.strictObject({ lot: lotCode }), lotPage),
   /** From a colony, yard, days or a treatment forward to lots, jars and sales. */
   'lots.trace': read(z.strictObject({ from: traceFrom }), z.object({ sentence: z.string(), harvests: count, lots: z.array(tracedLot), loose: z.array(harvestLine) })),

@@ -1,5 +1,7 @@
+import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
+import { dayNumber } from '#shared/days.ts';
 import { gramsFrom, gramsPerPound } from '#shared/units.ts';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
 
@@ -39,21 +41,48 @@ test('the demo’s lots balance, half of them measured, and every jar leads back
     expect(a.harvested + a.pouredIn + a.difference - a.dried - a.pouredOut - a.filled - a.lost - a.soldBulk, code).toBeCloseTo(a.bulk, 2);
     expect(a.bulk, code).toBeGreaterThanOrEqual(-0.5);
   }
-  // Both ways, for every lot of the last season: what is behind a lot leads to it, through what was poured together too.
-  for (const { code } of lots.filter(({ code: one }) => one.startsWith('2026') || one.startsWith('2025'))) {
-    const page = await ask('lots.page', { lot: code });
-    expect(page.harvests.length, code).toBeGreaterThan(0);
-    expect(page.colonies.length, code).toBeGreaterThan(0);
-    for (const { id } of [page.colonies[0]!, page.colonies.at(-1)!]) {
-      const ahead = await ask('lots.trace', { from: { by: 'colony', colony: id } });
-      expect(ahead.lots.map((lot) => lot.code), `${id} to ${code}`).toContain(code);
-    }
+  // The journal as it is written out, added up by hand, gives the same weights and the same sales.
+  const rows: Record<string, string>[] = parse((await ask('export.journal', {})).text, { columns: true, bom: true });
+  const weight = ({ gross, tare, unit }: Record<string, string>) => gramsFrom(Number(gross) - Number(tare), unit === 'kg' ? 'kg' : 'lb');
+  for (const { code, account, jars } of lots) {
+    const own = rows.filter(({ lot, entry }) => lot === code && entry === 'harvest');
+    expect(own.length, code).toBeGreaterThan(0);
+    expect(account.harvested, code).toBeCloseTo(own.reduce((sum, row) => sum + weight(row), 0), 3);
+    expect(account.gross - account.tare, code).toBeCloseTo(account.harvested, 3);
+    const sold = rows.filter(({ lot, entry }) => lot === code && entry === 'sale').reduce((sum, { quantity }) => sum + Number(quantity), 0);
+    expect(jars.reduce((sum, one) => sum + one.sold, 0), code).toBe(sold);
+    expect(jars.reduce((sum, one) => sum + one.filled, 0) * gramsPerPound, code).toBeCloseTo(account.filled, 3);
+  }
+});
+
+test('traced both ways, over all lots: a colony is behind a lot exactly when the lot is ahead of it; so for days and treatments', async () => {
+  const { lots } = await ask('lots.list', {});
+  const pages = await Promise.all(lots.map(({ code }) => ask('lots.page', { lot: code })));
+  const { colonies, treatments } = await ask('lots.traceable', {});
+  const pairs = (from: readonly (readonly [number, string])[]) => from.map(([id, code]) => `${id} ${code}`).toSorted();
+  const back = pairs(pages.flatMap((page) => page.colonies.map(({ id }) => [id, page.line.code] as const)));
+  const ahead = await Promise.all(colonies.map(async ({ id }) => ({ id, trace: await ask('lots.trace', { from: { by: 'colony', colony: id } }) })));
+  expect(pairs(ahead.flatMap(({ id, trace }) => trace.lots.map(({ code }) => [id, code] as const)))).toEqual(back);
+  expect(back.length).toBeGreaterThan(200);
+  // Sales and jars are found from either end: whatever lies ahead of all days is what all lots hold.
+  const everything = await ask('lots.trace', { from: { by: 'day', from: '2000-01-01', until: '2026-12-31' } });
+  expect(everything.lots.map(({ code, jars, sales }) => ({ code, filled: jars.reduce((sum, { filled }) => sum + filled, 0), sales: sales.map(({ entry }) => entry) })).toSorted((a, b) => (a.code < b.code ? -1 : 1))).toEqual(
+    pages.map(({ line, sales }) => ({ code: line.code, filled: line.jars.reduce((sum, { filled }) => sum + filled, 0), sales: sales.map(({ entry }) => entry) })).toSorted((a, b) => (a.code < b.code ? -1 : 1)),
+  );
+  for (const page of pages) {
+    const { code } = page.line;
     const [first] = page.harvests;
     const days = await ask('lots.trace', { from: { by: 'day', from: first!.day, until: first!.day } });
-    expect(days.lots.find((lot) => lot.code === code)?.harvests.map(({ entry }) => entry)).toContain(first!.entry);
-    for (const treatment of page.treatments.filter(({ afterHarvest }) => !afterHarvest).slice(0, 2)) {
-      const follows = await ask('lots.trace', { from: { by: 'treatment', entry: treatment.entry } });
-      expect(follows.lots.map((lot) => lot.code), `${treatment.sentence} to ${code}`).toContain(code);
+    expect(days.lots.find((lot) => lot.code === code)?.harvests.map(({ entry }) => entry), code).toContain(first!.entry);
+    // No treatment of these colonies in the season is left out: each entry in the journal is in the list, or stands behind one that is.
+    for (const { entry, afterHarvest, daysBefore, harvest, day: given, until } of page.treatments) {
+      expect(afterHarvest, code).toBe(harvest === null);
+      if (harvest === null) continue;
+      expect(daysBefore, code).toBe(dayNumber(harvest) - dayNumber(until ?? given));
+      expect(page.harvests.map((one) => one.day), code).toContain(harvest);
+      expect(treatments.some((one) => one.entry === entry), code).toBe(true);
+      const follows = await ask('lots.trace', { from: { by: 'treatment', entry } });
+      expect(follows.lots.map((lot) => lot.code), code).toContain(code);
     }
   }
 });
@@ -144,6 +173,22 @@ test('the limit of another place is chosen and kept', async () => {
   await ask('lots.choosePlace', { place: 'anz' });
   expect(await ask('lots.list', {})).toMatchObject({ place: 'anz', placeLabel: 'Australia and New Zealand', limit: 21 });
   await ask('lots.choosePlace', { place: 'usdaAB' });
+});
+
+test('honey over the limit, honey that would be all water, and jars sold that were never filled are said plainly, and no page stops on them', async () => {
+  const harvest = (lot: string, moisture: string) => ({ date: '2026-11-21', entry: 'harvest' as const, yard: 'MR', gross: '90', tare: '30', unit: 'lb', moisture, lot });
+  await ask('journal.enter', { rows: [harvest('Wet', '60'), harvest('Border', '18.62'), harvest('All water', '100'), { date: '2026-11-22', entry: 'sale', item: 'honey, 1 lb jar', quantity: '10', lot: 'Border' }] });
+  const wet = await ask('lots.page', { lot: 'Wet' });
+  expect(wet.limitSentence).toBe('It is over the 18.6\u00a0% of United States, grades A and B, by 41.4: as it is, it may not be sold as that there. Dry it, or pour it together with a drier lot.');
+  expect(wet.limits.every(({ within, source, confidence }) => within === false && source !== '' && confidence !== '')).toBe(true);
+  const border = await ask('lots.page', { lot: 'Border' });
+  expect([border.limitSentence, border.grade]).toEqual([expect.stringContaining(', by 0.020:'), 'C']);
+  expect(border.line.troubles).toEqual([expect.stringContaining('That is 10 more of 1 lb than were filled.')]);
+  expect(border.saleSentence).toMatch(/10 sold, 10 more than were filled\.$/);
+  const all = await ask('lots.page', { lot: 'All water' });
+  expect([all.line.water, all.atStandard, all.limitSentence]).toEqual([null, null, 'Whether it is within the 18.6\u00a0% of United States, grades A and B is not known.']);
+  expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance\.$/);
+  expect(await at.answer('lots.keep', { lot: 'Wet', day: '2026-11-23', act: { what: 'dried', to: 70 } })).toMatchObject({ ok: false });
 });
 
 test('yields by every grouping: each figure opens the colonies behind it, and the seasons are those of the record', async () => {

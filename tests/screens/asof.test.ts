@@ -12,7 +12,7 @@ afterEach(async () => {
 afterAll(closeBrowser);
 
 const asOf = '2025-02-14';
-const screens = ['Tonight', 'Yards', 'Colonies', 'Family lines', 'Losses', 'Stock and orders', 'Book'] satisfies ScreenName[];
+const screens = ['Tonight', 'Yards', 'Colonies', 'Family lines', 'Losses', 'Honey', 'Stock and orders', 'Book'] satisfies ScreenName[];
 
 async function openDemo(): Promise<OpenedWindow> {
   window = await openWindow({

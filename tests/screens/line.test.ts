@@ -84,7 +84,7 @@ test('every screen of the demo is open to everyone, on light and dark paper', as
     },
   });
   const { page } = window;
-  for (const screen of ['Tonight', 'Yards', 'Colonies', 'Family lines', 'Losses', 'Stock and orders', 'Book'] satisfies ScreenName[]) {
+  for (const screen of ['Tonight', 'Yards', 'Colonies', 'Family lines', 'Losses', 'Honey', 'Stock and orders', 'Book'] satisfies ScreenName[]) {
     await goTo(page, screen);
     await page.getByRole('heading', { level: 1 }).waitFor();
     await page.getByRole('table').first().waitFor();

@@ -95,7 +95,7 @@ export function lotBook(facts: LotFacts): LotBook {
 /** A lot into which nothing has come. */
 function newLot(code: string): Lot {
   return {
-    code, account: { harvested: 0, pouredIn: 0, difference: 0, dried: 0, pouredOut: 0, filled: 0, lost: 0, soldBulk: 0, bulk: 0 },
+    code, account: { gross: 0, tare: 0, harvested: 0, pouredIn: 0, difference: 0, dried: 0, pouredOut: 0, filled: 0, lost: 0, soldBulk: 0, bulk: 0 },
     harvests: [], jars: new Map(), events: [], otherSales: [], water: null, waterFrom: null, measured: 0, weighed: false,
   };
 }
@@ -135,19 +135,23 @@ function arrange({ harvests, sales, steps, standsFor }: LotFacts): { happenings:
 }
 
 function takeIn(lot: Lot, harvest: HarvestFact, note: Note): void {
-  const { net, moisture, day } = harvest;
+  const { gross, tare, net, moisture, day } = harvest;
   const before = lot.account.bulk;
-  if (lot.waterFrom === null || lot.waterFrom === 'harvests') {
+  // What was filled or poured out before has gone with the water it had, so only what is still there is mixed.
+  const untouched = Math.abs(before - lot.account.harvested) <= tolerance;
+  if (lot.waterFrom === null || (lot.waterFrom === 'harvests' && (untouched || moisture === null || lot.measured < lot.harvests.length))) {
     // The mean of what was measured so far, by weight.
     const known = [...lot.harvests, harvest].flatMap((one) => (one.moisture === null ? [] : [{ mass: one.net, water: one.moisture }]));
     lot.water = waterOfBlend(known);
     lot.waterFrom = lot.water === null ? null : 'harvests';
   } else {
     lot.water = lot.water === null || moisture === null ? null : before > 0 ? waterOfBlend([{ mass: before as Grams, water: lot.water }, { mass: net, water: moisture }]) : moisture;
-    lot.waterFrom = 'blend';
+    if (lot.waterFrom !== 'harvests') lot.waterFrom = 'blend';
   }
   lot.harvests.push(harvest);
   if (moisture !== null) lot.measured += 1;
+  lot.account.gross += gross;
+  lot.account.tare += tare;
   lot.account.harvested += net;
   note(lot, day, { harvest }, net, null);
 }

@@ -11,6 +11,9 @@ export interface HarvestFact {
   readonly yard: YardId | null;
   /** Null for a yard weighed together. */
   readonly colony: ColonyId | null;
+  /** Full, and empty; `net` is what lies between. */
+  readonly gross: Grams;
+  readonly tare: Grams;
   readonly net: Grams;
   readonly moisture: number | null;
   readonly lot: string | null;

@@ -107,3 +107,11 @@ export function waterSentence(lot: Lot): string {
       return `${waterSaid(water)} water, as read.`;
   }
 }
+
+/** Its water against the limit of a place, in one sentence. What rounds to the limit and is over it says so with its digits. */
+export function limitSentence(water: number | null, place: string, limit: number): string {
+  const said = `${fixed(limit, 1)}${hold}%`;
+  if (water === null) return `Whether it is within the ${said} of ${place} is not known.`;
+  if (water <= limit) return `It is within the ${said} of ${place}.`;
+  return `It is over the ${said} of ${place}, by ${fixed(water - limit, water - limit < 0.05 ? 3 : 1)}: as it is, it may not be sold as that there. Dry it, or pour it together with a drier lot.`;
+}

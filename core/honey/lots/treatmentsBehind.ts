@@ -43,6 +43,8 @@ export interface TreatmentBehind {
   readonly colonies: readonly TreatedColony[];
   /** After the last harvest of these colonies that is asked about. */
   readonly afterHarvest: boolean;
+  /** The first harvest of these colonies on or after the day of the treatment, in its season. */
+  readonly harvest: Day | null;
 }
 
 export interface TreatmentSetting {
@@ -54,36 +56,36 @@ export interface TreatmentSetting {
 
 /**
  * Every treatment that these colonies had in the season of their harvest, whether given to the colony or to the whole yard
- * in which it then stood, with the supers it had on then. `harvested`: the last day of a harvest of each colony and season.
+ * in which it then stood, with the supers it had on then. `harvested`: each colony with each day of its harvests.
  */
 export function treatmentsBehind(all: readonly TreatmentFact[], harvested: readonly { readonly colony: ColonyId; readonly day: Day }[], { byId, entriesOf, borders }: TreatmentSetting): TreatmentBehind[] {
-  const lastBy = new Map<string, Day>();
+  const daysBy = new Map<string, Day[]>();
   const seasons = new Map<ColonyId, Set<number>>();
   for (const { colony, day } of harvested) {
     const season = seasonOf(day, borders);
     const key = `${colony} ${season}`;
-    if ((lastBy.get(key) ?? '') < day) lastBy.set(key, day);
+    daysBy.set(key, [...(daysBy.get(key) ?? []), day]);
     const own = seasons.get(colony) ?? new Set();
     seasons.set(colony, own.add(season));
   }
-  const found = new Map<string, { fact: TreatmentFact; yard: YardId | null; colonies: Map<ColonyId, Supers>; after: boolean }>();
+  const found = new Map<string, { fact: TreatmentFact; yard: YardId | null; colonies: Map<ColonyId, Supers>; next: Day | null }>();
   for (const fact of all) {
     const treated = fact.colony !== null ? [fact.colony] : [...seasons.keys()].filter((id) => stoodIn(byId.get(id), fact));
     for (const colony of treated) {
       const season = seasonOf(fact.day, borders);
-      const last = lastBy.get(`${colony} ${season}`);
+      const days = daysBy.get(`${colony} ${season}`);
       const state = byId.get(colony);
-      if (last === undefined || state === undefined) continue;
+      if (days === undefined || state === undefined) continue;
       const yard = fact.yard ?? yardOn(state, fact.day);
       const key = `${fact.day} ${fact.ingredient} ${yard} ${fact.until} ${fact.colony === null}`;
-      const one = found.get(key) ?? { fact, yard, colonies: new Map<ColonyId, Supers>(), after: true };
+      const one = found.get(key) ?? { fact, yard, colonies: new Map<ColonyId, Supers>(), next: null };
       found.set(key, one);
       one.colonies.set(colony, supersDuring(entriesOf.get(colony) ?? [], fact));
-      if (fact.day <= last) one.after = false;
+      for (const day of days) if (day >= fact.day && (one.next === null || day < one.next)) one.next = day;
     }
   }
   return [...found.values()]
-    .map(({ fact, yard, colonies, after }) => ({ entry: fact.entry, day: fact.day, until: fact.until, ingredient: fact.ingredient, yard, whole: fact.colony === null, colonies: [...colonies].map(([colony, supers]) => ({ colony, supers })), afterHarvest: after }))
+    .map(({ fact, yard, colonies, next }) => ({ entry: fact.entry, day: fact.day, until: fact.until, ingredient: fact.ingredient, yard, whole: fact.colony === null, colonies: [...colonies].map(([colony, supers]) => ({ colony, supers })), afterHarvest: next === null, harvest: next }))
     .toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.entry - b.entry));
 }
 

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 
 /** The rail's screens, by the names people see. */
-export type ScreenName = 'Tonight' | 'Yards' | 'Colonies' | 'Family lines' | 'Losses' | 'Stock and orders' | 'Book';
+export type ScreenName = 'Tonight' | 'Yards' | 'Colonies' | 'Family lines' | 'Losses' | 'Honey' | 'Stock and orders' | 'Book';
 
 /** Goes to a screen by the rail. */
 export async function goTo(page: Page, screen: ScreenName): Promise<void> {

@@ -1,0 +1,129 @@
+import type { LotAct } from '#shared/contract/lots.ts';
+import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
+import type { MassUnit } from '#shared/units.ts';
+import { readCents } from '../orders/readCents.ts';
+import { typedCelsius, typedMass, typedNumber, typedSize } from './honeyText.ts';
+import { lotWords as words } from './lotWords.ts';
+
+/** What may be written down of a lot, in the order in which it usually happens. */
+export const deeds = ['weighed', 'water', 'dried', 'poured', 'filled', 'sold', 'lost'] as const;
+export type Deed = (typeof deeds)[number];
+
+/** Everything that can stand in the form, as text. */
+export const blankAct = {
+  deed: 'weighed', day: '', gross: '', tare: '', how: 'index', index: '', warmth: '', water: '', to: '', from: '', target: '', mass: '', size: '', count: '', bestBefore: '', soldSize: '', quantity: '', price: '', why: '', note: '',
+};
+export type TypedAct = Readonly<typeof blankAct>;
+export type ActPart = keyof TypedAct;
+export type ActFaults = Partial<Record<ActPart, string>>;
+
+export interface Sale {
+  readonly size: ReturnType<typeof typedSize>;
+  readonly quantity: number;
+  readonly price: number | null;
+  readonly note: string;
+}
+
+export type ReadAct =
+  | { readonly faults: ActFaults }
+  | { readonly faults: null; readonly day: Day; readonly act: LotAct }
+  | { readonly faults: null; readonly day: Day; readonly sale: Sale };
+
+/** What the form asks for each deed, besides the day. */
+export function partsOf({ deed, how }: TypedAct): readonly ActPart[] {
+  switch (deedOf(deed)) {
+    case 'weighed':
+      return ['gross', 'tare'];
+    case 'water':
+      return how === 'index' ? ['how', 'index', 'warmth'] : ['how', 'water'];
+    case 'dried':
+      return ['to'];
+    case 'poured':
+      return ['from', 'target', 'mass'];
+    case 'filled':
+      return ['size', 'count', 'bestBefore'];
+    case 'sold':
+      return ['soldSize', 'quantity', 'price', 'note'];
+    case 'lost':
+      return ['mass', 'why'];
+  }
+}
+
+export function deedOf(text: string): Deed {
+  return deeds.find((one) => one === text) ?? 'weighed';
+}
+
+interface ActSetting {
+  readonly unit: MassUnit;
+  readonly order: DateOrder;
+  readonly today: Day;
+}
+
+/** What was typed, or what is wrong with it beside the field it is about; the desk judges it against the lot. */
+export function readAct(typed: TypedAct, { unit, order, today }: ActSetting): ReadAct {
+  const faults: ActFaults = {};
+  const need = <Value>(part: ActPart, value: Value | null, says: string): Value | null => {
+    if (value === null) faults[part] = says;
+    return value;
+  };
+  const day = need('day', typed.day.trim() === '' ? today : dayFromTyped(typed.day, order), words.must.day);
+  const mass = (part: ActPart, says: string, least = 1e-6) => {
+    const grams = typedMass(typed[part], unit);
+    return need(part, grams !== null && grams >= least ? grams : null, says);
+  };
+  const water = (part: 'water' | 'to') => {
+    const value = typedNumber(typed[part]);
+    return need(part, value !== null && value >= 10 && value <= 40 ? value : null, words.must.water);
+  };
+  const whole = (part: 'count' | 'quantity', most: number) => {
+    const value = typedNumber(typed[part]);
+    return need(part, value !== null && Number.isInteger(value) && value >= 1 && value <= most ? value : null, words.must.count);
+  };
+  const done = (act: LotAct | null): ReadAct => (day === null || act === null || Object.keys(faults).length > 0 ? { faults } : { faults: null, day, act });
+  switch (deedOf(typed.deed)) {
+    case 'weighed': {
+      const [gross, tare] = [mass('gross', words.must.mass), mass('tare', words.must.mass, 0)];
+      return done(gross === null || tare === null ? null : { what: 'weighed', gross, tare });
+    }
+    case 'water': {
+      if (typed.how !== 'index') {
+        const found = water('water');
+        return done(found === null ? null : { what: 'water', water: found, reading: null, celsius: null });
+      }
+      const [reading, celsius] = [need('index', typedNumber(typed.index), words.must.index), need('warmth', typedCelsius(typed.warmth, unit), words.must.warmth)];
+      // The desk works the water out of the reading, whatever stands here.
+      return done(reading === null || celsius === null ? null : { what: 'water', water: 17, reading, celsius });
+    }
+    case 'dried': {
+      const to = water('to');
+      return done(to === null ? null : { what: 'dried', to });
+    }
+    case 'poured': {
+      const [from, poured] = [need('from', typed.from === '' ? null : typed.from, words.must.from), mass('mass', words.must.mass)];
+      return done(from === null || poured === null ? null : { what: 'poured', from, mass: poured });
+    }
+    case 'filled': {
+      const [size, count] = [need('size', typedSize(typed.size), words.must.size), whole('count', 100_000)];
+      const best = typed.bestBefore.trim() === '' ? null : need('bestBefore', dayFromTyped(typed.bestBefore, order), words.must.bestBefore);
+      return done(size === null || count === null ? null : { what: 'filled', size, count, bestBefore: best });
+    }
+    case 'lost': {
+      const [lost, why] = [mass('mass', words.must.mass), need('why', typed.why.trim() === '' ? null : typed.why.trim(), words.must.why)];
+      return done(lost === null || why === null ? null : { what: 'lost', mass: lost, why });
+    }
+    case 'sold': {
+      const size = typedSize(typed.soldSize);
+      const amount = typedNumber(typed.quantity);
+      const quantity = size === null ? need('quantity', amount !== null && amount > 0 ? amount : null, words.must.mass) : whole('quantity', 1_000_000);
+      const price = typed.price.trim() === '' ? null : need('price', readCents(typed.price), words.must.price);
+      if (day === null || quantity === null || Object.keys(faults).length > 0) return { faults };
+      return { faults: null, day, sale: { size, quantity, price, note: typed.note.trim() } };
+    }
+  }
+}
+
+/** The field of the form that a refusal of the desk is about. */
+export function partOfRefusal(field: string | undefined, typed: TypedAct): ActPart | null {
+  const named: ActPart | undefined = field === undefined ? undefined : ({ reading: 'index', celsius: 'warmth' } as const)[field] ?? (Object.keys(blankAct) as ActPart[]).find((part) => part === field);
+  return named !== undefined && (named === 'day' || partsOf(typed).includes(named)) ? named : null;
+}

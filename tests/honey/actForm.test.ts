@@ -1,0 +1,58 @@
+import { expect, test } from 'vitest';
+import { lotAct } from '#shared/contract/lots.ts';
+import { day } from '#shared/days.ts';
+import { gramsPerPound } from '#shared/units.ts';
+import { blankAct, deeds, partOfRefusal, partsOf, readAct, type TypedAct } from '../../renderer/screens/honey/actForm.ts';
+import { jarText, lotAddress, lotIn, lotOfJar, typedCelsius, typedMass, typedSize } from '../../renderer/screens/honey/honeyText.ts';
+
+const setting = { unit: 'lb', order: 'month-first', today: day('2026-11-25') } as const;
+const read = (typed: Partial<TypedAct>) => readAct({ ...blankAct, ...typed }, setting);
+const faultsOf = (typed: Partial<TypedAct>) => Object.keys(read(typed).faults ?? {});
+
+test('what is typed of a lot becomes the act it says, in grams, today unless another day is named', () => {
+  const acts = [
+    read({ deed: 'weighed', gross: '125', tare: '10', day: '11/23/2026' }), read({ deed: 'weighed', gross: '50 kg', tare: '0' }), read({ deed: 'water', index: '1,4915', warmth: '68' }), read({ deed: 'water', how: 'water', water: '18,2' }),
+    read({ deed: 'dried', to: '17' }), read({ deed: 'poured', from: 'B', mass: '12.5' }), read({ deed: 'filled', size: '12 OZ', count: '40', bestBefore: '2028-11-25' }), read({ deed: 'lost', mass: '2', why: ' spilt ' }),
+  ].map((one) => {
+    if (one.faults !== null || !('act' in one)) throw new Error('not read');
+    expect(lotAct.parse(one.act)).toEqual(one.act);
+    return [one.day, one.act] as const;
+  });
+  const on = '2026-11-25';
+  expect(acts).toEqual([
+    ['2026-11-23', { what: 'weighed', gross: 125 * gramsPerPound, tare: 10 * gramsPerPound }], [on, { what: 'weighed', gross: 50_000, tare: 0 }],
+    [on, { what: 'water', water: expect.any(Number), reading: 1.4915, celsius: 20 }], [on, { what: 'water', water: 18.2, reading: null, celsius: null }],
+    [on, { what: 'dried', to: 17 }], [on, { what: 'poured', from: 'B', mass: 12.5 * gramsPerPound }], [on, { what: 'filled', size: { amount: 12, unit: 'oz' }, count: 40, bestBefore: '2028-11-25' }], [on, { what: 'lost', mass: 2 * gramsPerPound, why: 'spilt' }],
+  ]);
+  expect(read({ deed: 'sold', soldSize: '1 lb', quantity: '12', price: '$96' })).toEqual({ faults: null, day: on, sale: { size: { amount: 1, unit: 'lb' }, quantity: 12, price: 9600, note: '' } });
+  expect(read({ deed: 'sold', quantity: '2.5' })).toMatchObject({ faults: null, sale: { size: null, quantity: 2.5, price: null } });
+});
+
+test('what cannot be is named beside its field, and only what the deed asks for', () => {
+  expect(faultsOf({ deed: 'water', how: 'water', water: '60' })).toEqual(['water']);
+  expect(faultsOf({ deed: 'water', index: '', warmth: 'warm' })).toEqual(['index', 'warmth']);
+  expect(faultsOf({ deed: 'weighed', gross: '-5', tare: '' })).toEqual(['gross', 'tare']);
+  expect(faultsOf({ deed: 'filled', size: 'big', count: '2.5', bestBefore: 'soon' })).toEqual(['size', 'count', 'bestBefore']);
+  expect(faultsOf({ deed: 'sold', soldSize: '1 lb', quantity: '1.5', price: 'much' })).toEqual(['quantity', 'price']);
+  expect(faultsOf({ deed: 'poured', mass: '0' })).toEqual(['from', 'mass']);
+  expect(faultsOf({ deed: 'lost', mass: '1e5', why: '' })).toEqual(['mass', 'why']);
+  expect(faultsOf({ deed: 'dried', to: '9', day: '13/45/2026' })).toEqual(['day', 'to']);
+  for (const deed of deeds) for (const fault of faultsOf({ deed })) expect(partsOf({ ...blankAct, deed }), `${deed} ${fault}`).toContain(fault);
+  expect(partOfRefusal('reading', { ...blankAct, deed: 'water' })).toBe('index');
+  expect(partOfRefusal('gross', { ...blankAct, deed: 'water' })).toBeNull();
+  expect(partOfRefusal('constructor', blankAct)).toBeNull();
+  expect(partOfRefusal(undefined, blankAct)).toBeNull();
+});
+
+test('units, sizes and codes as people type and scan them', () => {
+  expect(typedMass('1,5 LB', 'kg')).toBeCloseTo(1.5 * gramsPerPound, 9);
+  expect([typedMass('', 'lb'), typedMass('1.5.2', 'lb'), typedMass('3 oz', 'lb')]).toEqual([null, null, null]);
+  expect([typedCelsius('68', 'lb'), typedCelsius('20', 'kg'), typedCelsius('20 C', 'lb'), typedCelsius('68°F', 'kg'), typedCelsius('', 'lb')]).toEqual([20, 20, 20, 20, null]);
+  expect([typedSize('500g'), typedSize('0 lb'), typedSize('2000 g'), typedSize('1 pint')]).toEqual([{ amount: 500, unit: 'g' }, null, null, null]);
+  for (const code of ['2026-QY-2', 'Spring 7/8', '100 %', 'a#b?c']) {
+    expect(lotIn(lotAddress(code).slice('/honey/lots/'.length))).toBe(code);
+    expect(lotOfJar(jarText(code))).toBe(code);
+    expect(lotOfJar(` Lot ${code} `)).toBe(code);
+  }
+  expect(lotIn('100%')).toBe('100%');
+});
