@@ -191,12 +191,16 @@ test('yields by every grouping: each figure opens the colonies behind it, and th
       }
     }
   }
-  const { seasons, sentence, seasonSentence, rows } = await ask('yields.table', { by: 'yard' });
+  const { seasons, sentence, hourSentence, rows } = await ask('yields.table', { by: 'yard' });
   expect(seasons.map(({ season }) => season)).toEqual([2021, 2022, 2023, 2024, 2025, 2026]);
   expect(seasons.find(({ season }) => season === 2022)?.nass).toMatchObject({ perColony: 47 });
   expect(seasons.find(({ season }) => season === 2023)?.nass).toBeNull();
   expect(sentence).toMatch(/\d.lb a colony/);
-  expect(seasonSentence).toContain('for each hour of work');
+  expect(hourSentence).toMatch(/^In 2026 each hour of work brought 18\.\d.lb of honey \(14\.\d.lb to 23\.\d.lb\): hours are written down for 61 of \d\d.visits, and/);
+  // The hours are those of the page of hours worked, where every visit is read from the journal.
+  const worked = (await ask('worked.seasons', {})).seasons;
+  expect(seasons.map(({ season, visits, written, hours }) => ({ season, visits, written, hours })))
+    .toEqual(worked.map(({ season, total: { visits, written, hours } }) => ({ season, visits, written, hours })).toReversed());
   expect(rows.filter(({ together }) => together !== null).length).toBeGreaterThan(0);
   // Older queens were made to give a fifth less in the story; the years are evened out before it is said.
   const ages = await ask('yields.table', { by: 'queenAge' });
