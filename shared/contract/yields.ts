@@ -13,8 +13,8 @@ export const yieldRow = z.object({
   key: z.string(), label: z.string(),
   /** Colony-seasons weighed. */
   n: count, colonies: count, seasons: count,
-  /** As weighed; null where nothing was. */
-  mean: z.number().nullable(),
+  /** As weighed, with 95 % limits from two values on; null where nothing was. */
+  mean: z.number().nullable(), meanInterval: interval.nullable(),
   /** Years evened out and pulled towards the whole where that can be done, else as weighed; 95 % limits, never below nought. */
   estimate: z.number().nullable(), interval: interval.nullable(), pooled: z.boolean(), evened: z.boolean(),
   /** 0: left where it was, 1: pulled all the way to the whole. */

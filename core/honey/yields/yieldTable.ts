@@ -59,7 +59,7 @@ export function yieldTable(rows: readonly ColonySeason[], whole: readonly YardSe
     const yards = together.get(key) ?? [];
     return {
       key, label: labelOf(key, by, names), n: own.length, colonies: new Set(own.map(({ one }) => one.colony)).size, seasons: new Set([...own.map(({ block }) => block), ...yards.map(({ season }) => String(season))]).size,
-      mean: raw.mean, estimate: pooled?.pooled ?? evened?.mean ?? raw.mean, interval: shown(pooled?.limits ?? (evened ?? raw).limits),
+      mean: raw.mean, meanInterval: shown(raw.limits), estimate: pooled?.pooled ?? evened?.mean ?? raw.mean, interval: shown(pooled?.limits ?? (evened ?? raw).limits),
       pooled: pooled !== undefined, evened: fit !== null && evened !== undefined, shrinkage: pooled?.shrinkage ?? null,
       together: yards.length === 0 ? null : { lb: yards.reduce((sum, { lb }) => sum + lb, 0), colonySeasons: yards.reduce((sum, { colonies }) => sum + colonies.length, 0) },
     };
