@@ -24,10 +24,11 @@ export const yieldHandlers: Handlers<'yields.table' | 'yields.behind'> = {
     const unit = (await book.settings()).massUnit;
     const names = { yard: (id: ColonySeason['yard']) => picture.names.yard(id).name, order: picture.yardList.map(({ id }) => String(id)) };
     const inSeason = <One extends { readonly season: number }>(all: readonly One[]) => (season === null ? all : all.filter((one) => one.season === season));
-    const parts = yieldTable(inSeason(rows), inSeason(whole), by, names);
+    const wholeYards = inSeason(whole);
+    const parts = yieldTable(inSeason(rows), wholeYards, by, names);
     const few = numberRule(picture.rules, 'honey.fewest');
     const seasons = await keptFor(picture, `crops ${today}`, async () => seasonCrops(book, picture, record, rows, whole, today));
-    return { asOf: today, by, season, ...parts, few, sentence: yieldSentence(parts, by, few, unit), remarks: yieldRemarks(parts, by), seasons, seasonSentence: seasonSentence(seasons, unit), hourSentence: hourSentence(seasons, unit), printedSentence: printedSentence(seasons) };
+    return { asOf: today, by, season, ...parts, few, sentence: yieldSentence(parts, by, few, unit), remarks: yieldRemarks(parts, by, wholeYards.reduce((sum, { colonies }) => sum + colonies.length, 0)), seasons, seasonSentence: seasonSentence(seasons, unit), hourSentence: hourSentence(seasons, unit), printedSentence: printedSentence(seasons) };
   },
   'yields.behind': async ({ by, key, season, most }, context) => {
     const { picture, rows, whole } = await here(context);

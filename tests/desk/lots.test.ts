@@ -208,4 +208,13 @@ test('yields by every grouping: each figure opens the colonies behind it, and th
   expect(of('older')).toBeLessThan(of('last year'));
   const one = await ask('yields.table', { by: 'yard', season: 2024 });
   expect(one.rows.every(({ evened }) => !evened)).toBe(true);
+  // Recounted with R 4.2.2 from the exported journal: rows of harvest by colony, gross less tare, mean() and t.test() by yard.
+  const recounted = [['Kiln Field', 14, 85.3, 53.13533, 117.46467], ['Larch Bend', 7, 70.52857, 30.82691, 110.23023], ['North Slope', 10, 71.6, 51.51501, 91.68499], ['Quarry', 8, 70.0125, 43.18832, 96.83667]] as const;
+  for (const [label, n, mean, low, high] of recounted) {
+    const found = one.rows.find((row) => row.label === label);
+    expect(found?.n, label).toBe(n);
+    expect(found?.mean, label).toBeCloseTo(mean, 4);
+    expect(found?.meanInterval?.[0], label).toBeCloseTo(low, 4);
+    expect(found?.meanInterval?.[1], label).toBeCloseTo(high, 4);
+  }
 });

@@ -25,7 +25,7 @@ test('the years are evened out before yards are compared: one that was weighed i
   expect(Math.abs((of('1')?.estimate ?? 0) - (of('3')?.estimate ?? 99))).toBeLessThan(1);
   expect(table.test?.p).toBeGreaterThan(0.5);
   expect(yieldSentence(table, 'yard', 10, 'lb')).toContain('does not tell the yards apart');
-  expect(yieldRemarks(table, 'yard').join(' ')).toContain('no sign that the yards differ');
+  expect(yieldRemarks(table, 'yard', 0).join(' ')).toContain('no sign that the yards differ');
 });
 
 test('a yard that yields more in every year is named, with what is sure about it', () => {
@@ -47,6 +47,8 @@ test('too few, one group, nothing at all: words instead of a comparison', () => 
 test('a yard weighed together has a total and no interval', () => {
   const whole: YardSeason[] = [{ yard: 3 as YardId, season: 2021, lb: 300, days: [day('2021-08-01')], colonies: [1, 2, 3, 4, 5].map((id) => id as ColonyId) }];
   const table = yieldTable([row(1, 2021, 40), row(2, 2021, 50)], whole, 'yard', names);
+  expect(yieldRemarks(table, 'yard', 5)).toContain('Yards weighed together have a mean and no interval, as nobody knows how their colonies differed; they are left out of the comparison.');
+  expect(yieldRemarks(yieldTable([row(1, 2021, 40)], whole, 'season', names), 'season', 5)).toEqual(['5\u00a0colony-seasons of yards weighed together are not in these figures; by yard and season by season they are.']);
   expect(table.rows.find(({ key }) => key === '3')).toMatchObject({ n: 0, mean: null, estimate: null, interval: null, together: { lb: 300, colonySeasons: 5 } });
 });
 
@@ -96,6 +98,6 @@ test('honey for each hour: a figure with its range, or words where few hours are
 
 test('the printed figure stands with its source, and years without one are named; no harvest is said in words', () => {
   expect(printedSentence([crop(2021), crop(2022), crop(2023)])).toBe('2021: USDA NASS, Honey, as reported by bakingbusiness.com, article 58699 (revised). 2022: USDA NASS, Honey, as reported by bakingbusiness.com, article 58699. For 2023 no printed figure is held here.');
-  expect(seasonSentence([crop(2022)], 'lb').replaceAll('\u00a0', ' ')).toBe('In 2022 20 colonies gave 1,000 lb: 50 lb a colony harvested. In 2022, the last year with a printed figure here, yours gave 50 lb and the country’s 47 lb.');
+  expect(seasonSentence([crop(2022)], 'lb').replaceAll('\u00a0', ' ')).toBe('In 2022, 20 colonies gave 1,000 lb: 50 lb a colony harvested. In 2022, the last year with a printed figure here, yours gave 50 lb and the country’s 47 lb.');
   expect(seasonSentence([], 'lb')).toBe('No harvest is in the book yet.');
 });

@@ -12,9 +12,9 @@ export interface YieldNames {
 }
 
 const ages = ['this year', 'last year', 'older', 'unknown'] as const;
-const ageLabels: Readonly<Record<ColonySeason['queenAge'], string>> = { 'this year': 'queens of that year', 'last year': 'queens of the year before', older: 'older queens', unknown: 'queens of no known year' };
+const ageLabels: Readonly<Record<ColonySeason['queenAge'], string>> = { 'this year': 'Queens of that year', 'last year': 'Queens of the year before', older: 'Older queens', unknown: 'Queens of no known year' };
 const sources = ['opening', 'split', 'package', 'nuc', 'bought colony', 'swarm'] as const;
-const sourceLabels: Readonly<Record<ColonySeason['source'], string>> = { opening: 'colonies in the book from the start', split: 'own splits', package: 'packages', nuc: 'nucs', 'bought colony': 'bought colonies', swarm: 'swarms' };
+const sourceLabels: Readonly<Record<ColonySeason['source'], string>> = { opening: 'Colonies in the book from the start', split: 'Own splits', package: 'Packages', nuc: 'Nucs', 'bought colony': 'Bought colonies', swarm: 'Swarms' };
 
 /** The group that a colony's season counts for. */
 export function yieldKey({ yard, line, queenAge, source, season }: ColonySeason, by: YieldGrouping): string {
@@ -80,7 +80,7 @@ function labelOf(key: string, by: YieldGrouping, names: YieldNames): string {
     case 'yard':
       return names.yard(Number(key) as ColonySeason['yard']);
     case 'line':
-      return key === '' ? 'no line written down' : key;
+      return key === '' ? 'No line written down' : key;
     case 'queenAge':
       return ageLabels[key as ColonySeason['queenAge']];
     case 'source':

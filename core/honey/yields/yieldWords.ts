@@ -30,7 +30,7 @@ export function yieldSentence({ rows, all, test }: YieldParts, by: YieldGrouping
   if (test === null || best === null) return `Too little was weighed in each of the ${many} to compare them: ${whole}.`;
   if (test.p >= 0.05) return `What was weighed does not tell the ${many} apart: differences as large come by chance in ${said(test.p)}. All together ${whole}.`;
   const range = best.interval === null ? '' : ` (${massSaid(best.interval[0], unit)} to ${massSaid(best.interval[1], unit)})`;
-  return `The ${many} differ by more than chance makes likely. ${unknown ? `Of those that are known the most` : 'The most'} came from ${best.label}: ${massSaid(best.estimate ?? 0, unit)} a colony${range}; all together ${whole}.`;
+  return `The ${many} differ by more than chance makes likely. ${unknown ? `Of those that are known the most` : 'The most'} came from ${by === 'yard' || by === 'line' ? best.label : `${best.label.charAt(0).toLowerCase()}${best.label.slice(1)}`}: ${massSaid(best.estimate ?? 0, unit)} a colony${range}; all together ${whole}.`;
 }
 
 function seasonsSaid(rows: readonly YieldRow[], whole: string, unit: MassUnit): string {
@@ -48,14 +48,15 @@ function said(p: number): string {
   return p > 0.995 ? 'almost all cases' : `${fixed(p * 100, 0)}${hold}% of cases`;
 }
 
-/** What has to be known of the figures beside them. */
-export function yieldRemarks({ apart, between, rows }: YieldParts, by: YieldGrouping): string[] {
+/** What has to be known of the figures beside them. `whole`: colony-seasons of yards weighed together. */
+export function yieldRemarks({ apart, between, rows }: YieldParts, by: YieldGrouping, whole: number): string[] {
   const [, many] = groups[by];
   const remarks: string[] = [];
   if (apart > 0) remarks.push(`${counted(apart, 'colony-season is', 'colony-seasons are')} of years that hold one of the ${many} alone, and ${apart === 1 ? 'is' : 'are'} compared with nothing.`);
   if (between === 0) remarks.push(`There is no sign that the ${many} differ, so each is taken at the mean of all.`);
   const few = rows.filter(({ n }) => n > 0).length;
   if (by !== 'season' && between !== null && few < 6) remarks.push(`With ${few} ${many} the intervals are somewhat short: how much ${many} differ is itself not well known.`);
+  if (by !== 'yard' && whole > 0) remarks.push(`${counted(whole, 'colony-season', 'colony-seasons')} of yards weighed together ${whole === 1 ? 'is' : 'are'} not in these figures; by yard and season by season they are.`);
   if (rows.some(({ together }) => together !== null)) remarks.push('Yards weighed together have a mean and no interval, as nobody knows how their colonies differed; they are left out of the comparison.');
   return remarks;
 }
@@ -64,7 +65,7 @@ export function yieldRemarks({ apart, between, rows }: YieldParts, by: YieldGrou
 export function seasonSentence(seasons: readonly SeasonCrop[], unit: MassUnit): string {
   const last = seasons.findLast(({ lb }) => lb > 0);
   if (last === undefined || last.perColony === null) return 'No harvest is in the book yet.';
-  const own = `In ${last.season} ${counted(last.colonies, 'colony', 'colonies')} gave ${massSaid(last.lb, unit)}: ${massSaid(last.perColony, unit, 1)} a colony harvested.`;
+  const own = `In ${last.season}, ${counted(last.colonies, 'colony', 'colonies')} gave ${massSaid(last.lb, unit)}: ${massSaid(last.perColony, unit, 1)} a colony harvested.`;
   const beside = seasons.findLast(({ nass, perColony }) => nass !== null && perColony !== null);
   if (beside?.nass == null || beside.perColony === null) return own;
   return `${own} In ${beside.season}, the last year with a printed figure here, yours gave ${massSaid(beside.perColony, unit, 1)} and the country’s ${massSaid(beside.nass.perColony, unit, 1)}.`;

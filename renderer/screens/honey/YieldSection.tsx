@@ -27,7 +27,7 @@ export function YieldSection() {
     change();
   };
   return (
-    <section className="section" aria-label={words.title}>
+    <section className="section yields-section" aria-label={words.title}>
       <h2>{words.title}</h2>
       <FaultNote fault={fault} />
       {data === undefined && fault === undefined ? (

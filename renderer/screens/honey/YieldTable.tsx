@@ -95,18 +95,16 @@ function Line({ row, answer, unit, comparing, together, opened, onOpen, drawn, e
   const compared = comparedOf(row, answer.rows);
   const title = words.behind(label);
   const open = opened?.title === title;
-  const count = n > 0 ? n : (row.together?.colonySeasons ?? 0);
+  const counting = (count: number) => (
+    <button type="button" className="figure-behind" aria-expanded={open} aria-label={words.showBehind(number(count), title)} onClick={() => onOpen(open ? null : { group: key, title })}>
+      {number(count)}
+    </button>
+  );
   return (
     <tr {...note(<RowNote row={row} compared={compared} unit={unit} />)}>
       <th scope="row">{label}</th>
       <td className="number">
-        {count === 0 ? (
-          number(n)
-        ) : (
-          <button type="button" className="figure-behind" aria-expanded={open} aria-label={words.showBehind(number(count), title)} onClick={() => onOpen(open ? null : { group: key, title })}>
-            {number(count)}
-          </button>
-        )}
+        {n === 0 ? missing : counting(n)}
       </td>
       <td className="number figure-range">{n === 0 ? missing : withRange(mean, ownRange(n, meanInterval), n, unit)}</td>
       {comparing && <td className="number figure-range">{withRange(compared.value, compared.range, n, unit)}</td>}
@@ -117,7 +115,14 @@ function Line({ row, answer, unit, comparing, together, opened, onOpen, drawn, e
       )}
       {together && (
         <td className="number">
-          {row.together === null ? missing : words.togetherOf(number(inUnit(row.together.lb, unit)), number(row.together.colonySeasons), poundsText(row.together.colonySeasons === 0 ? null : row.together.lb / row.together.colonySeasons, unit))}
+          {row.together === null ? (
+            missing
+          ) : (
+            <>
+              {number(inUnit(row.together.lb, unit))} {words.of} {n === 0 ? counting(row.together.colonySeasons) : number(row.together.colonySeasons)}
+              {row.together.colonySeasons === 0 ? '' : ` (${words.each(poundsText(row.together.lb / row.together.colonySeasons, unit))})`}
+            </>
+          )}
         </td>
       )}
     </tr>
