@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { YieldGrouping } from '#shared/contract/yields.ts';
 import type { MassUnit } from '#shared/units.ts';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import '../../parts/behind.css';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { counted, dayTight, number } from '../../parts/format.ts';
@@ -28,7 +28,7 @@ const page = 50;
 /** The colonies behind a figure with what each gave, the highest first. */
 export function YieldBehind({ by, season, unit, group, title, onClose }: BehindProps) {
   const [most, setMost] = useState(page);
-  const { data, fault } = useRead('yields.behind', { by, key: group, season, most }, { keep: true });
+  const { data, fault } = useCalmRead('yields.behind', { by, key: group, season, most }, { keep: true });
   return (
     <section className="behind" aria-label={title} aria-live="polite">
       <div className="behind-head">

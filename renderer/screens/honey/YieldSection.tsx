@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { yieldGroupings, type YieldGrouping } from '#shared/contract/yields.ts';
 import { useBook } from '../../desk/useBook.ts';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import { download } from '../../parts/download.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
@@ -19,7 +19,7 @@ export function YieldSection() {
   const [chosen, setChosen] = useState<number | null>(null);
   const [opened, setOpened] = useState<OpenedGroup | null>(null);
   const season = by === 'season' ? null : chosen;
-  const { data, fault, stale } = useRead('yields.table', { by, season }, { keep: true });
+  const { data, fault, stale } = useCalmRead('yields.table', { by, season }, { keep: true });
   if (book === undefined) return null;
   const unit = book.massUnit;
   const choose = (change: () => void) => {
