@@ -61,7 +61,7 @@ test('a season’s account by line and yard, hours valued or not, the entries be
   expect(await words(behind)).toContain('deep box, part 2 of 10');
   await expectAccessible(page);
   // The words of an item are a guess; another line is chosen by hand, said, and taken back.
-  expect(await words(behind.getByRole('combobox', { name: 'Line of white sugar, 50 lb bag' }).locator('option:checked'))).toBe('Feed (guessed from its words)');
+  expect(await words(behind.getByRole('combobox', { name: 'Line of white sugar, 50 lb bag' }).locator('option:checked'))).toBe('Feed (a guess)');
   await behind.getByRole('combobox', { name: 'Line of white sugar, 50 lb bag' }).selectOption('Containers');
   await behind.getByText('white sugar, 50 lb bag now stands under Containers, as you chose; its words speak for Feed.').waitFor();
   await soon(() => cells(page, 'Containers')).toEqual(['Containers', '0.00', '75.00', '75.00']);

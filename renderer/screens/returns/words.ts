@@ -52,7 +52,7 @@ export const words = {
   basis: 'Basis',
   basisWord: { paid: 'paid', reckoned: 'reckoned' },
   lineOf: (what: string) => `Line of ${what}`,
-  guessed: (line: string) => `${line} (guessed from its words)`,
+  guessed: (line: string) => `${line} (a guess)`,
   takeBack: 'Take back the choice',
   takeBackOf: (what: string) => `Take back the choice for ${what}`,
   nowUnder: (what: string, line: string, guess: string) => `${what} now stands under ${line}, as you chose; its words speak for ${guess}.`,
