@@ -9,7 +9,7 @@ export const yieldWords = {
   heads: { yard: 'Yard', line: 'Queen’s line', queenAge: 'Age of the queen', source: 'Where from', season: 'Season' } satisfies Record<YieldGrouping, string>,
   season: 'Season',
   allSeasons: 'all together',
-  csv: 'Save as CSV',
+  csv: 'Save the yields as CSV',
   csvName: (by: YieldGrouping, season: number | null) => `yields by ${{ yard: 'yard', line: 'line', queenAge: 'age of queen', source: 'source', season: 'season' }[by]}${season === null ? '' : ` ${season}`}.csv`,
   csvHead: (unit: string) => ['group', 'colony_seasons', 'colonies', 'seasons', `mean_${unit}`, 'mean_low', 'mean_high', `compared_${unit}`, 'compared_low', 'compared_high', 'years_evened_out', 'pulled_to_the_whole', `weighed_together_${unit}`, 'weighed_together_colony_seasons'],
   table: (by: YieldGrouping) => `Honey of a colony by ${yieldWords.groupings[by]}`,
