@@ -2,13 +2,17 @@ import type { YardId } from '#shared/brands.ts';
 import type { Each } from '#shared/contract/returns.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import { periodDays, seasonName, seasonOf, type Season } from '#shared/seasons.ts';
+import { FaultError, refuse } from '#shared/faults.ts';
 import { gramsPerPound } from '#shared/units.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
-import { seasonMoney, type SeasonMoney } from '#core/returns/moneyLines.ts';
+import { categoryOfPurchase } from '#core/returns/categories.ts';
+import { isToldByTheHive, seasonMoney, type SeasonMoney } from '#core/returns/moneyLines.ts';
 import { meanKept, perUnit, returnsTable } from '#core/returns/returnsTable.ts';
 import { houseRules, numberRule } from '#core/rules/houseRules.ts';
+import { itemName } from '#core/stock/itemName.ts';
+import { budgetLinePaper, chosenLines } from './budgetPapers.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import type { Picture } from './picture.ts';
 
@@ -18,7 +22,7 @@ interface Asked {
   readonly equipment: 'parts' | 'paid';
 }
 
-export const returnsHandlers: Handlers<'returns.season' | 'returns.lines'> = {
+export const returnsHandlers: Handlers<'returns.season' | 'returns.lines' | 'returns.chooseLine'> = {
   'returns.season': async (asked, context) => {
     const { picture, today, season, money, harvests, seasons } = await accountOf(asked, context);
     const { states, yardList, rules, borders } = picture;
@@ -52,6 +56,18 @@ export const returnsHandlers: Handlers<'returns.season' | 'returns.lines'> = {
       lines: money.lines.map(({ yard, ...line }) => ({ ...line, yard: yard === null ? null : picture.names.yard(yard).code })),
     };
   },
+  'returns.chooseLine': async ({ entry: id, line }, context) => {
+    const { store } = context.open();
+    const stored = await store.entries({ kinds: ['purchase'] });
+    const found = stored.find(({ entry }) => entry.id === id);
+    if (found === undefined || found.entry.kind !== 'purchase') throw new FaultError(refuse('unknown', 'No purchase with that number is in the book.', { field: 'entry' }));
+    if (found.struck !== null) throw new FaultError(refuse('refused', 'That purchase was struck, so it stands under no line.', { field: 'entry', mend: 'Choose the line of the purchase that was put in its place.' }));
+    if (isToldByTheHive(found.entry)) throw new FaultError(refuse('refused', 'Bees that were ordered count when they are hived, with the price entered there; the order itself stands under no line.', { field: 'entry' }));
+    await store.keepPapers([budgetLinePaper(id, line)]);
+    const { item } = found.entry.body;
+    const guess = categoryOfPurchase(item);
+    return { entry: id, item: itemName(item), line: line ?? guess, guess, chosen: line !== null };
+  },
 };
 
 const noColony = 'No colony was kept in these days, so there is nothing to divide by.';
@@ -67,13 +83,15 @@ async function accountOf({ season: asked, hours, equipment }: Asked, context: De
   const last = until <= today ? addDays(until, -1) : today;
   const standing = async (query: Parameters<typeof book.store.entries>[0]): Promise<Entry[]> => (await book.store.entries(query)).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
   // Equipment bought in earlier seasons is still written off in this one.
-  const purchases = await standing({ kinds: ['purchase'], until: last });
+  const bought = await book.store.entries({ kinds: ['purchase'], until: last });
+  const purchases = bought.flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+  const chosen = await chosenLines(book.store, bought);
   const others = last < from ? [] : await standing({ kinds: ['install', 'requeen', 'sale', 'work', 'harvest'], from, until: last });
   const money: SeasonMoney = seasonMoney(
     [...purchases, ...others].toSorted(byOrder),
     season,
     { hour: hours ? Math.round(numberRule(rules, 'decision.hourValue') * 100) : null, mile: numberRule(rules, 'returns.mile') * 100, years: equipment === 'parts' ? Math.round(numberRule(rules, 'returns.years')) : null },
-    { seasonOf: (day) => seasonOf(day, borders), yardOfColony: (entry) => yardOf(entry, picture) },
+    { seasonOf: (day) => seasonOf(day, borders), yardOfColony: (entry) => yardOf(entry, picture), lineChosen: ({ id }) => chosen.get(id) ?? null },
   );
   const first = [...picture.states.map(({ start }) => start), ...purchases.map(({ day }) => day)].reduce((least: Day | null, day) => (least === null || day < least ? day : least), null);
   const begun = first === null ? season : Math.min(season, seasonOf(first, borders));

@@ -1,4 +1,5 @@
 import { seasonOf } from '#shared/seasons.ts';
+import type { ColonyId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import type { SeasonCrop } from '#shared/contract/yields.ts';
 import { gramsPerPound } from '#shared/units.ts';
@@ -6,8 +7,10 @@ import { cropPerColony } from '#core/honey/cropPerColony.ts';
 import { colonySeasons, yardSeasons, type ColonySeason, type YardSeason } from '#core/honey/yields/colonySeasons.ts';
 import { nassOf } from '#core/honey/yields/nassHoney.ts';
 import { yieldKey, yieldTable } from '#core/honey/yields/yieldTable.ts';
-import { seasonSentence, yieldRemarks, yieldSentence } from '#core/honey/yields/yieldWords.ts';
+import { hourSentence, printedSentence, seasonSentence, yieldRemarks, yieldSentence } from '#core/honey/yields/yieldWords.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
+import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
+import { done } from '#core/work/workedHours.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import { treatedIn } from './lotLines.ts';
@@ -21,10 +24,11 @@ export const yieldHandlers: Handlers<'yields.table' | 'yields.behind'> = {
     const unit = (await book.settings()).massUnit;
     const names = { yard: (id: ColonySeason['yard']) => picture.names.yard(id).name, order: picture.yardList.map(({ id }) => String(id)) };
     const inSeason = <One extends { readonly season: number }>(all: readonly One[]) => (season === null ? all : all.filter((one) => one.season === season));
-    const parts = yieldTable(inSeason(rows), inSeason(whole), by, names);
+    const wholeYards = inSeason(whole);
+    const parts = yieldTable(inSeason(rows), wholeYards, by, names);
     const few = numberRule(picture.rules, 'honey.fewest');
     const seasons = await keptFor(picture, `crops ${today}`, async () => seasonCrops(book, picture, record, rows, whole, today));
-    return { asOf: today, by, season, ...parts, few, sentence: yieldSentence(parts, by, few, unit), remarks: yieldRemarks(parts, by), seasons, seasonSentence: seasonSentence(seasons, unit) };
+    return { asOf: today, by, season, ...parts, few, sentence: yieldSentence(parts, by, few, unit), remarks: yieldRemarks(parts, by, wholeYards.reduce((sum, { colonies }) => sum + colonies.length, 0)), seasons, seasonSentence: seasonSentence(seasons, unit), hourSentence: hourSentence(seasons, unit), printedSentence: printedSentence(seasons) };
   },
   'yields.behind': async ({ by, key, season, most }, context) => {
     const { picture, rows, whole } = await here(context);
@@ -51,20 +55,25 @@ async function here(context: DeskContext) {
   return { book, picture, today, record, rows, whole };
 }
 
-/** Each season's crop, for each colony harvested and for each hour of work written down. */
-async function seasonCrops({ store }: Book, { borders }: Picture, { facts }: LotRecord, rows: readonly ColonySeason[], whole: readonly YardSeason[], today: Day): Promise<SeasonCrop[]> {
-  const work = (await store.entries({ kinds: ['work'], until: today })).flatMap(({ entry, struck }) => (struck === null && entry.kind === 'work' && entry.body.hours !== undefined ? [{ season: seasonOf(entry.day, borders), hours: entry.body.hours * (entry.body.people ?? 1) }] : []));
+/** Each season's crop, for each colony harvested and for each hour of work. */
+async function seasonCrops({ store }: Book, { states, byId, borders }: Picture, { facts }: LotRecord, rows: readonly ColonySeason[], whole: readonly YardSeason[], today: Day): Promise<SeasonCrop[]> {
+  const entries = (await store.entries({ kinds: visitEntryKinds, until: today })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+  const visitsBy = Map.groupBy(allVisits(states, byId, entries).filter(({ day }) => day <= today), ({ day }) => seasonOf(day, borders));
   const grams = Map.groupBy(facts.harvests, ({ day }) => seasonOf(day, borders));
-  const hoursBy = Map.groupBy(work, ({ season }) => season);
-  const seasons = [...new Set([...grams.keys()])].toSorted((a, b) => a - b);
-  return seasons.map((season) => {
+  const coloniesBy = new Map<number, Set<ColonyId>>();
+  for (const { season, colonies } of [...rows.map(({ season: of, colony }) => ({ season: of, colonies: [colony] })), ...whole]) {
+    const own = coloniesBy.get(season) ?? new Set();
+    coloniesBy.set(season, own);
+    for (const colony of colonies) own.add(colony);
+  }
+  return [...grams.keys()].toSorted((a, b) => a - b).map((season) => {
     const lb = (grams.get(season) ?? []).reduce((sum, { net }) => sum + net, 0) / gramsPerPound;
-    const colonies = new Set([...rows.filter((one) => one.season === season).map(({ colony }) => colony), ...whole.filter((one) => one.season === season).flatMap((one) => [...one.colonies])]).size;
-    const own = hoursBy.get(season) ?? [];
-    const hours = own.reduce((sum, one) => sum + one.hours, 0);
+    const colonies = coloniesBy.get(season)?.size ?? 0;
+    const { visits, written, hours, estimate } = done(visitsBy.get(season) ?? []);
     const nass = nassOf(season);
     return {
-      season, lb, colonies, perColony: cropPerColony(Math.max(0, lb), colonies), hours, workEntries: own.length, perHour: hours > 0 ? lb / hours : null,
+      season, lb, colonies, perColony: cropPerColony(Math.max(0, lb), colonies), visits, written, hours,
+      perHour: estimate === null || estimate.range[0] <= 0 ? null : { lb: lb / estimate.hours, range: [lb / estimate.range[1], lb / estimate.range[0]] },
       nass: nass === null ? null : { perColony: nass.perColony, colonies: nass.colonies, production: nass.production, source: nass.source },
     };
   });

@@ -1,9 +1,8 @@
+import type { CostLine } from '#shared/contract/budgetLines.ts';
 import { knownIngredients } from '#shared/entryForms.ts';
 import { boxItems, frameItems, readItem } from '#core/stock/itemName.ts';
 
-/** Lines of an enterprise budget (the shape that extension budgets have, from memory). */
-export const costLines = ['bees', 'feed', 'treatments', 'equipment', 'containers', 'fuel', 'labour', 'other costs'] as const;
-export type CostLine = (typeof costLines)[number];
+/** Lines of an enterprise budget that returns stand under (the shape that extension budgets have, from memory). */
 export const returnLines = ['honey', 'bees sold', 'pollination', 'other returns'] as const;
 export type ReturnLine = (typeof returnLines)[number];
 

@@ -1,11 +1,12 @@
 import type { EntryId, YardId } from '#shared/brands.ts';
+import type { CostLine } from '#shared/contract/budgetLines.ts';
 import type { Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { Season } from '#shared/seasons.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { isOrdering } from '#core/order/placedOrders.ts';
 import { itemName } from '#core/stock/itemName.ts';
-import { categoryOfPurchase, categoryOfSale, type CostLine, type ReturnLine } from './categories.ts';
+import { categoryOfPurchase, categoryOfSale, type ReturnLine } from './categories.ts';
 
 /** One amount of a season's account, in minor units and never below nothing; its entry is what stands behind it. */
 export interface MoneyLine {
@@ -21,6 +22,8 @@ export interface MoneyLine {
   readonly yard: YardId | null;
   /** `paid` by a bill or at a sale; `reckoned` at a house rule. */
   readonly basis: 'paid' | 'reckoned';
+  /** Of a purchase: the line that its words speak for, and whether somebody chose it; null of what is told by its kind. */
+  readonly bought: { readonly guess: CostLine; readonly chosen: boolean } | null;
 }
 
 export interface MoneyRules {
@@ -35,6 +38,8 @@ export interface MoneyFacts {
   readonly seasonOf: (day: Day) => Season;
   /** The yard a colony stood in on that day. */
   readonly yardOfColony: (entry: Entry) => YardId | null;
+  /** The line that was chosen for a purchase; null where its words decide. */
+  readonly lineChosen: (entry: Entry) => CostLine | null;
 }
 
 /** What a season's account holds, and what it had to leave out. */
@@ -60,7 +65,7 @@ export function seasonMoney(entries: readonly Entry[], season: Season, rules: Mo
   for (const entry of entries) {
     const bought = facts.seasonOf(entry.day);
     const inSeason = bought === season;
-    const about = { entry: entry.id, day: entry.day, kind: entry.kind };
+    const about = { entry: entry.id, day: entry.day, kind: entry.kind, bought: null };
     switch (entry.kind) {
       case 'install':
       case 'requeen': {
@@ -73,16 +78,17 @@ export function seasonMoney(entries: readonly Entry[], season: Season, rules: Mo
       }
       case 'purchase': {
         const { item, price, quantity, supplier, to } = entry.body;
-        const line = categoryOfPurchase(item);
-        // What bees cost is told by the colony or queen that came of the order.
-        if (line === 'bees' && isOrdering(entry)) break;
+        if (isToldByTheHive(entry)) break;
+        const guess = categoryOfPurchase(item);
+        const chosen = facts.lineChosen(entry);
+        const line = chosen ?? guess;
         if (price === undefined) {
           if (inSeason) unpriced.push(entry.id);
           break;
         }
         const yard = typeof to === 'object' ? to.yard : null;
         const description = `${itemName(item)}${supplier === undefined ? '' : ` from ${supplier}`}`;
-        const paid: MoneyLine = { ...about, side: 'cost', line, description, quantity: quantity ?? null, amount: price, yard, basis: 'paid' };
+        const paid: MoneyLine = { ...about, side: 'cost', line, description, quantity: quantity ?? null, amount: price, yard, basis: 'paid', bought: { guess, chosen: chosen !== null } };
         if (line !== 'equipment') {
           if (inSeason) lines.push(paid);
           break;
@@ -120,6 +126,11 @@ export function seasonMoney(entries: readonly Entry[], season: Season, rules: Mo
     }
   }
   return { lines, unpriced, ...sum };
+}
+
+/** Bees that were ordered: what they cost is told by the colony or queen that came of the order. */
+export function isToldByTheHive(entry: Entry): boolean {
+  return entry.kind === 'purchase' && isOrdering(entry) && categoryOfPurchase(entry.body.item) === 'bees';
 }
 
 /** One of `parts` nearly equal whole parts of an amount, counted from 0; all of them add up to it. */

@@ -1,7 +1,8 @@
+import { costLines, type CostLine } from '#shared/contract/budgetLines.ts';
 import type { YardId } from '#shared/brands.ts';
 import { dayNumber, type Day } from '#shared/days.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
-import { costLines, returnLines, type CostLine, type ReturnLine } from './categories.ts';
+import { returnLines, type ReturnLine } from './categories.ts';
 import type { MoneyLine } from './moneyLines.ts';
 
 /** Amounts by yard in the order of the columns, then what no yard is named for, then all. */

@@ -34,9 +34,11 @@ export interface PartialPooling {
  * for balanced data), means weighed by it; the 95 % limits ignore the error in tau2 and are somewhat short for
  * fewer than 6 groups. Source: Efron and Morris 1975; Searle et al. 1992 (from memory).
  * Null for fewer than 3 groups or one value in each: then do not pool. No spread within groups: no shrinkage.
+ * `spent`: degrees of freedom that were used up before, for effects (of years) taken out of the values; the spread
+ * within groups is then judged on that many fewer, as the residual of the two-way fit is.
  */
-export function partialPooling(groups: readonly GroupOfValues[]): PartialPooling | null {
-  const components = varianceComponents(groups);
+export function partialPooling(groups: readonly GroupOfValues[], spent = 0): PartialPooling | null {
+  const components = lessSpent(varianceComponents(groups), spent);
   if (components === null || components.groups < 3) return null;
   const { msWithin, msBetween, n: N, groups: k } = components;
   if (msWithin === null || msBetween === null) return null;
@@ -65,4 +67,10 @@ export function partialPooling(groups: readonly GroupOfValues[]): PartialPooling
       return { group, n, mean, shrinkage, pooled, pooledSe, limits: { lower: pooled - half, upper: pooled + half } };
     }),
   };
+}
+
+function lessSpent(components: VarianceComponents | null, spent: number): VarianceComponents | null {
+  if (components === null || spent === 0) return components;
+  const dfWithin = components.dfWithin - spent;
+  return { ...components, dfWithin, msWithin: dfWithin > 0 ? components.ssWithin / dfWithin : null };
 }

@@ -2,9 +2,11 @@ import { linearScale, niceTicks, px } from './scale.ts';
 import { textSize } from './text.ts';
 import { words } from './words.ts';
 
-/** Rates and bounds are shares from 0 to 1; null where the rate is undefined. */
+/** Rates and bounds are shares from 0 to 1, or amounts of which `alt` tells; null where the rate is undefined. */
 export interface IntervalRow {
   readonly label: string;
+  /** What the picture says to who does not see it, where the values are no shares. */
+  readonly alt?: string;
   readonly rate: number | null;
   readonly interval: readonly [number, number] | null;
   /** Needs attention: drawn as a diamond as well as in rust. */
@@ -15,6 +17,15 @@ export interface IntervalRow {
 export function intervalEnd(rows: readonly IntervalRow[]): number {
   const largest = Math.max(0, ...rows.map((row) => row.interval?.[1] ?? row.rate ?? 0));
   return Math.min(1, Math.max(0.5, Math.ceil(largest * 4 - 1e-9) / 4));
+}
+
+/** As `intervalEnd`, for amounts: the next round tick above the largest bound. */
+export function amountEnd(rows: readonly IntervalRow[]): number {
+  const largest = Math.max(0, ...rows.map((row) => row.interval?.[1] ?? row.rate ?? 0));
+  const ticks = niceTicks(0, largest > 0 ? largest : 1, 4);
+  const step = (ticks[1] ?? 1) - (ticks[0] ?? 0);
+  const last = ticks.at(-1) ?? 0;
+  return last >= largest ? Math.max(last, step) : last + step;
 }
 
 const pad = 8;
@@ -30,7 +41,7 @@ export function IntervalDot({ row, end, width }: { row: IntervalRow; end: number
   const percent = (share: number) => Math.round(share * 100);
   const { rate, interval } = row;
   const name =
-    rate === null || interval === null ? words.noRate(row.label) : words.intervalAlt(row.label, percent(rate), percent(interval[0]), percent(interval[1]));
+    row.alt ?? (rate === null || interval === null ? words.noRate(row.label) : words.intervalAlt(row.label, percent(rate), percent(interval[0]), percent(interval[1])));
   return (
     <svg className="chart interval-dot" role="img" aria-label={name} width={width} height={18} viewBox={`0 0 ${width} 18`}>
       {niceTicks(0, end, 4).map((tick) => (
@@ -48,8 +59,10 @@ export function IntervalDot({ row, end, width }: { row: IntervalRow; end: number
   );
 }
 
-/** The axis above a column of `IntervalDot`s, in per cent. */
-export function IntervalScale({ end, width }: { end: number; width: number }) {
+const inPerCent = (tick: number) => String(Math.round(tick * 100));
+
+/** The axis above a column of `IntervalDot`s, in per cent unless told otherwise. */
+export function IntervalScale({ end, width, tickText = inPerCent }: { end: number; width: number; tickText?: (tick: number) => string }) {
   const x = xScale(end, width);
   const ticks = niceTicks(0, end, 4);
   return (
@@ -62,7 +75,7 @@ export function IntervalScale({ end, width }: { end: number; width: number }) {
           y={textSize}
           textAnchor={index === 0 ? 'start' : index === ticks.length - 1 ? 'end' : 'middle'}
         >
-          {Math.round(tick * 100)}
+          {tickText(tick)}
         </text>
       ))}
     </svg>

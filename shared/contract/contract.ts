@@ -20,6 +20,7 @@ import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
 import { placedOperations } from './placed.ts';
+import { budgetLineOperations } from './budgetLines.ts';
 import { returnsOperations } from './returns.ts';
 import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
@@ -54,6 +55,7 @@ export const contract = {
   ...orderOperations,
   ...placedOperations,
   ...returnsOperations,
+  ...budgetLineOperations,
   ...roundOperations,
   ...ruleOperations,
   ...offerOperations,

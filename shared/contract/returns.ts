@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { costLine } from './budgetLines.ts';
 import { read } from './operation.ts';
 import { houseRule } from './order.ts';
 import { dayValue, entryId, kindValue } from './values.ts';
@@ -58,6 +59,8 @@ export const moneyLine = z.object({
   /** Code of the yard; null where the entry names none. */
   yard: z.string().nullable(),
   basis: z.enum(['paid', 'reckoned']),
+  /** Of a purchase: the line that its words speak for, and whether somebody chose the one it stands under. */
+  bought: z.object({ guess: costLine, chosen: z.boolean() }).nullable(),
 });
 export type MoneyLineView = z.infer<typeof moneyLine>;
 

@@ -13,8 +13,8 @@ export const yieldRow = z.object({
   key: z.string(), label: z.string(),
   /** Colony-seasons weighed. */
   n: count, colonies: count, seasons: count,
-  /** As weighed; null where nothing was. */
-  mean: z.number().nullable(),
+  /** As weighed, with 95 % limits from two values on; null where nothing was. */
+  mean: z.number().nullable(), meanInterval: interval.nullable(),
   /** Years evened out and pulled towards the whole where that can be done, else as weighed; 95 % limits, never below nought. */
   estimate: z.number().nullable(), interval: interval.nullable(), pooled: z.boolean(), evened: z.boolean(),
   /** 0: left where it was, 1: pulled all the way to the whole. */
@@ -25,7 +25,11 @@ export const yieldRow = z.object({
 export type YieldRow = z.infer<typeof yieldRow>;
 
 export const seasonCrop = z.object({
-  season: count, lb: z.number(), colonies: count, perColony: z.number().nullable(), hours: z.number(), workEntries: count, perHour: z.number().nullable(),
+  season: count, lb: z.number(), colonies: count, perColony: z.number().nullable(),
+  /** Visits of the season, those with hours written down, and the person-hours of these. */
+  visits: count, written: count, hours: z.number(),
+  /** Pounds for each person-hour of all visits, those without hours as long as the others; null where too few have hours. */
+  perHour: z.object({ lb: z.number(), range: interval }).nullable(),
   /** What USDA NASS printed for that year; null where no figure was read. */
   nass: z.object({ perColony: z.number(), colonies: z.number(), production: z.number().nullable(), source: z.string() }).nullable(),
 });
@@ -39,7 +43,7 @@ export const yieldAnswer = z.object({
   test: z.object({ F: z.number(), df1: z.number(), df2: z.number(), p: z.number() }).nullable(),
   /** Standard deviation between groups and between colonies of one, pounds. */
   between: z.number().nullable(), within: z.number().nullable(),
-  few: count, sentence: z.string(), remarks: z.array(z.string()), seasons: z.array(seasonCrop), seasonSentence: z.string(),
+  few: count, sentence: z.string(), remarks: z.array(z.string()), seasons: z.array(seasonCrop), seasonSentence: z.string(), hourSentence: z.string(), printedSentence: z.string(),
 });
 export type YieldAnswer = z.infer<typeof yieldAnswer>;
 

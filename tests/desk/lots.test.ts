@@ -207,12 +207,16 @@ test('yields by every grouping: each figure opens the colonies behind it, and th
       }
     }
   }
-  const { seasons, sentence, seasonSentence, rows } = await ask('yields.table', { by: 'yard' });
+  const { seasons, sentence, hourSentence, rows } = await ask('yields.table', { by: 'yard' });
   expect(seasons.map(({ season }) => season)).toEqual([2021, 2022, 2023, 2024, 2025, 2026]);
   expect(seasons.find(({ season }) => season === 2022)?.nass).toMatchObject({ perColony: 47 });
   expect(seasons.find(({ season }) => season === 2023)?.nass).toBeNull();
   expect(sentence).toMatch(/\d.lb a colony/);
-  expect(seasonSentence).toContain('for each hour of work');
+  expect(hourSentence).toMatch(/^In 2026 each hour of work brought 18\.\d.lb of honey \(14\.\d.lb to 23\.\d.lb\): hours are written down for 61 of \d\d.visits, and/);
+  // The hours are those of the page of hours worked, where every visit is read from the journal.
+  const worked = (await ask('worked.seasons', {})).seasons;
+  expect(seasons.map(({ season, visits, written, hours }) => ({ season, visits, written, hours })))
+    .toEqual(worked.map(({ season, total: { visits, written, hours } }) => ({ season, visits, written, hours })).toReversed());
   expect(rows.filter(({ together }) => together !== null).length).toBeGreaterThan(0);
   // Older queens were made to give a fifth less in the story; the years are evened out before it is said.
   const ages = await ask('yields.table', { by: 'queenAge' });
@@ -220,4 +224,13 @@ test('yields by every grouping: each figure opens the colonies behind it, and th
   expect(of('older')).toBeLessThan(of('last year'));
   const one = await ask('yields.table', { by: 'yard', season: 2024 });
   expect(one.rows.every(({ evened }) => !evened)).toBe(true);
+  // Recounted with R 4.2.2 from the exported journal: rows of harvest by colony, gross less tare, mean() and t.test() by yard.
+  const recounted = [['Kiln Field', 14, 85.3, 53.13533, 117.46467], ['Larch Bend', 7, 70.52857, 30.82691, 110.23023], ['North Slope', 10, 71.6, 51.51501, 91.68499], ['Quarry', 8, 70.0125, 43.18832, 96.83667]] as const;
+  for (const [label, n, mean, low, high] of recounted) {
+    const found = one.rows.find((row) => row.label === label);
+    expect(found?.n, label).toBe(n);
+    expect(found?.mean, label).toBeCloseTo(mean, 4);
+    expect(found?.meanInterval?.[0], label).toBeCloseTo(low, 4);
+    expect(found?.meanInterval?.[1], label).toBeCloseTo(high, 4);
+  }
 });

@@ -86,3 +86,34 @@ test('the lines behind it are its amounts, and a struck one is gone; as of an ea
   expect(amounts((await ask('returns.season', { ...asked, asOf: '2026-05-01' })).costs)).toEqual({ bees: 57_800, equipment: 2800 });
   expect((await ask('returns.season', { ...plain, season: 2030 })).costs).toEqual([]);
 });
+
+test('the line of a purchase is chosen by hand, stays with it when it is replaced, and is taken back; what cannot be chosen is refused', async () => {
+  await season();
+  const lineOf = async (item: string) => (await ask('returns.lines', plain)).lines.find(({ description }) => description.includes(item));
+  const sugar = (await lineOf('white sugar'))!;
+  expect(sugar).toMatchObject({ line: 'feed', bought: { guess: 'feed', chosen: false } });
+  expect(await ask('returns.chooseLine', { entry: sugar.entry, line: 'containers' })).toEqual({ entry: sugar.entry, item: 'white sugar, 50 lb bag', line: 'containers', guess: 'feed', chosen: true });
+  expect(await lineOf('white sugar')).toMatchObject({ line: 'containers', bought: { guess: 'feed', chosen: true } });
+  expect(amounts((await ask('returns.season', plain)).costs)).toMatchObject({ containers: 7500 });
+  expect(amounts((await ask('returns.season', plain)).costs).feed).toBeUndefined();
+
+  // Put right in the journal, it is the same purchase; of another item it is not.
+  const replaced = async (entry: number, item: string) => {
+    await ask('journal.replace', { entry, cells: row('2026-08-01', 'purchase', { item, quantity: '3', price: '80' }), reason: 'read the bill again' });
+    return (await lineOf(item))!;
+  };
+  const again = await replaced(sugar.entry, 'white sugar, 50 lb bag');
+  expect(again).toMatchObject({ amount: 8000, line: 'containers', bought: { guess: 'feed', chosen: true } });
+  expect(await trial.desk.call('returns.chooseLine', { entry: sugar.entry, line: 'feed' })).toMatchObject({ ok: false, sentence: 'That purchase was struck, so it stands under no line.' });
+  expect(await ask('returns.chooseLine', { entry: again.entry, line: null })).toMatchObject({ line: 'feed', chosen: false });
+  expect(await lineOf('white sugar')).toMatchObject({ line: 'feed', bought: { guess: 'feed', chosen: false } });
+  await ask('returns.chooseLine', { entry: again.entry, line: 'other costs' });
+  expect(await replaced(again.entry, 'fondant')).toMatchObject({ line: 'feed', bought: { guess: 'feed', chosen: false } });
+
+  const sold = (await ask('returns.lines', plain)).lines.find(({ line }) => line === 'bees sold')!;
+  expect(sold.bought).toBeNull();
+  expect(await trial.desk.call('returns.chooseLine', { entry: sold.entry, line: 'feed' })).toMatchObject({ ok: false, code: 'unknown' });
+  await ask('journal.enter', { rows: [row('2026-10-01', 'purchase', { item: 'package', quantity: '4', price: '600', note: 'Ordered, delivery 2027-04-24' })] });
+  const order = (await ask('orders.placed', {})).orders[0]!;
+  expect(await trial.desk.call('returns.chooseLine', { entry: order.entry, line: 'feed' })).toMatchObject({ ok: false, sentence: expect.stringMatching(/^Bees that were ordered count when they are hived/) });
+});

@@ -4,6 +4,7 @@ import { chiSquareTable } from '#core/stats/chiSquareTable.ts';
 import { coxModel } from '#core/stats/coxModel.ts';
 import { fisherExactTable } from '#core/stats/fisherExactTable.ts';
 import { fisherExactTwoByTwo } from '#core/stats/fisherExactTwoByTwo.ts';
+import { additiveFit } from '#core/stats/additiveFit.ts';
 import { groupedValues } from '#core/stats/groupedValues.ts';
 import { logRank } from '#core/stats/logRank.ts';
 import { partialPooling } from '#core/stats/partialPooling.ts';
@@ -90,4 +91,13 @@ test('Dyestuff: within 2451.25, between 1764.05, mean 1527.5', () => {
   expect(pooling?.components.msWithin).toBeCloseTo(2451.25, 9);
   expect(pooling?.tau2).toBeCloseTo(1764.05, 9);
   expect(pooling?.mu).toBeCloseTo(1527.5, 9);
+});
+
+// R 4.2.2: sigma(lm(v ~ b + g)) on thirteen values, two of a cell and six cells empty; three of the four blocks’ effects are spent.
+test('pooled after blocks were evened out, the spread within is that of the two-way fit', () => {
+  const [groups, blocks] = ['aaabbccccabdd', '1231223344414'];
+  const fit = additiveFit([41, 52, 30, 60, 66, 38, 25, 29, 47, 50, 71, 33, 44].map((value, at) => ({ group: groups[at] ?? '', block: blocks[at] ?? '', value })));
+  const evened = groupedValues(fit.rows.map(({ value }) => value), fit.rows.map(({ row }) => row.group));
+  expect(Math.sqrt(partialPooling(evened, fit.blocks.size - 1)?.components.msWithin ?? NaN)).toBeCloseTo(2.92075591403, 9);
+  expect(partialPooling(evened, 9)).toBeNull();
 });

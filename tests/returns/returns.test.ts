@@ -1,22 +1,23 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { EntryId, Minor, YardId } from '#shared/brands.ts';
+import { costLines } from '#shared/contract/budgetLines.ts';
 import { day } from '#shared/days.ts';
 import { seasonOf } from '#shared/seasons.ts';
 import type { Entry } from '#core/journal/kinds.ts';
-import { categoryOfPurchase, categoryOfSale, costLines, returnLines } from '#core/returns/categories.ts';
+import { categoryOfPurchase, categoryOfSale, returnLines } from '#core/returns/categories.ts';
 import { partOf, seasonMoney, type MoneyLine, type MoneyRules } from '#core/returns/moneyLines.ts';
 import { perUnit, returnsTable } from '#core/returns/returnsTable.ts';
 
 const yards = [1, 2, 3] as YardId[];
 const anyLine: fc.Arbitrary<MoneyLine> = fc.record({
-  entry: fc.nat(50).map((id) => id as EntryId), day: fc.constant(day('2026-05-01')), kind: fc.constant('purchase' as const), description: fc.constant(''), quantity: fc.constant(null), basis: fc.constant('paid' as const),
+  entry: fc.nat(50).map((id) => id as EntryId), day: fc.constant(day('2026-05-01')), kind: fc.constant('purchase' as const), description: fc.constant(''), quantity: fc.constant(null), basis: fc.constant('paid' as const), bought: fc.constant(null),
   amount: fc.nat(500_000), yard: fc.option(fc.constantFrom(...yards, 9 as YardId), { nil: null }),
   of: fc.oneof(fc.constantFrom(...costLines).map((line) => ({ side: 'cost' as const, line })), fc.constantFrom(...returnLines).map((line) => ({ side: 'return' as const, line }))),
 }).map(({ of, ...rest }) => ({ ...rest, ...of }));
 
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
-const at = { seasonOf, yardOfColony: () => null };
+const at = { seasonOf, yardOfColony: () => null, lineChosen: () => null };
 const rules = (more: Partial<MoneyRules> = {}): MoneyRules => ({ hour: null, mile: 0, years: 10, ...more });
 let last = 0;
 const entry = <Kind extends Entry['kind']>(on: string, kind: Kind, body: Extract<Entry, { kind: Kind }>['body']): Entry => {
@@ -73,6 +74,19 @@ test('an order for bees is told by the bees that came of it; one for equipment i
   const order = (item: string) => entry('2026-01-20', 'purchase', { item, quantity: 4, price: 60_000 as Minor, note: 'Ordered, delivery 2026-04-24' });
   expect(seasonMoney([order('package')], 2025, rules({ years: null }), at).lines).toEqual([]);
   expect(seasonMoney([order('medium super')], 2025, rules({ years: null }), at).lines).toMatchObject([{ line: 'equipment', amount: 60_000 }]);
+});
+
+test('a line that was chosen goes before the words of the item, with all that follows from it; bees on order stay with their hives', () => {
+  const box = entry('2026-05-01', 'purchase', { item: 'deep box', quantity: 3, price: 9_000 as Minor });
+  const order = entry('2026-01-20', 'purchase', { item: 'package', quantity: 4, price: 60_000 as Minor, note: 'Ordered, delivery 2026-04-24' });
+  const chose = (line: 'feed' | 'equipment' | 'bees') => ({ ...at, lineChosen: () => line });
+  const years = rules({ years: 3 });
+  expect(seasonMoney([box], 2026, years, at).lines).toMatchObject([{ line: 'equipment', amount: 3_000, bought: { guess: 'equipment', chosen: false } }]);
+  // Feed is not written off: all of it counts in the season that it was bought in, and nothing after.
+  expect(seasonMoney([box], 2026, years, chose('feed'))).toMatchObject({ equipmentPaid: 0, lines: [{ line: 'feed', amount: 9_000, basis: 'paid', bought: { guess: 'equipment', chosen: true } }] });
+  expect(seasonMoney([box], 2027, years, chose('feed')).lines).toEqual([]);
+  expect(seasonMoney([box], 2026, years, chose('bees')).lines).toMatchObject([{ line: 'bees', amount: 9_000 }]);
+  expect(seasonMoney([order], 2025, years, chose('equipment')).lines).toEqual([]);
 });
 
 test('what goes under which line', () => {

@@ -60,6 +60,25 @@ test('a season’s account by line and yard, hours valued or not, the entries be
   await soon(() => words(behind.getByRole('row').last())).toContain('364.00');
   expect(await words(behind)).toContain('deep box, part 2 of 10');
   await expectAccessible(page);
+  // The words of an item are a guess; another line is chosen by hand, said, and taken back.
+  expect(await words(behind.getByRole('combobox', { name: 'Line of white sugar, 50 lb bag' }).locator('option:checked'))).toBe('Feed (a guess)');
+  await behind.getByRole('combobox', { name: 'Line of white sugar, 50 lb bag' }).selectOption('Containers');
+  await behind.getByText('white sugar, 50 lb bag now stands under Containers, as you chose; its words speak for Feed.').waitFor();
+  await soon(() => cells(page, 'Containers')).toEqual(['Containers', '0.00', '75.00', '75.00']);
+  await behind.getByRole('button', { name: 'Take back the choice for white sugar, 50 lb bag' }).waitFor();
+  await expectAccessible(page);
+  await behind.getByRole('button', { name: 'Take back the choice', exact: true }).click();
+  await soon(() => cells(page, 'Feed')).toEqual(['Feed', '0.00', '75.00', '75.00']);
+  await behind.getByText('white sugar, 50 lb bag stands under Feed again, guessed from its words.').waitFor();
+  // From the line’s own list the purchase leaves for the other; the sentence, and the way back, stay.
+  await page.getByRole('button', { name: '75.00, Feed, Together: show the entries' }).click();
+  const feed = page.getByRole('region', { name: 'What is behind: Feed, Together' });
+  await feed.getByRole('combobox', { name: 'Line of white sugar, 50 lb bag' }).selectOption('Other');
+  await soon(() => cells(page, 'Other')).toEqual(['Other', '0.00', '75.00', '75.00']);
+  await feed.getByRole('button', { name: 'Take back the choice', exact: true }).click();
+  await soon(() => cells(page, 'Feed')).toEqual(['Feed', '0.00', '75.00', '75.00']);
+  await page.getByRole('button', { name: '364.00, All costs, Together: show the entries' }).click();
+
   const [file] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save as CSV' }).click()]);
   const lines = (await readFile(await file.path(), 'utf8')).trim().split('\r\n');
   expect(lines[0]).toBe('date,kind,description,quantity,amount,category,yard,basis,entry');

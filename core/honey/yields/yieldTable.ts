@@ -12,9 +12,9 @@ export interface YieldNames {
 }
 
 const ages = ['this year', 'last year', 'older', 'unknown'] as const;
-const ageLabels: Readonly<Record<ColonySeason['queenAge'], string>> = { 'this year': 'queen of that year', 'last year': 'of the year before', older: 'older queen', unknown: 'year not known' };
+const ageLabels: Readonly<Record<ColonySeason['queenAge'], string>> = { 'this year': 'Queens of that year', 'last year': 'Queens of the year before', older: 'Older queens', unknown: 'Queens of no known year' };
 const sources = ['opening', 'split', 'package', 'nuc', 'bought colony', 'swarm'] as const;
-const sourceLabels: Readonly<Record<ColonySeason['source'], string>> = { opening: 'in the book from the start', split: 'own split', package: 'package', nuc: 'nuc', 'bought colony': 'bought colony', swarm: 'swarm' };
+const sourceLabels: Readonly<Record<ColonySeason['source'], string>> = { opening: 'Colonies in the book from the start', split: 'Own splits', package: 'Packages', nuc: 'Nucs', 'bought colony': 'Bought colonies', swarm: 'Swarms' };
 
 /** The group that a colony's season counts for. */
 export function yieldKey({ yard, line, queenAge, source, season }: ColonySeason, by: YieldGrouping): string {
@@ -36,7 +36,7 @@ export type YieldParts = Pick<YieldAnswer, 'rows' | 'all' | 'apart' | 'test' | '
 
 /**
  * Pounds per colony and season by group. The years are evened out first (`additiveFit`: yards are compared in the years that
- * they share), then small groups are pulled towards the whole (`partialPooling`). By season nothing is evened out or pulled:
+ * they share; each year but one costs a degree of freedom), then small groups are pulled towards the whole (`partialPooling`). By season nothing is evened out or pulled:
  * each has its own mean and 95 % t interval. With fewer than three groups, or one value in each, the same. Yards weighed
  * together have a total and no spread.
  */
@@ -46,7 +46,7 @@ export function yieldTable(rows: readonly ColonySeason[], whole: readonly YardSe
   const fit = by === 'season' || years < 2 ? null : additiveFit(tagged);
   const compared = fit === null ? tagged.map((row) => ({ row, value: row.value })) : fit.rows;
   const byGroup = [...Map.groupBy(compared, ({ row }) => row.group)].map(([group, own]) => ({ group, values: own.map(({ value }) => value) }));
-  const pooling = by === 'season' ? null : partialPooling(byGroup);
+  const pooling = by === 'season' ? null : partialPooling(byGroup, fit === null ? 0 : Math.max(0, fit.blocks.size - 1));
   const pooledBy = new Map(pooling?.groups.map((one) => [one.group, one]));
   const ownBy = new Map(byGroup.map(({ group, values }) => [group, meanInterval(values)]));
   const together = by === 'yard' ? Map.groupBy(whole, ({ yard }) => String(yard)) : new Map<string, YardSeason[]>();
@@ -59,7 +59,7 @@ export function yieldTable(rows: readonly ColonySeason[], whole: readonly YardSe
     const yards = together.get(key) ?? [];
     return {
       key, label: labelOf(key, by, names), n: own.length, colonies: new Set(own.map(({ one }) => one.colony)).size, seasons: new Set([...own.map(({ block }) => block), ...yards.map(({ season }) => String(season))]).size,
-      mean: raw.mean, estimate: pooled?.pooled ?? evened?.mean ?? raw.mean, interval: shown(pooled?.limits ?? (evened ?? raw).limits),
+      mean: raw.mean, meanInterval: shown(raw.limits), estimate: pooled?.pooled ?? evened?.mean ?? raw.mean, interval: shown(pooled?.limits ?? (evened ?? raw).limits),
       pooled: pooled !== undefined, evened: fit !== null && evened !== undefined, shrinkage: pooled?.shrinkage ?? null,
       together: yards.length === 0 ? null : { lb: yards.reduce((sum, { lb }) => sum + lb, 0), colonySeasons: yards.reduce((sum, { colonies }) => sum + colonies.length, 0) },
     };
@@ -80,7 +80,7 @@ function labelOf(key: string, by: YieldGrouping, names: YieldNames): string {
     case 'yard':
       return names.yard(Number(key) as ColonySeason['yard']);
     case 'line':
-      return key === '' ? 'not written down' : key;
+      return key === '' ? 'No line written down' : key;
     case 'queenAge':
       return ageLabels[key as ColonySeason['queenAge']];
     case 'source':

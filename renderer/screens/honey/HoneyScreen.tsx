@@ -22,6 +22,7 @@ import { LotsTable } from './LotsTable.tsx';
 import { NewLot } from './NewLot.tsx';
 import { TraceSection } from './TraceSection.tsx';
 import { words } from './words.ts';
+import { YieldSection } from './YieldSection.tsx';
 
 type Lots = OutputOf<'lots.list'>;
 
@@ -62,7 +63,6 @@ export function HoneyScreen() {
             </Entering>
           ) : null}
           <TraceSection yards={book.yards} seasons={data.seasons} unit={book.massUnit} order={book.dateOrder} />
-          {/* What colonies yield: <YieldSection />. */}
         </>
       )}
       <MarginContent heading={words.marginHow}>
@@ -72,6 +72,8 @@ export function HoneyScreen() {
         {data ? <OwnLimit data={data} /> : null}
         <RulesLink room="honey" />
       </MarginContent>
+      {/* After the margin’s own part, so that its part stands below. */}
+      <YieldSection />
     </Page>
   );
 }

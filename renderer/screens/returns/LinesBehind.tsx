@@ -1,8 +1,15 @@
+import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
+import type { CostLine, LineOfPurchase } from '#shared/contract/budgetLines.ts';
 import type { MoneyLineView } from '#shared/contract/returns.ts';
+import type { Fault } from '#shared/faults.ts';
+import { useWrite } from '../../desk/useDesk.ts';
+import { Entering } from '../../parts/Entering.tsx';
+import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, missing, number } from '../../parts/format.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { amountText } from './amountText.ts';
+import { LineChoice } from './LineChoice.tsx';
 import type { Chosen } from './ReturnsTable.tsx';
 import { words } from './words.ts';
 
@@ -11,6 +18,21 @@ export function LinesBehind({ chosen, lines, onClose }: { readonly chosen: Chose
   const own = lines.filter(({ side, line, yard }) => side === chosen.side && (chosen.line === null || line === chosen.line) && (chosen.yard === undefined || yard === chosen.yard));
   const { shown, more } = useFirstRows(own, 'entries behind');
   const title = words.behind(chosen.title);
+  const { send, busy } = useWrite('returns.chooseLine');
+  const [moved, setMoved] = useState<LineOfPurchase | null>(null);
+  const [fault, setFault] = useState<Fault | undefined>();
+  const choose = async (entry: MoneyLineView['entry'], line: CostLine | null) => {
+    if (busy) return;
+    const answer = await send({ entry, line });
+    setFault(answer.ok ? undefined : answer);
+    if (answer.ok) setMoved(answer.value);
+  };
+  const said = useRef<HTMLParagraphElement>(null);
+  // The row that was changed may be gone, and the keyboard with it.
+  useEffect(() => {
+    if (moved !== null && document.activeElement === document.body) said.current?.focus();
+  }, [moved, lines]);
+  const choices = own.some(({ bought }) => bought !== null);
   return (
     <section className="behind" aria-label={title} aria-live="polite">
       <div className="behind-head">
@@ -19,6 +41,20 @@ export function LinesBehind({ chosen, lines, onClose }: { readonly chosen: Chose
           {words.close}
         </button>
       </div>
+      <FaultNote fault={fault} />
+      {/* What was chosen may have left this list; it is said here, and taken back from here. */}
+      {moved === null ? null : (
+        <Entering>
+          <p ref={said} role="status" tabIndex={-1}>
+            {moved.chosen ? words.nowUnder(moved.item, words.lines[moved.line] ?? moved.line, words.lines[moved.guess] ?? moved.guess) : words.againUnder(moved.item, words.lines[moved.line] ?? moved.line)}{' '}
+            {moved.chosen ? (
+              <button type="button" className="link no-print" onClick={() => void choose(moved.entry, null)}>
+                {words.takeBack}
+              </button>
+            ) : null}
+          </p>
+        </Entering>
+      )}
       <div className="scroll behind-list" tabIndex={0} role="group" aria-label={title}>
         <table className="tight">
           <caption className="visually-hidden">{title}</caption>
@@ -34,20 +70,12 @@ export function LinesBehind({ chosen, lines, onClose }: { readonly chosen: Chose
                 {words.amount}
               </th>
               <th scope="col">{words.basis}</th>
+              {choices && <th scope="col">{words.lineHead}</th>}
             </tr>
           </thead>
           <tbody>
-            {shown.map(({ entry, day, description, quantity, amount, yard, basis, line }) => (
-              <tr key={`${entry} ${line}`}>
-                <th scope="row">
-                  <Link href={`/entries/${entry}`}>{dayText(day)}</Link>
-                </th>
-                <td>{description}</td>
-                <td>{yard ?? missing}</td>
-                <td className="number">{number(quantity, 2)}</td>
-                <td className="number">{amountText(amount)}</td>
-                <td>{words.basisWord[basis]}</td>
-              </tr>
+            {shown.map((one) => (
+              <Line key={`${one.entry} ${one.line}`} one={one} choices={choices} onChoose={(to) => void choose(one.entry, to)} />
             ))}
           </tbody>
           <tfoot>
@@ -56,12 +84,39 @@ export function LinesBehind({ chosen, lines, onClose }: { readonly chosen: Chose
                 {words.all}
               </th>
               <td className="number">{amountText(own.reduce((sum, { amount }) => sum + amount, 0))}</td>
-              <td />
+              <td colSpan={choices ? 2 : 1} />
             </tr>
           </tfoot>
         </table>
         {more}
       </div>
     </section>
+  );
+}
+
+interface LineProps {
+  readonly one: MoneyLineView;
+  readonly choices: boolean;
+  readonly onChoose: (line: CostLine | null) => void;
+}
+
+function Line({ one, choices, onChoose }: LineProps) {
+  const { entry, day, description, quantity, amount, yard, basis } = one;
+  return (
+    <tr>
+      <th scope="row">
+        <Link href={`/entries/${entry}`}>{dayText(day)}</Link>
+      </th>
+      <td>{description}</td>
+      <td>{yard ?? missing}</td>
+      <td className="number">{number(quantity, 2)}</td>
+      <td className="number">{amountText(amount)}</td>
+      <td>{words.basisWord[basis]}</td>
+      {choices && (
+        <td>
+          <LineChoice line={one} onChoose={onChoose} />
+        </td>
+      )}
+    </tr>
   );
 }
