@@ -175,22 +175,6 @@ test('the limit of another place is chosen and kept', async () => {
   await ask('lots.choosePlace', { place: 'usdaAB' });
 });
 
-test('honey over the limit, honey that would be all water, and jars sold that were never filled are said plainly, and no page stops on them', async () => {
-  const harvest = (lot: string, moisture: string) => ({ date: '2026-11-21', entry: 'harvest' as const, yard: 'MR', gross: '90', tare: '30', unit: 'lb', moisture, lot });
-  await ask('journal.enter', { rows: [harvest('Wet', '60'), harvest('Border', '18.62'), harvest('All water', '100'), { date: '2026-11-22', entry: 'sale', item: 'honey, 1 lb jar', quantity: '10', lot: 'Border' }] });
-  const wet = await ask('lots.page', { lot: 'Wet' });
-  expect(wet.limitSentence).toBe('It is over the 18.6\u00a0% of United States, grades A and B, by 41.4: as it is, it may not be sold as that there. Dry it, or pour it together with a drier lot.');
-  expect(wet.limits.every(({ within, source, confidence }) => within === false && source !== '' && confidence !== '')).toBe(true);
-  const border = await ask('lots.page', { lot: 'Border' });
-  expect([border.limitSentence, border.grade]).toEqual([expect.stringContaining(', by 0.020:'), 'C']);
-  expect(border.line.troubles).toEqual([expect.stringContaining('That is 10 more of 1 lb than were filled.')]);
-  expect(border.saleSentence).toMatch(/10 sold, 10 more than were filled\.$/);
-  const all = await ask('lots.page', { lot: 'All water' });
-  expect([all.line.water, all.atStandard, all.limitSentence]).toEqual([null, null, 'Whether it is within the 18.6\u00a0% of United States, grades A and B is not known.']);
-  expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance\.$/);
-  expect(await at.answer('lots.keep', { lot: 'Wet', day: '2026-11-23', act: { what: 'dried', to: 70 } })).toMatchObject({ ok: false });
-});
-
 test('yields by every grouping: each figure opens the colonies behind it, and the seasons are those of the record', async () => {
   for (const by of ['yard', 'line', 'queenAge', 'source', 'season'] as const) {
     const table = await ask('yields.table', { by });
@@ -233,4 +217,20 @@ test('yields by every grouping: each figure opens the colonies behind it, and th
     expect(found?.meanInterval?.[0], label).toBeCloseTo(low, 4);
     expect(found?.meanInterval?.[1], label).toBeCloseTo(high, 4);
   }
+});
+
+test('honey over the limit, honey that would be all water, and jars sold that were never filled are said plainly, and no page stops on them', async () => {
+  const harvest = (lot: string, moisture: string) => ({ date: '2026-11-21', entry: 'harvest' as const, yard: 'MR', gross: '90', tare: '30', unit: 'lb', moisture, lot });
+  await ask('journal.enter', { rows: [harvest('Wet', '60'), harvest('Border', '18.62'), harvest('All water', '100'), { date: '2026-11-22', entry: 'sale', item: 'honey, 1 lb jar', quantity: '10', lot: 'Border' }] });
+  const wet = await ask('lots.page', { lot: 'Wet' });
+  expect(wet.limitSentence).toBe('It is over the 18.6\u00a0% of United States, grades A and B, by 41.4: as it is, it may not be sold as that there. Dry it, or pour it together with a drier lot.');
+  expect(wet.limits.every(({ within, source, confidence }) => within === false && source !== '' && confidence !== '')).toBe(true);
+  const border = await ask('lots.page', { lot: 'Border' });
+  expect([border.limitSentence, border.grade]).toEqual([expect.stringContaining(', by 0.020:'), 'C']);
+  expect(border.line.troubles).toEqual([expect.stringContaining('That is 10 more of 1 lb than were filled.')]);
+  expect(border.saleSentence).toMatch(/10 sold, 10 more than were filled\.$/);
+  const all = await ask('lots.page', { lot: 'All water' });
+  expect([all.line.water, all.atStandard, all.limitSentence]).toEqual([null, null, 'Whether it is within the 18.6\u00a0% of United States, grades A and B is not known.']);
+  expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance\.$/);
+  expect(await at.answer('lots.keep', { lot: 'Wet', day: '2026-11-23', act: { what: 'dried', to: 70 } })).toMatchObject({ ok: false });
 });
