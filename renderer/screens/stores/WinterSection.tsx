@@ -37,6 +37,7 @@ export function WinterSection({ yard }: { readonly yard: YardId | null }) {
           <p className="soft">
             {words.winterLine(dayText(data.from))} {words.dryMeans}
           </p>
+          {rows.some(({ lines }) => lines.some(({ state }) => state === 'short')) ? <p className="soft">{words.winterShort(dayText(data.feedBy))}</p> : null}
           {chosen === undefined ? null : <WriteDown code={chosen.code} />}
           <div className="scroll" tabIndex={0} role="group" aria-labelledby={heading}>
             <table className="tight" aria-labelledby={heading}>
@@ -57,7 +58,7 @@ export function WinterSection({ yard }: { readonly yard: YardId | null }) {
                       <Link href={`/colonies/${id}`}>{label}</Link>
                     </th>
                     {lines.map(({ item, state }) => (
-                      <td key={item} className={state === 'to do' ? 'needs' : undefined}>
+                      <td key={item} className={state === 'to do' || state === 'short' ? 'needs' : undefined}>
                         {words.winterState[state]}
                       </td>
                     ))}
