@@ -73,13 +73,18 @@ test('boxes by yard: first what lies there, then the shed’s in the order of th
   expect(found.yards.map(({ code, boxes }) => [code, boxes])).toEqual([
     ['LB', [{ box: 'medium', frames: 10, wanted: 3, inYard: 1, fromShed: 2, lack: 0 }]],
     ['QY', [
-      { box: 'medium', frames: 10, wanted: 2, inYard: 0, fromShed: 1, lack: 1 }, { box: 'deep', frames: 10, wanted: 1, inYard: 0, fromShed: 1, lack: 0 }, { box: 'deep', frames: 8, wanted: 1, inYard: 0, fromShed: 0, lack: 1 },
+      { box: 'medium', frames: 10, wanted: 2, inYard: 0, fromShed: 1, lack: 1 }, { box: 'deep', frames: 10, wanted: 1, inYard: 0, fromShed: 1, lack: 0 }, { box: 'deep', frames: 8, wanted: 1, inYard: 0, fromShed: 0, lack: null },
     ]],
   ]);
   expect(found.shed.find(({ box, frames }) => box === 'medium' && frames === 10)?.free).toBe(3);
-  // No row names an eight-frame box: its account is not kept, which is not none.
+  // No row names an eight-frame box: its account is not kept, which is not none. 
   expect(found.shed.find(({ frames }) => frames === 8)?.free).toBeNull();
-  expect(found.sentence).toBe(`6${hold}colonies want a box now, and 2${hold}boxes are not there. 2${hold}are at high swarm risk. Splits are made until 3 July at the latest.`);
+  // trade-facts 11, check case 1 (Waters et al. 1994, read): 29.0 lb; a medium of 55 lb is 1.90 times that, a deep of 85 lb 2.93.
+  expect(found.lifting).toContain('no more than 29 lb: they are 1.9 and 2.9 times that');
+  expect(found.sentence).toBe(`6${hold}colonies want a box now, and 1${hold}box is not there; 1${hold}box is of a size that the shed’s account does not name. 2${hold}are at high swarm risk. Splits are made until 3 July at the latest.`);
+  // Of three, two stand under E and G.
+  await ask('journal.enter', { rows: [stock(3, '8-frame deep box', 'shed')] });
+  expect((await list('2026-05-15')).yards[1]?.boxes[2]).toEqual({ box: 'deep', frames: 8, wanted: 1, inYard: 0, fromShed: 1, lack: 0 });
 });
 
 // trade-facts 5 and check cases 1 and 2: a cell is sealed 8 days after the egg (read), so every 7 days, at high risk every 5 (Trunch, read).
