@@ -1,7 +1,8 @@
 import type { SpaceColony, SpaceList } from '#shared/contract/space.ts';
 import { counted } from '#shared/figures.ts';
 import { monthDayInWords, type Day } from '#shared/days.ts';
-import { houseRules } from '#core/rules/houseRules.ts';
+import { sourceOf } from '#core/attention/needs/needLines.ts';
+import { spaceRuleDefinitions } from '#core/rules/spaceRules.ts';
 import { inSeasonOf, inYearWindow } from '#core/rules/yearWindow.ts';
 import { boxesWanted, freeInShed, type BoxWanted } from '#core/space/boxesWanted.ts';
 import { hiveBoxesOf, splitDaysOf } from '#core/space/hiveBoxes.ts';
@@ -53,7 +54,7 @@ async function listOf(book: Book, picture: Picture, asOf: Day): Promise<SpaceLis
   const found = {
     asOf, adding: window('space.from', 'space.until'), swarming: window('space.swarm.from', 'space.swarm.until'),
     splits: { from, frost, latest: latest.map((one) => ({ ...one, past: asOf > one.day })) },
-    yards, shed: sizes.map(({ box, frames }) => ({ box, frames, free: freeInShed(account, box, frames, rules) })), rules: houseRules(rules).filter(({ room }) => room === 'space'),
+    yards, shed: sizes.map(({ box, frames }) => ({ box, frames, free: freeInShed(account, box, frames, rules) })), sources: spaceRuleDefinitions.flatMap(({ key }) => sourceOf(key, rules)),
   };
   return { ...found, sentence: spaceSentence(found), lifting: addingCaution() };
 }

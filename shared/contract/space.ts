@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { needSource } from './needs.ts';
 import { read } from './operation.ts';
-import { houseRule } from './order.ts';
 import { colonyName, restsOn } from './stores.ts';
 import { dayValue, nothing, yardId } from './values.ts';
 
@@ -54,7 +54,8 @@ export const spaceList = z.object({
   sentence: z.string(),
   /** Before anybody lifts a box to put another below it. */
   lifting: z.string(),
-  rules: z.array(houseRule),
+  /** The house rules of room, swarm risk and splits, as they are set. */
+  sources: z.array(needSource),
 });
 export type SpaceList = z.infer<typeof spaceList>;
 

@@ -1,0 +1,104 @@
+import { useId, useState } from 'react';
+import { Link } from 'wouter';
+import type { SpaceColony, SpaceList, SpaceYard } from '#shared/contract/space.ts';
+import { dayShort, dayText, missing } from '../../parts/format.ts';
+import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
+import { SourcesPart } from '../queens/SourcesPart.tsx';
+import { beesText, nextLookText, riskText, roomText, shareText, wantsSomething, waysText } from './spaceText.ts';
+import { words } from './words.ts';
+
+/** Colonies in the order they stand in; the margin says of each what speaks for it and by which numbers. */
+export function ColoniesTable({ list, yards }: { readonly list: SpaceList; readonly yards: readonly SpaceYard[] }) {
+  const [only, setOnly] = useState(true);
+  const note = useMarginNote();
+  const heading = useId();
+  const all = yards.flatMap(({ colonies }) => colonies);
+  const rows = only ? all.filter(wantsSomething) : all;
+  const { shown, more } = useFirstRows(rows, words.colonies);
+  return (
+    <section className="section" aria-labelledby={heading}>
+      <h2 id={heading}>{words.colonies}</h2>
+      <div className="choices">
+        <label className="inline-choice">
+          <input type="checkbox" checked={only} onChange={(event) => setOnly(event.target.checked)} /> {words.only}
+        </label>
+      </div>
+      {rows.length === 0 ? (
+        <p>{words.onlyNone}</p>
+      ) : (
+        <div className="scroll" tabIndex={0} role="group" aria-labelledby={heading}>
+          <table className="tight" aria-labelledby={heading}>
+            <thead>
+              <tr>
+                <th scope="col">{words.colony}</th>
+                {[words.bees, words.share, words.seen].map((head) => (
+                  <th key={head} scope="col" className="number">
+                    {head}
+                  </th>
+                ))}
+                <th scope="col">{words.room}</th>
+                <th scope="col">{words.risk}</th>
+                <th scope="col" className="number">
+                  {words.nextLook}
+                </th>
+                <th scope="col">{words.split}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((colony) => (
+                <tr key={colony.id} {...note(() => <ColonyNote colony={colony} list={list} />)}>
+                  <th scope="row">
+                    <Link href={`/colonies/${colony.id}`}>{colony.label}</Link>
+                  </th>
+                  <td className="number">{beesText(colony)}</td>
+                  <td className="number">{shareText(colony)}</td>
+                  <td className="number">{dayShort(colony.need.look)}</td>
+                  <td className={colony.need.say === 'add' ? 'needs' : undefined}>{roomText(colony)}</td>
+                  <td className={colony.risk?.level === 'high' ? 'needs' : undefined}>{riskText(colony)}</td>
+                  <td className={colony.risk?.level === 'high' && colony.risk.nextLook < list.asOf ? 'number needs' : 'number'}>{nextLookText(colony, list.asOf)}</td>
+                  <td>{colony.split === null ? missing : words.maySplitNow}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {more}
+    </section>
+  );
+}
+
+function ColonyNote({ colony: { id, label, need, risk, split }, colony, list }: { readonly colony: SpaceColony; readonly list: SpaceList }) {
+  const behind = new Set(['space.full', 'space.watch', 'space.lookHolds', ...(risk === null ? [] : ['space.risk.some', 'space.risk.high', ...risk.reasons.map(({ rule }) => rule)])]);
+  return (
+    <>
+      <MarginPart heading={words.why(label)}>
+        <p>{need.reason}</p>
+        {need.rests === null ? null : <p className="soft small">{words.restsOn(dayText(need.rests.day))}</p>}
+        {split === null ? null : <p>{words.splitNote(split.reason, waysText(colony, list))}</p>}
+      </MarginPart>
+      {risk === null ? (
+        <p className="soft">{words.noRisk}</p>
+      ) : (
+        <MarginPart heading={words.riskHead(words.level[risk.level], risk.points)}>
+          <ul className="rules">
+            {risk.reasons.map(({ rule, words: said, points }) => (
+              <li key={rule}>{words.points(said, points)}</li>
+            ))}
+            {risk.unknown.map((said) => (
+              <li key={said} className="soft">
+                {words.notTold(said)}
+              </li>
+            ))}
+          </ul>
+          <p className="soft small">{risk.lastLook === null ? words.neverLooked : words.lastLook(dayText(risk.lastLook))}</p>
+        </MarginPart>
+      )}
+      <p>
+        <Link href={`/colonies/${id}`}>{words.openColony}</Link>
+      </p>
+      <SourcesPart sources={list.sources.filter(({ key }) => behind.has(key))} room="space" />
+    </>
+  );
+}
