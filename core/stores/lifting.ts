@@ -45,5 +45,5 @@ export function liftingCaution(): string {
 
 /** The caution where boxes are added: what is on comes off first. */
 export function addingCaution(): string {
-  return `A box for brood or below the supers goes on only after what stands there came off. ${liftingCaution()}`;
+  return `Where a box goes below others, those come off first. ${liftingCaution()}`;
 }

@@ -10,7 +10,7 @@ export function BoxesSection({ list, yards }: { readonly list: SpaceList; readon
   const rows = yards.flatMap(({ id, code, boxes }) => boxes.map((one) => ({ key: `${id} ${one.box} ${one.frames}`, code, ...one })));
   if (!list.adding.now) return null;
   const sizes = list.shed.filter(({ box, frames }) => rows.some((row) => row.box === box && row.frames === frames));
-  const counted = sizes.flatMap(({ box, frames, free }) => (free === null ? [] : [words.shed(free, words.boxName(box, frames))]));
+  const counted = sizes.flatMap(({ box, frames, free }) => (free === null ? [] : [words.boxesOf(free, box, frames)]));
   const unknown = sizes.filter(({ free }) => free === null);
   return (
     <section className="section" aria-labelledby={heading}>

@@ -1,20 +1,20 @@
 import { useId, useState } from 'react';
 import { Link } from 'wouter';
 import type { SpaceColony, SpaceList, SpaceYard } from '#shared/contract/space.ts';
-import { dayShort, dayText, missing } from '../../parts/format.ts';
+import { dayText, missing } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { SourcesPart } from '../queens/SourcesPart.tsx';
-import { beesText, nextLookText, riskText, roomText, shareText, wantsSomething, waysText } from './spaceText.ts';
+import { beesText, mostUrgentFirst, nextLookText, riskText, roomText, seenText, shareText, wantsSomething, waysText } from './spaceText.ts';
 import { words } from './words.ts';
 
-/** Colonies in the order they stand in; the margin says of each what speaks for it and by which numbers. */
+/** Colonies, the most urgent first or as they stand; the margin says of each what speaks for it and by which numbers. */
 export function ColoniesTable({ list, yards }: { readonly list: SpaceList; readonly yards: readonly SpaceYard[] }) {
   const [only, setOnly] = useState(true);
   const note = useMarginNote();
   const heading = useId();
   const all = yards.flatMap(({ colonies }) => colonies);
-  const rows = only ? all.filter(wantsSomething) : all;
+  const rows = only ? mostUrgentFirst(all.filter(wantsSomething)) : all;
   const { shown, more } = useFirstRows(rows, words.colonies);
   return (
     <section className="section" aria-labelledby={heading}>
@@ -32,7 +32,7 @@ export function ColoniesTable({ list, yards }: { readonly list: SpaceList; reado
             <thead>
               <tr>
                 <th scope="col">{words.colony}</th>
-                {[words.bees, words.share, words.seen].map((head) => (
+                {[words.beesFrames, words.share, words.seen].map((head) => (
                   <th key={head} scope="col" className="number">
                     {head}
                   </th>
@@ -53,7 +53,7 @@ export function ColoniesTable({ list, yards }: { readonly list: SpaceList; reado
                   </th>
                   <td className="number">{beesText(colony)}</td>
                   <td className="number">{shareText(colony)}</td>
-                  <td className="number">{dayShort(colony.need.look)}</td>
+                  <td className="number">{seenText(colony, list.asOf)}</td>
                   <td className={colony.need.say === 'add' ? 'needs' : undefined}>{roomText(colony)}</td>
                   <td className={colony.risk?.level === 'high' ? 'needs' : undefined}>{riskText(colony)}</td>
                   <td className={colony.risk?.level === 'high' && colony.risk.nextLook < list.asOf ? 'number needs' : 'number'}>{nextLookText(colony, list.asOf)}</td>
@@ -69,14 +69,14 @@ export function ColoniesTable({ list, yards }: { readonly list: SpaceList; reado
   );
 }
 
-function ColonyNote({ colony: { id, label, need, risk, split }, colony, list }: { readonly colony: SpaceColony; readonly list: SpaceList }) {
+function ColonyNote({ colony: { id, label, need, risk, split }, list }: { readonly colony: SpaceColony; readonly list: SpaceList }) {
   const behind = new Set(['space.full', 'space.watch', 'space.lookHolds', ...(risk === null ? [] : ['space.risk.some', 'space.risk.high', ...risk.reasons.map(({ rule }) => rule)])]);
   return (
     <>
       <MarginPart heading={words.why(label)}>
         <p>{need.reason}</p>
         {need.rests === null ? null : <p className="soft small">{words.restsOn(dayText(need.rests.day))}</p>}
-        {split === null ? null : <p>{words.splitNote(split.reason, waysText(colony, list))}</p>}
+        {split === null ? null : <p>{words.splitNote(split.reason, waysText(list))}</p>}
       </MarginPart>
       {risk === null ? (
         <p className="soft">{words.noRisk}</p>

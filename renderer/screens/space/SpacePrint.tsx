@@ -4,10 +4,10 @@ import type { SpaceList, SpaceYard } from '#shared/contract/space.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { dayShort, dayText } from '../../parts/format.ts';
+import { dayText } from '../../parts/format.ts';
 import '../stock/stock.css';
 import './space.css';
-import { beesText, boxesText, isSeason, nextLookText, riskText, roomText, shareText, waysText } from './spaceText.ts';
+import { beesText, isSeason, loadText, nextLookText, riskText, roomText, seenText, shareText, splitsOpen, waysText } from './spaceText.ts';
 import { words } from './words.ts';
 
 /** The list on paper, a table for each yard, with the boxes to load and room to write what was found. */
@@ -39,6 +39,7 @@ function Sheets({ list, book }: { readonly list: SpaceList; readonly book: strin
       <h1>{words.printTitle(dayText(list.asOf))}</h1>
       <p>{line}</p>
       <p className="paper-sentence">{list.sentence}</p>
+      {splitsOpen(list) ? <p>{words.printSplits(waysText(list))}</p> : null}
       {list.yards.some(({ boxes }) => boxes.length > 0) ? <p>{list.lifting}</p> : null}
       {isSeason(list) ? list.yards.map((yard) => <YardSheet key={yard.id} yard={yard} list={list} line={line} />) : null}
     </article>
@@ -49,7 +50,7 @@ function YardSheet({ yard: { code, name, colonies, boxes }, list, line }: { read
   return (
     <section>
       <h2>{words.printHead(code, name)}</h2>
-      <p>{boxes.length === 0 ? words.printNoBoxes : words.printBoxes(boxesText(boxes))}</p>
+      <p>{loadText(boxes) === '' ? words.printNoBoxes : words.printBoxes(loadText(boxes))}</p>
       <table className="tight">
         <caption className="visually-hidden">{words.printHead(code, name)}</caption>
         <thead>
@@ -58,7 +59,7 @@ function YardSheet({ yard: { code, name, colonies, boxes }, list, line }: { read
           </tr>
           <tr>
             <th scope="col">{words.colony}</th>
-            {[words.bees, words.share, words.seen].map((head) => (
+            {[words.beesFrames, words.share, words.seen].map((head) => (
               <th key={head} scope="col" className="number">
                 {head}
               </th>
@@ -76,11 +77,11 @@ function YardSheet({ yard: { code, name, colonies, boxes }, list, line }: { read
               <th scope="row">{colony.label}</th>
               <td className="number">{beesText(colony)}</td>
               <td className="number">{shareText(colony)}</td>
-              <td className="number">{dayShort(colony.need.look)}</td>
+              <td className="number">{seenText(colony, list.asOf)}</td>
               <td>{roomText(colony)}</td>
               <td>{riskText(colony)}</td>
               <td>{nextLookText(colony, list.asOf)}</td>
-              <td>{waysText(colony, list)}</td>
+              <td>{colony.split === null ? '' : words.maySplitNow}</td>
               <td className="paper-write" />
             </tr>
           ))}

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { YardId } from '#shared/brands.ts';
 import type { SpaceList, SpaceYard } from '#shared/contract/space.ts';
-import { monthDayInWords } from '#shared/days.ts';
+import { monthDayInWords, type Day } from '#shared/days.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useCalmRead } from '../../desk/useDesk.ts';
 import { download } from '../../parts/download.ts';
@@ -91,7 +91,7 @@ function OutOfSeason({ list }: { readonly list: SpaceList }) {
     <section className="section" aria-label={words.colonies}>
       <p className="sentence">{list.sentence}</p>
       <p className="space-seasons">{words.later(monthDayInWords(list.adding.from))}</p>
-      <p className="soft space-seasons">{words.seasons(spanText(list.adding), spanText(list.swarming))}</p>
+      <p className="soft space-seasons">{words.laterSeasons(spanText(list.swarming), spanText({ from: list.splits.from, until: lastSplit(list) }))}</p>
       <p>
         <Link href="/stock">{words.laterNext}</Link>
       </p>
@@ -99,6 +99,10 @@ function OutOfSeason({ list }: { readonly list: SpaceList }) {
   );
 }
 
-function spanText({ from, until }: SpaceList['adding']): string {
+function spanText({ from, until }: Pick<SpaceList['adding'], 'from' | 'until'>): string {
   return words.span(monthDayInWords(from), monthDayInWords(until));
+}
+
+function lastSplit({ splits: { from, latest } }: SpaceList): Day {
+  return latest.reduce((last, { day }) => (day > last ? day : last), from);
 }

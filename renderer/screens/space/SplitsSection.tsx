@@ -6,7 +6,7 @@ import { dayShort, dayText, number } from '../../parts/format.ts';
 import { useMarginNote } from '../../parts/Margin.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { SourcesPart } from '../queens/SourcesPart.tsx';
-import { splitsOpen, waysText } from './spaceText.ts';
+import { riskText, splitsOpen } from './spaceText.ts';
 import { words } from './words.ts';
 
 const behind = new Set(['space.split.bees', 'space.split.brood', 'space.split.from', 'space.frost', 'space.split.weeks', 'space.lookHolds']);
@@ -15,7 +15,7 @@ const behind = new Set(['space.split.bees', 'space.split.brood', 'space.split.fr
 export function SplitsSection({ list, yards }: { readonly list: SpaceList; readonly yards: readonly SpaceYard[] }) {
   const heading = useId();
   const note = useMarginNote();
-  const rows = yards.flatMap(({ colonies }) => colonies.flatMap((colony) => (colony.split === null ? [] : [{ colony, split: colony.split }])));
+  const rows = yards.flatMap(({ colonies }) => colonies.flatMap((colony) => (colony.split === null ? [] : [{ colony, split: colony.split }]))).toSorted((a, b) => (b.colony.risk?.points ?? 0) - (a.colony.risk?.points ?? 0) || b.split.bees - a.split.bees);
   const { shown, more } = useFirstRows(rows, words.splits);
   const { splits, sources } = list;
   const open = splitsOpen(list);
@@ -65,7 +65,7 @@ export function SplitsSection({ list, yards }: { readonly list: SpaceList; reado
                     {head}
                   </th>
                 ))}
-                <th scope="col">{words.openWays}</th>
+                <th scope="col">{words.risk}</th>
               </tr>
             </thead>
             <tbody>
@@ -77,7 +77,7 @@ export function SplitsSection({ list, yards }: { readonly list: SpaceList; reado
                   <td className="number">{number(split.bees, 1)}</td>
                   <td className="number">{number(split.brood, 1)}</td>
                   <td className="number">{dayShort(split.look)}</td>
-                  <td>{waysText(colony, list)}</td>
+                  <td>{riskText(colony)}</td>
                 </tr>
               ))}
             </tbody>

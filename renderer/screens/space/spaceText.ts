@@ -1,7 +1,7 @@
 import type { SpaceColony, SpaceList, SpaceYard } from '#shared/contract/space.ts';
-import type { Day } from '#shared/days.ts';
+import { yearOf, type Day } from '#shared/days.ts';
 import { csvText } from '../../parts/csv.ts';
-import { dayShort, missing, number, percent } from '../../parts/format.ts';
+import { dayShort, dayTight, missing, number, percent } from '../../parts/format.ts';
 import { words } from './words.ts';
 
 /** True on a day on which any of it is asked about. */
@@ -18,9 +18,9 @@ export function covered({ need: { bees, room } }: SpaceColony): number | null {
   return bees === null || room === null ? null : bees / room;
 }
 
-/** "18 of 20", in frames; a dash for what is not known. */
+/** "18 of 20" frames; without the combs where they are not set against the bees of an old look. */
 export function beesText({ need: { bees, room } }: SpaceColony): string {
-  return bees === null ? missing : `${number(bees, 1)} of ${room === null ? missing : number(room, 1)}`;
+  return room === null ? number(bees, 1) : words.beesOf(number(bees, 1), number(room, 1));
 }
 
 export function shareText(colony: SpaceColony): string {
@@ -33,21 +33,37 @@ export function roomText({ need: { say, add } }: SpaceColony): string {
   return add === null ? words.say[say] : words.add(add.count, add.box);
 }
 
+/** "high, 9 points"; what is low only because nobody has looked is not called low. */
 export function riskText({ risk }: SpaceColony): string {
-  return risk === null ? missing : words.riskOf(words.level[risk.level], risk.points);
+  if (risk === null) return missing;
+  return risk.level === 'low' && risk.unknown.length > 0 ? words.notAllTold : words.riskOf(words.level[risk.level], risk.points);
+}
+
+/** The day of a look, with its year where that is not the year of the list. */
+export function seenText({ need: { look } }: SpaceColony, asOf: Day): string {
+  return look !== null && yearOf(look) !== yearOf(asOf) ? dayTight(look) : dayShort(look);
 }
 
 export function nextLookText({ risk }: SpaceColony, asOf: Day): string {
   return risk === null ? missing : risk.nextLook < asOf ? words.overdue(dayShort(risk.nextLook)) : dayShort(risk.nextLook);
 }
 
-/** "mated queen by 3 Jul, cell by 22 Jun" */
-export function waysText({ split }: SpaceColony, { splits }: SpaceList): string {
-  return splits.latest.flatMap(({ way, day }) => (split?.ways.includes(way) === true ? [`${words.wayShort[way]} by ${dayShort(day)}`] : [])).join(', ');
+/** The ways there is still time for: "mated queen by 3 Jul, cell by 22 Jun" */
+export function waysText({ splits }: SpaceList): string {
+  return splits.latest.flatMap(({ way, day, past }) => (past ? [] : [`${words.wayShort[way]} by ${dayShort(day)}`])).join(', ');
 }
 
 export function wantsSomething({ need, risk }: SpaceColony): boolean {
   return need.say === 'add' || need.say === 'watch' || need.say === 'look first' || need.say === 'not told' || risk?.level === 'high' || risk?.level === 'some';
+}
+
+const roomOrder: readonly SpaceColony['need']['say'][] = ['add', 'watch', 'look first', 'not told', 'enough', 'out of season'];
+const levels: readonly NonNullable<SpaceColony['risk']>['level'][] = ['high', 'some', 'low'];
+
+/** High risk and no room first, then what is not known; of the same, as they stand. */
+export function mostUrgentFirst(colonies: readonly SpaceColony[]): SpaceColony[] {
+  const rank = ({ need, risk }: SpaceColony) => [risk?.level === 'high' || need.say === 'add' ? 0 : 1, risk === null ? levels.length : levels.indexOf(risk.level), roomOrder.indexOf(need.say), -(risk?.points ?? 0)];
+  return colonies.toSorted((a, b) => rank(a).reduce((order, of, at) => order || of - (rank(b)[at] ?? 0), 0));
 }
 
 export interface SpaceCounts {
@@ -68,9 +84,9 @@ export function countsOf(colonies: readonly SpaceColony[]): SpaceCounts {
   };
 }
 
-/** "2 medium super, 10 frames": what a yard wants, to load. */
-export function boxesText(boxes: SpaceYard['boxes']): string {
-  return boxes.map(({ box, frames, wanted }) => `${number(wanted)} × ${words.boxName(box, frames)}`).join('; ');
+/** "2 medium supers of 10 frames": what a yard wants beside what lies there, to load. */
+export function loadText(boxes: SpaceYard['boxes']): string {
+  return boxes.flatMap(({ box, frames, wanted, inYard }) => (wanted > inYard ? [words.boxesOf(wanted - inYard, box, frames)] : [])).join('; ');
 }
 
 /** A line for every colony. */
