@@ -77,10 +77,12 @@ function ColonyNote({ colony: { id, label, need, risk, split }, list }: { readon
         <p>{need.reason}</p>
         {need.rests === null ? null : <p className="soft small">{words.restsOn(dayText(need.rests.day))}</p>}
         {split === null ? null : <p>{words.splitNote(split.reason, waysText(list))}</p>}
+        {risk === null ? <p className="soft">{words.noRisk}</p> : null}
+        <p>
+          <Link href={`/colonies/${id}`}>{words.openColony}</Link>
+        </p>
       </MarginPart>
-      {risk === null ? (
-        <p className="soft">{words.noRisk}</p>
-      ) : (
+      {risk === null ? null : (
         <MarginPart heading={words.riskHead(words.level[risk.level], risk.points)}>
           <ul className="rules">
             {risk.reasons.map(({ rule, words: said, points }) => (
@@ -95,9 +97,6 @@ function ColonyNote({ colony: { id, label, need, risk, split }, list }: { readon
           <p className="soft small">{risk.lastLook === null ? words.neverLooked : words.lastLook(dayText(risk.lastLook))}</p>
         </MarginPart>
       )}
-      <p>
-        <Link href={`/colonies/${id}`}>{words.openColony}</Link>
-      </p>
       <SourcesPart sources={list.sources.filter(({ key }) => behind.has(key))} room="space" />
     </>
   );

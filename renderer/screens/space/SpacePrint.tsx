@@ -4,10 +4,10 @@ import type { SpaceList, SpaceYard } from '#shared/contract/space.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { dayText } from '../../parts/format.ts';
+import { dayShort, dayText, missing } from '../../parts/format.ts';
 import '../stock/stock.css';
 import './space.css';
-import { beesText, isSeason, loadText, nextLookText, riskText, roomText, seenText, shareText, splitsOpen, waysText } from './spaceText.ts';
+import { beesText, isRiskTold, isSeason, loadText, roomText, seenText, shareText, splitsOpen, waysText } from './spaceText.ts';
 import { words } from './words.ts';
 
 /** The list on paper, a table for each yard, with the boxes to load and room to write what was found. */
@@ -79,9 +79,9 @@ function YardSheet({ yard: { code, name, colonies, boxes }, list, line }: { read
               <td className="number">{shareText(colony)}</td>
               <td className="number">{seenText(colony, list.asOf)}</td>
               <td>{roomText(colony)}</td>
-              <td>{riskText(colony)}</td>
-              <td>{nextLookText(colony, list.asOf)}</td>
-              <td>{colony.split === null ? '' : words.maySplitNow}</td>
+              <td>{colony.risk === null ? missing : isRiskTold(colony) ? words.level[colony.risk.level] : words.notAllTold}</td>
+              <td>{dayShort(colony.risk?.nextLook)}</td>
+              <td>{colony.split === null ? '' : words.printMaySplit}</td>
               <td className="paper-write" />
             </tr>
           ))}

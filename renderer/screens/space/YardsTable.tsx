@@ -29,7 +29,7 @@ export function YardsTable({ list, chosen, onChoose }: YardsTableProps) {
     <>
       <FaultNote fault={fault} />
       <div className="scroll" tabIndex={0} role="group" aria-label={words.yards}>
-        <table className="tight">
+        <table className="tight space-yards">
           <caption className="visually-hidden">{words.yards}</caption>
           <thead>
             <tr>

@@ -33,10 +33,15 @@ export function roomText({ need: { say, add } }: SpaceColony): string {
   return add === null ? words.say[say] : words.add(add.count, add.box);
 }
 
+/** False where a risk would be called low while the record does not tell all of it. */
+export function isRiskTold({ risk }: Pick<SpaceColony, 'risk'>): boolean {
+  return risk !== null && (risk.level !== 'low' || risk.unknown.length === 0);
+}
+
 /** "high, 9 points"; what is low only because nobody has looked is not called low. */
 export function riskText({ risk }: SpaceColony): string {
   if (risk === null) return missing;
-  return risk.level === 'low' && risk.unknown.length > 0 ? words.notAllTold : words.riskOf(words.level[risk.level], risk.points);
+  return isRiskTold({ risk }) ? words.riskOf(words.level[risk.level], risk.points) : words.notAllTold;
 }
 
 /** The day of a look, with its year where that is not the year of the list. */

@@ -34,10 +34,10 @@ export function WinterSection({ yard }: { readonly yard: YardId | null }) {
         <p className="soft">{words.winterLater(dayText(data.from))}</p>
       ) : (
         <>
-          <p className="soft">
+          <p className="soft stores-phase">
             {words.winterLine(dayText(data.from))} {words.dryMeans}
           </p>
-          {rows.some(({ lines }) => lines.some(({ state }) => state === 'short')) ? <p className="soft">{words.winterShort(dayText(data.feedBy))}</p> : null}
+          {rows.some(({ lines }) => lines.some(({ state }) => state === 'short')) ? <p className="soft stores-phase">{words.winterShort(dayText(data.feedBy))}</p> : null}
           {chosen === undefined ? null : <WriteDown code={chosen.code} />}
           <div className="scroll" tabIndex={0} role="group" aria-labelledby={heading}>
             <table className="tight" aria-labelledby={heading}>
