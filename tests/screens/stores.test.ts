@@ -79,8 +79,10 @@ test('stores against winter, syrup by yard, supers with their caution, a weak co
   await soon(async () => (await cells(page, 'The winter list', 'A'))[1]).toBe('short');
   await page.getByText('liquid feed is past its day, 15 October 2026', { exact: false }).waitFor();
   await page.getByRole('button', { name: 'QY Quarry' }).click();
-  await page.getByRole('button', { name: 'entrances reduced' }).click();
+  const reduced = page.getByRole('button', { name: 'entrances reduced' });
+  await reduced.press('Enter');
   await soon(() => words(notice(page))).toContain('written down as work');
+  expect(await reduced.evaluate((one) => one === document.activeElement)).toBe(true);
   await soon(async () => (await cells(page, 'The winter list', 'D'))[5]).toBe('done');
   await page.getByRole('button', { name: 'Enter feed at QY' }).click();
   await page.getByRole('heading', { level: 1 }).filter({ hasText: /Quarry|Tonight|round/i }).waitFor();

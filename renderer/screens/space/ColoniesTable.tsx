@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useId, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { SpaceColony, SpaceList, SpaceYard } from '#shared/contract/space.ts';
 import { dayText, missing } from '../../parts/format.ts';
@@ -13,8 +13,10 @@ export function ColoniesTable({ list, yards }: { readonly list: SpaceList; reado
   const [only, setOnly] = useState(true);
   const note = useMarginNote();
   const heading = useId();
-  const all = yards.flatMap(({ colonies }) => colonies);
-  const rows = only ? mostUrgentFirst(all.filter(wantsSomething)) : all;
+  const rows = useMemo(() => {
+    const all = yards.flatMap(({ colonies }) => colonies);
+    return only ? mostUrgentFirst(all.filter(wantsSomething)) : all;
+  }, [yards, only]);
   const { shown, more } = useFirstRows(rows, words.colonies);
   return (
     <section className="section" aria-labelledby={heading}>

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { YardId } from '#shared/brands.ts';
 import type { SpaceList, SpaceYard } from '#shared/contract/space.ts';
@@ -26,10 +26,10 @@ export function SpaceScreen() {
   const { book } = useBook();
   const { data, fault } = useCalmRead('space.list', {}, { keep: true });
   const [asked, setAsked] = useState<YardId | null>(null);
-  if (!book) return null;
   // A yard may be gone on another day.
   const yard = data?.yards.some(({ id }) => id === asked) ? asked : null;
-  const shown = data?.yards.filter(({ id }) => yard === null || id === yard) ?? [];
+  const shown = useMemo(() => data?.yards.filter(({ id }) => yard === null || id === yard) ?? [], [data, yard]);
+  if (!book) return null;
   return (
     <Page title={words.title} line={words.line} asOf={data?.asOf}>
       <NeedsNav />

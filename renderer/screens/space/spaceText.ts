@@ -68,7 +68,8 @@ const levels: readonly NonNullable<SpaceColony['risk']>['level'][] = ['high', 's
 /** High risk and no room first, then what is not known; of the same, as they stand. */
 export function mostUrgentFirst(colonies: readonly SpaceColony[]): SpaceColony[] {
   const rank = ({ need, risk }: SpaceColony) => [risk?.level === 'high' || need.say === 'add' ? 0 : 1, risk === null ? levels.length : levels.indexOf(risk.level), roomOrder.indexOf(need.say), -(risk?.points ?? 0)];
-  return colonies.toSorted((a, b) => rank(a).reduce((order, of, at) => order || of - (rank(b)[at] ?? 0), 0));
+  const ranked = colonies.map((colony) => ({ colony, rank: rank(colony) }));
+  return ranked.toSorted((a, b) => a.rank.reduce((order, of, at) => order || of - (b.rank[at] ?? 0), 0)).map(({ colony }) => colony);
 }
 
 export interface SpaceCounts {

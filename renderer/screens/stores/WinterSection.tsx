@@ -88,6 +88,7 @@ function WriteDown({ code }: { readonly code: string }) {
   const { send, busy } = useWrite('journal.enter');
   const { say } = useNotice();
   const [fault, setFault] = useState<Fault | undefined>(undefined);
+  // Not disabled meanwhile: the keyboard would lose its place.
   const enter = async (task: WinterTask) => {
     if (today === undefined || busy) return;
     const answer = await send({ rows: [{ date: today, entry: 'work', yard: code, task: winterTasks[task] }] });
@@ -101,7 +102,7 @@ function WriteDown({ code }: { readonly code: string }) {
       <p className="choices">
         {words.write(code)}
         {tasks.map((task) => (
-          <button key={task} type="button" disabled={busy} onClick={() => void enter(task)}>
+          <button key={task} type="button" onClick={() => void enter(task)}>
             {words.tasks[task]}
           </button>
         ))}
