@@ -32,6 +32,8 @@ import { QueensScreen } from './screens/queens/QueensScreen.tsx';
 import { TagsPrint } from './screens/tags/TagsPrint.tsx';
 import { LossesScreen } from './screens/losses/LossesScreen.tsx';
 import { NeedsScreen } from './screens/needs/NeedsScreen.tsx';
+import { SpacePrint } from './screens/space/SpacePrint.tsx';
+import { SpaceScreen } from './screens/space/SpaceScreen.tsx';
 import { StoresPrint } from './screens/stores/StoresPrint.tsx';
 import { StoresScreen } from './screens/stores/StoresScreen.tsx';
 import { MitesScreen } from './screens/mites/MitesScreen.tsx';
@@ -96,6 +98,7 @@ function Screens() {
       <Route path="/print/orders" component={OrdersPrint} />
       <Route path="/print/lines" component={LinesPrint} />
       <Route path="/print/stores" component={StoresPrint} />
+      <Route path="/print/space" component={SpacePrint} />
       <Route path="/print/round/:yard/:day">{({ yard, day }) => <RoundPrint key={`${yard} ${day}`} yard={yard} day={day} />}</Route>
       <Route path="/print/trip/:day">{({ day }) => <TripPrint key={day} day={day} />}</Route>
       <Route path="/print/tags/:yard?">{({ yard }) => <TagsPrint yard={yard} />}</Route>
@@ -120,6 +123,7 @@ function Screens() {
             <Route path="/work/calendar" component={CalendarScreen} />
             <Route path="/needs" component={NeedsScreen} />
             <Route path="/needs/stores" component={StoresScreen} />
+            <Route path="/needs/space" component={SpaceScreen} />
             <Route path="/yards" component={YardsScreen} />
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />

@@ -1,13 +1,12 @@
 import type { StoresColony, StoresList, StoresTotals, StoresYard } from '#shared/contract/stores.ts';
-import type { Grams } from '#shared/brands.ts';
 import { daysBetween, type Day } from '#shared/days.ts';
-import { gramsFrom } from '#shared/units.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { houseRules, numberRule } from '#core/rules/houseRules.ts';
 import { inSeasonOf } from '#core/rules/yearWindow.ts';
-import { hiveBoxesOf, splitDaysOf, type HiveBoxes } from '#core/space/hiveBoxes.ts';
+import { hiveBoxesOf, splitDaysOf } from '#core/space/hiveBoxes.ts';
+import { combsHold } from '#core/stores/combsHold.ts';
 import { liftingCaution } from '#core/stores/lifting.ts';
 import { storesSentence } from '#core/stores/storesSentence.ts';
 import { storesPhase, storesToday, winterPlace } from '#core/stores/storesToday.ts';
@@ -44,7 +43,7 @@ async function listOf(book: Book, picture: Picture, asOf: Day): Promise<StoresLi
   const yards = yardsWithColonies(picture, asOf).map(({ yard, states }): StoresYard => {
     const colonies = states.map((state): StoresColony => {
       const boxes = hiveBoxesOf(account, state.id, rules);
-      const facts = { day: asOf, rules, unit, holds: holdsOf(boxes, state, rules) };
+      const facts = { day: asOf, rules, unit, holds: combsHold(boxes, state, rules) };
       const { told, age, fed, reckoned, target, say, amount, feed, reason, rests } = storesToday(state, facts);
       const supers = supersToTake(state, facts, boxes?.frames ?? (numberRule(rules, 'stock.frames') < 9 ? 8 : 10));
       return {
@@ -74,14 +73,6 @@ async function listOf(book: Book, picture: Picture, asOf: Day): Promise<StoresLi
   };
 }
 
-/** What the combs of the brood boxes hold: deep boxes put on for honey are not counted. */
-function holdsOf(boxes: HiveBoxes | null, { supers }: ColonyState, rules: Picture['rules']): Grams | null {
-  if (boxes === null) return null;
-  const brood = (['deep', 'medium', 'shallow'] as const).map((depth) => Math.max(0, boxes[depth] - supers[depth]) * numberRule(rules, `stores.frame.${depth}`));
-  const pounds = boxes.frames * brood.reduce((sum, one) => sum + one, 0);
-  return pounds > 0 ? gramsFrom(pounds, 'lb') : null;
-}
-
 function supersView({ on, count, say, leaveInstead, reason }: SupersToTake): NonNullable<StoresColony['supers']> {
   const words = (['deep', 'medium', 'shallow'] as const).flatMap((depth) => (on[depth] === 0 ? [] : [`${on[depth]} ${depth}${on[depth] === 1 ? '' : 's'}`])).join(', ');
   return { count, words, say, leaveInstead, reason };
@@ -101,21 +92,22 @@ async function winterOf(book: Book, picture: Picture, asOf: Day) {
   const { rules } = picture;
   const unit = (await book.settings()).massUnit;
   const from = inSeasonOf(asOf, 'stores.autumnFrom', rules);
+  const feedBy = inSeasonOf(asOf, 'stores.feedBy', rules);
   const began = asOf >= from;
-  if (!began) return { asOf, from, began, yards: [] };
+  if (!began) return { asOf, from, feedBy, began, yards: [] };
   const account = await stockBookOf(book, asOf);
   const entries = (await book.store.entries({ kinds: ['work', 'treatment'], from, until: asOf })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
   const yards = yardsWithColonies(picture, asOf).map(({ yard, states }) => ({
     id: yard.id, code: yard.code, name: yard.name,
     colonies: states.map((state) => {
       const facts = {
-        day: asOf, rules, unit, holds: holdsOf(hiveBoxesOf(account, state.id, rules), state, rules), splitDays: splitDaysOf(state, picture.byId, asOf),
+        day: asOf, rules, unit, holds: combsHold(hiveBoxesOf(account, state.id, rules), state, rules), splitDays: splitDaysOf(state, picture.byId, asOf),
         treatments: entries.flatMap((entry) => treatmentOf(entry, state)), work: entries.flatMap((entry) => workOf(entry, state)),
       };
       return { id: state.id, label: state.label, lines: winterList(state, facts) };
     }),
   }));
-  return { asOf, from, began, yards };
+  return { asOf, from, feedBy, began, yards };
 }
 
 /** True for an entry of the colony itself, or of the whole yard in which it stood that day. */

@@ -11,7 +11,7 @@ export type Feed = (typeof feeds)[number];
  * Grows with every change of what the fold keeps of an entry: a book folded by an earlier program is folded anew
  * when it is opened.
  */
-export const foldVersion = 2;
+export const foldVersion = 3;
 
 /** Where an entry stands in the journal's order: by day, then by its place within all entries. */
 export interface OrderKey {
@@ -66,10 +66,11 @@ export interface Feeding {
   readonly millilitres: number | null;
 }
 
-/** Stores weighed or hefted. */
+/** Stores weighed or hefted. `fedBefore`: feedings that were written down before it on that day, so that it weighed them too; the fold always tells it. */
 export interface StoresWeight {
   readonly day: Day;
   readonly grams: number;
+  readonly fedBefore?: number;
 }
 
 export interface MiteCount {

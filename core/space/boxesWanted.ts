@@ -19,7 +19,8 @@ export interface BoxesFor {
   readonly wanted: number;
   readonly inYard: number;
   readonly fromShed: number;
-  readonly lack: number;
+  /** Neither there nor in the shed; null where no stock row names the box, so that nobody has counted it. */
+  readonly lack: number | null;
 }
 
 /** Sound boxes free in the shed; null where no stock row names them, so that the account of them is not kept. */
@@ -40,9 +41,10 @@ export function boxesWanted(wanted: readonly BoxWanted[], book: StockBook, rules
   return [...sums.values()].map(({ yard, box, frames, count }) => {
     const item = partFor(boxNames[box].box, frames, usual);
     const inYard = Math.min(count, Math.max(0, book.places.get(yardKey(yard))?.available(item, forHive) ?? 0));
-    const left = shed.get(item) ?? freeInShed(book, box, frames, rules) ?? 0;
+    const free = freeInShed(book, box, frames, rules);
+    const left = shed.get(item) ?? free ?? 0;
     const fromShed = Math.min(count - inYard, left);
     shed.set(item, left - fromShed);
-    return { yard, box, frames, wanted: count, inYard, fromShed, lack: count - inYard - fromShed };
+    return { yard, box, frames, wanted: count, inYard, fromShed, lack: free === null && count > inYard ? null : count - inYard - fromShed };
   });
 }

@@ -42,3 +42,8 @@ export function liftingCaution(): string {
   const times = (box: keyof typeof fullBox) => liftingIndex(fullBox[box], limit).toFixed(1);
   return `A full ten-frame medium super weighs about ${fullBox.medium} lb, a full deep about ${fullBox.deep} lb. Held an arm’s bend away, the lifting equation of NIOSH recommends no more than ${Math.round(limit)} lb: they are ${times('medium')} and ${times('deep')} times that. Lift in twos, use a hive lifter, or carry combs over into an empty box.`;
 }
+
+/** The caution where boxes are added: what is on comes off first. */
+export function addingCaution(): string {
+  return `Where a box goes below others, those come off first. ${liftingCaution()}`;
+}

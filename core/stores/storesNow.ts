@@ -17,8 +17,8 @@ export interface StoresNow {
   readonly mass: Grams;
   readonly day: Day;
   readonly from: 'weight' | 'frames';
-  /** Feedings after that day, whose stores are not in the figure. */
-  readonly fedSince: number;
+  /** What was fed after it, whose stores are not in the figure; oldest first. */
+  readonly fedAfter: ColonyState['feedings'];
 }
 
 /** Stores in full combs, by the house's pounds for each size. Counts below nothing: RangeError. */
@@ -42,7 +42,11 @@ export function storesInHive(gross: Grams, tare: Grams, rules: RuleValues): Answ
   return { ok: true, value: mass as Grams };
 }
 
-/** The newest word on a colony's stores up to a day; on one day the scale goes before the eye. Null if nothing was written down. */
+/**
+ * The newest word on a colony's stores up to a day; on one day the scale goes before the eye. Null if nothing was written
+ * down. What is fed on the day of a look came after it, since combs show no syrup of that day; the scale weighs what was
+ * written down before it.
+ */
 export function storesNow(state: Pick<ColonyState, 'storesWeights' | 'looks' | 'feedings'>, asOf: Day, rules: RuleValues): StoresNow | null {
   const weighed = newest(state.storesWeights, asOf);
   const seen = newest(state.looks.filter(({ framesStores }) => framesStores !== null), asOf);
@@ -50,7 +54,8 @@ export function storesNow(state: Pick<ColonyState, 'storesWeights' | 'looks' | '
   if (day === undefined) return null;
   const from = weighed?.day === day ? 'weight' : 'frames';
   const mass = from === 'weight' && weighed !== null ? (weighed.grams as Grams) : storesInCombs({ deep: seen?.framesStores ?? 0, medium: 0, shallow: 0 }, rules);
-  return { mass, day, from, fedSince: state.feedings.filter((feeding) => feeding.day > day && feeding.day <= asOf).length };
+  const weighedToo = from === 'weight' ? (weighed?.fedBefore ?? 0) : 0;
+  return { mass, day, from, fedAfter: state.feedings.filter((feeding) => feeding.day >= day && feeding.day <= asOf).slice(weighedToo) };
 }
 
 function newest<Item extends { readonly day: Day }>(items: readonly Item[], asOf: Day): Item | null {

@@ -21,7 +21,7 @@ export interface StoresFacts {
   readonly holds?: Grams | null;
 }
 
-/** Feed given after a day, as stores by the house's pounds from a gallon. */
+/** Feed given since stores were told, as stores by the house's pounds from a gallon. */
 export interface FedSince {
   readonly times: number;
   readonly mass: Grams;
@@ -58,11 +58,10 @@ export function storesPhase(day: Day, rules: RuleValues): StoresPhase {
   return day > inSeasonOf(day, 'stores.feedBy', rules) ? 'winter' : 'summer';
 }
 
-/** Stores that the syrup given after a day and up to another comes to. */
-export function fedSince(state: Pick<ColonyState, 'feedings'>, after: Day, until: Day, rules: RuleValues): FedSince {
-  const since = state.feedings.filter(({ day }) => day > after && day <= until);
-  const gains = since.map(({ feed, grams, millilitres }) => gainOf(feed, grams, millilitres, rules));
-  return { times: since.length, mass: gains.reduce<number>((sum, gain) => sum + (gain ?? 0), 0) as Grams, notReckoned: gains.filter((gain) => gain === null).length };
+/** Stores that what was fed comes to. */
+function fedSince(fed: ColonyState['feedings'], rules: RuleValues): FedSince {
+  const gains = fed.map(({ feed, grams, millilitres }) => gainOf(feed, grams, millilitres, rules));
+  return { times: fed.length, mass: gains.reduce<number>((sum, gain) => sum + (gain ?? 0), 0) as Grams, notReckoned: gains.filter((gain) => gain === null).length };
 }
 
 function gainOf(feed: ColonyState['feedings'][number]['feed'], grams: number | null, millilitres: number | null, rules: RuleValues): number | null {
@@ -84,7 +83,7 @@ export function storesToday(state: Pick<ColonyState, 'storesWeights' | 'looks' |
   const phase = judgedAs ?? storesPhase(day, rules);
   const told = storesNow(state, day, rules);
   const frame: Frame = {
-    phase, told, age: told === null ? null : daysBetween(told.day, day), fed: told === null ? { times: 0, mass: 0 as Grams, notReckoned: 0 } : fedSince(state, told.day, day, rules),
+    phase, told, age: told === null ? null : daysBetween(told.day, day), fed: fedSince(told?.fedAfter ?? [], rules),
     target: phase === 'autumn' ? storesVerdict(0 as Grams, winterPlace(rules), rules, facts.holds).target : null,
     rests: told === null ? null : { kind: told.from === 'weight' ? 'stores' : 'inspection', day: told.day },
   };

@@ -1,5 +1,5 @@
 import type { Grams } from '#shared/brands.ts';
-import { dayInWords, type Day } from '#shared/days.ts';
+import { dayInWords, monthDayInWords, type Day } from '#shared/days.ts';
 import { number } from '#shared/figures.ts';
 import { winterTasks, type WinterTask } from '#shared/winterTasks.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
@@ -16,10 +16,10 @@ import { queenright } from './uniteWeak.ts';
 export const winterItems = ['fed', 'mites', 'queen', 'strength', 'reduce', 'wrap', 'dry'] as const;
 export type WinterItem = (typeof winterItems)[number];
 
-/** `not told`: the record says nothing of it since the autumn began. */
+/** `short`: not fed enough, and too late to feed syrup; `not told`: the record says nothing of it since the autumn began. */
 export interface WinterLine {
   readonly item: WinterItem;
-  readonly state: 'done' | 'to do' | 'not told';
+  readonly state: 'done' | 'to do' | 'short' | 'not told';
   readonly words: string;
   readonly rests: RestsOn | null;
 }
@@ -69,7 +69,8 @@ function fed(state: ColonyState, facts: StoresFacts): WinterLine {
   if (stores.phase !== 'winter') return { item: 'fed', state: stores.say === 'feed' ? 'to do' : 'done', words: stores.reason, rests };
   const verdict = storesVerdict((told.mass + stores.fed.mass) as Grams, winterPlace(facts.rules), facts.rules, facts.holds);
   if (verdict.say !== 'feed') return { item: 'fed', state: 'done', words: stores.reason, rests };
-  return { item: 'fed', state: 'to do', words: `${mass(verdict.amount, facts.unit)} short of ${mass(verdict.target, facts.unit)} when feeding was over. ${stores.reason}`, rests };
+  const over = monthDayInWords(inSeasonOf(facts.day, 'stores.feedBy', facts.rules));
+  return { item: 'fed', state: 'short', words: `${mass(verdict.amount, facts.unit)} short of ${mass(verdict.target, facts.unit)} when feeding was over; liquid feed is past its day, ${over}. ${stores.reason}`, rests };
 }
 
 function mites({ miteCounts, looks }: ColonyState, { day, rules, treatments }: WinterFacts, since: Day): WinterLine {

@@ -46,6 +46,11 @@ const mitesCommand: Command = {
   id: 'go/mites', group: 'go', name: 'Go to mites', search: 'varroa count wash threshold treatment acid efficacy', enabled: withBook, run: (hands) => hands.go('/needs/mites'),
 };
 
+const storesCommands: readonly Command[] = [
+  { id: 'go/stores', group: 'go', name: 'Go to stores and winter', search: 'feed syrup sugar weight heft unite weak winter list wrap supers take', enabled: withBook, run: (hands) => hands.go('/needs/stores') },
+  { id: 'go/space', group: 'go', name: 'Go to space and swarms', search: 'room box super deep add swarm risk cells split latest day', enabled: withBook, run: (hands) => hands.go('/needs/space') },
+];
+
 const queensCommand: Command = {
   id: 'go/queens', group: 'go', name: 'Go to queens', search: 'requeen breeder ranking mother calendar graft cell caged old fierce', enabled: withBook, run: (hands) => hands.go('/needs/queens'),
 };
@@ -78,6 +83,7 @@ export const commands: readonly Command[] = [
   orderCommand,
   ...workCommands,
   mitesCommand,
+  ...storesCommands,
   queensCommand,
   helpCommand,
   anotherDay,

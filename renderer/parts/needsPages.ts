@@ -9,5 +9,6 @@ export const needsPages: readonly NeedsPage[] = [
   { at: '/needs', name: 'All' },
   { at: '/needs/mites', name: 'Mites' },
   { at: '/needs/stores', name: 'Stores and winter' },
+  { at: '/needs/space', name: 'Space and swarms' },
   { at: '/needs/queens', name: 'Queens' },
 ];

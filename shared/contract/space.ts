@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { needSource } from './needs.ts';
 import { read } from './operation.ts';
-import { houseRule } from './order.ts';
 import { colonyName, restsOn } from './stores.ts';
 import { dayValue, nothing, yardId } from './values.ts';
 
@@ -32,8 +32,8 @@ export const spaceColony = colonyName.extend({
 });
 export type SpaceColony = z.infer<typeof spaceColony>;
 
-/** Boxes wanted, and where sound ones lie: in the yard, then in the shed; `lack`: neither. */
-const boxCount = z.object({ box: z.enum(['deep', 'medium']), frames: z.union([z.literal(8), z.literal(10)]), wanted: count, inYard: count, fromShed: count, lack: count });
+/** Boxes wanted, and where sound ones lie: in the yard, then in the shed; `lack`: neither, null where no stock row names the box. */
+const boxCount = z.object({ box: z.enum(['deep', 'medium']), frames: z.union([z.literal(8), z.literal(10)]), wanted: count, inYard: count, fromShed: count, lack: count.nullable() });
 
 export const spaceYard = z.object({ id: yardId, code: z.string(), name: z.string(), colonies: z.array(spaceColony), boxes: z.array(boxCount) });
 export type SpaceYard = z.infer<typeof spaceYard>;
@@ -52,7 +52,10 @@ export const spaceList = z.object({
   /** Sound boxes in the shed before anything is taken from it; null where no stock row names it yet. */
   shed: z.array(z.object({ box: z.enum(['deep', 'medium']), frames: z.union([z.literal(8), z.literal(10)]), free: count.nullable() })),
   sentence: z.string(),
-  rules: z.array(houseRule),
+  /** Before anybody lifts a box to put another below it. */
+  lifting: z.string(),
+  /** The house rules of room, swarm risk and splits, as they are set. */
+  sources: z.array(needSource),
 });
 export type SpaceList = z.infer<typeof spaceList>;
 

@@ -91,7 +91,7 @@ export const storesList = z.object({
 export type StoresList = z.infer<typeof storesList>;
 
 export const winterItemValue = z.enum(['fed', 'mites', 'queen', 'strength', 'reduce', 'wrap', 'dry']);
-const winterLine = z.object({ item: winterItemValue, state: z.enum(['done', 'to do', 'not told']), words: z.string(), rests: restsOn.nullable() });
+const winterLine = z.object({ item: winterItemValue, state: z.enum(['done', 'to do', 'short', 'not told']), words: z.string(), rests: restsOn.nullable() });
 export type WinterLineView = z.infer<typeof winterLine>;
 
 export const winterYard = z.object({ id: yardId, code: z.string(), name: z.string(), colonies: z.array(colonyName.extend({ lines: z.array(winterLine) })) });
@@ -99,6 +99,6 @@ export const winterYard = z.object({ id: yardId, code: z.string(), name: z.strin
 export const storesOperations = {
   /** Stores of every colony that lives, by yard, with what is short, may be taken, or is not told. */
   'stores.list': read(nothing, storesList),
-  /** What every colony is made ready with for the winter of the season, by yard. `from`: nothing told before that day counts; `began`: whether it is here. */
-  'stores.winter': read(nothing, z.object({ asOf: dayValue, from: dayValue, began: z.boolean(), yards: z.array(winterYard) })),
+  /** What every colony is made ready with for the winter of the season, by yard. `from`: nothing told before that day counts; `began`: whether it is here; `feedBy`: the last day for heavy syrup. */
+  'stores.winter': read(nothing, z.object({ asOf: dayValue, from: dayValue, feedBy: dayValue, began: z.boolean(), yards: z.array(winterYard) })),
 } as const;

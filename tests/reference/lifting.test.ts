@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { liftingCaution, liftingIndex, offTheHive, recommendedWeight } from '#core/stores/lifting.ts';
+import { addingCaution, liftingCaution, liftingIndex, offTheHive, recommendedWeight } from '#core/stores/lifting.ts';
 
 const best = { horizontal: 10, vertical: 30, distance: 10, angle: 0, frequency: 1, coupling: 1 };
 
@@ -22,4 +22,6 @@ test('height and twist take off', () => {
   expect(recommendedWeight({ ...best, vertical: 10 })).toBeCloseTo(51 * 0.85, 9);
   expect(recommendedWeight({ ...best, angle: 45 })).toBeCloseTo(51 * 0.856, 9);
 });
-test('the caution says what the equation says', () => expect(liftingCaution()).toContain('no more than 29 lb: they are 1.9 and 2.9 times that'));
+test('the cautions say what the equation says', () => {
+  for (const caution of [liftingCaution(), addingCaution()]) expect(caution).toContain('no more than 29 lb: they are 1.9 and 2.9 times that');
+});

@@ -14,16 +14,20 @@ const fed = (on: string) => ({ day: day(on), feed: 'syrup 2:1' as never, grams: 
 
 test('the newest word on stores counts, the scale before the eye, and feed given since is told', () => {
   const state = {
-    storesWeights: [{ day: day('2026-09-20'), grams: lb(50) }, { day: day('2026-10-20'), grams: lb(71) }],
+    storesWeights: [{ day: day('2026-09-20'), grams: lb(50), fedBefore: 1 }, { day: day('2026-10-20'), grams: lb(71), fedBefore: 0 }],
     looks: [look('2026-08-30', 6), look('2026-09-20', 9), look('2026-10-01', 8), look('2026-10-05', null)],
-    feedings: [fed('2026-09-18'), fed('2026-09-20'), fed('2026-10-02'), fed('2026-10-03')],
+    feedings: [fed('2026-09-18'), fed('2026-09-20'), fed('2026-10-01'), fed('2026-10-03'), fed('2026-10-20')],
   };
-  const at = (on: string) => storesNow(state, day(on), none);
+  const at = (on: string) => {
+    const now = storesNow(state, day(on), none);
+    return now === null ? null : { ...now, fedAfter: now.fedAfter.map((one) => one.day) };
+  };
   expect(at('2026-08-29')).toBeNull();
-  expect(at('2026-09-01')).toMatchObject({ from: 'frames', day: '2026-08-30', mass: lb(42), fedSince: 0 });
-  expect(at('2026-09-25')).toMatchObject({ from: 'weight', day: '2026-09-20', mass: lb(50), fedSince: 0 });
-  expect(at('2026-10-10')).toMatchObject({ from: 'frames', day: '2026-10-01', mass: lb(56), fedSince: 2 });
-  expect(at('2026-12-01')).toMatchObject({ from: 'weight', day: '2026-10-20', fedSince: 0 });
+  expect(at('2026-09-01')).toMatchObject({ from: 'frames', day: '2026-08-30', mass: lb(42), fedAfter: [] });
+  // Of the day of the weighing only what was written down after it.
+  expect(at('2026-09-25')).toMatchObject({ from: 'weight', day: '2026-09-20', mass: lb(50), fedAfter: [] });
+  expect(at('2026-10-10')).toMatchObject({ from: 'frames', day: '2026-10-01', mass: lb(56), fedAfter: ['2026-10-01', '2026-10-03'] });
+  expect(at('2026-12-01')).toMatchObject({ from: 'weight', day: '2026-10-20', fedAfter: ['2026-10-20'] });
   expect(storesNow({ storesWeights: [], looks: [look('2026-09-01', null)], feedings: [] }, day('2026-10-01'), none)).toBeNull();
 });
 

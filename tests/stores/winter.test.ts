@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { day } from '#shared/days.ts';
+import { hold } from '#shared/figures.ts';
 import { gramsFrom, massIn, millilitresFrom, volumeIn } from '#shared/units.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import { storesPhase, storesToday } from '#core/stores/storesToday.ts';
@@ -21,13 +22,21 @@ test('the phases of the year, their days included', () => {
 
 describe('stores on a day', () => {
   test('in autumn against the target, with the syrup given since', () => {
-    const state = colonyWith({ storesWeights: [weighed('2026-09-10', 56)], feedings: [syrup('2026-09-10', 3), syrup('2026-09-20', 2), syrup('2026-09-25', null), syrup('2026-10-01', 1, 'fondant')] });
+    const state = colonyWith({ storesWeights: [{ ...weighed('2026-09-10', 56), fedBefore: 1 }], feedings: [syrup('2026-09-10', 3), syrup('2026-09-20', 2), syrup('2026-09-25', null), syrup('2026-10-01', 1, 'fondant')] });
     const found = storesToday(state, on('2026-10-05'));
     expect(found).toMatchObject({ phase: 'autumn', say: 'feed', age: 25, rests: { kind: 'stores', day: '2026-09-10' }, fed: { times: 3, notReckoned: 2 } });
     // 56 lb and 2 gallons at 7 lb: 70 of 90, 20 lb short, 2.86 gallons.
     expect([massIn(found.reckoned!, 'lb'), massIn(found.amount, 'lb'), volumeIn(found.feed!.volume, 'gal')]).toEqual([70, 20, 3]);
     expect(storesToday(state, on('2026-10-05', new Map([['stores.place', 'middle']]))).say).toBe('take');
     expect(storesToday(state, on('2026-10-05', new Map([['stores.place', 'middle'], ['stores.target.middle', 72]] as [string, string | number][]))).say).toBe('leave');
+  });
+
+  test('what is fed on the day of a look came after it; of a weighing only if it was written down after it', () => {
+    const looked = colonyWith({ looks: [look('2026-09-20', { framesStores: 8 })], feedings: [syrup('2026-09-20', 2)] });
+    // 56 lb and 14 lb of 90: 20 lb short, where 34 lb would be fed twice.
+    expect(massIn(storesToday(looked, on('2026-10-05')).amount, 'lb')).toBeCloseTo(20, 9);
+    const weighedAt = (fedBefore: number) => storesToday(colonyWith({ storesWeights: [{ ...weighed('2026-09-20', 56), fedBefore }], feedings: [syrup('2026-09-20', 1), syrup('2026-09-20', 1)] }), on('2026-10-05'));
+    expect([0, 1, 2].map((fedBefore) => Math.round(massIn(weighedAt(fedBefore).reckoned!, 'lb')))).toEqual([70, 63, 56]);
   });
 
   test('a word that is too old, or none, makes no figure', () => {
@@ -122,9 +131,18 @@ describe('the winter list', () => {
   test('in winter by what there was when feeding was over, and by the winter’s own treatment', () => {
     const state = colonyWith({ reigns: [reign(2026)], storesWeights: [weighed('2026-10-10', 56)], miteCounts: [{ day: day('2026-09-01'), mites: 12, bees: 300 }] });
     const treatments = [{ day: day('2026-11-20'), until: null, ingredient: 'oxalic acid' }];
-    expect(states(state, facts('2027-01-10', { treatments }))).toMatchObject({ fed: 'to do', mites: 'done' });
+    expect(states(state, facts('2027-01-10', { treatments }))).toMatchObject({ fed: 'short', mites: 'done' });
     expect(states({ ...state, storesWeights: [weighed('2026-10-10', 86)] }, facts('2027-01-10'))).toMatchObject({ fed: 'done', mites: 'to do' });
     expect(states({ ...state, storesWeights: [weighed('2026-09-01', 86)] }, facts('2027-01-10'))).toMatchObject({ fed: 'not told' });
+  });
+  test('what is short is to do until the last day for heavy syrup; then it is short, and liquid feed is past its day', () => {
+    const state = colonyWith({ reigns: [reign(2026)], storesWeights: [weighed('2026-10-10', 56)] });
+    const fed = (text: string) => winterList(state, facts(text)).find(({ item }) => item === 'fed');
+    expect(fed('2026-10-15')).toMatchObject({ state: 'to do', words: expect.stringContaining(`34${hold}lb short of 90${hold}lb`) });
+    expect(fed('2026-10-16')).toMatchObject({ state: 'short', words: expect.stringContaining(`34${hold}lb short of 90${hold}lb when feeding was over; liquid feed is past its day, 15 October.`) });
+    expect(fed('2026-10-16')?.words).not.toContain('syrup since');
+    // Where the last day is later, it is still to do.
+    expect(winterList(state, facts('2026-10-16', { rules: new Map([['stores.feedBy', '11-05']]) }))[0]).toMatchObject({ item: 'fed', state: 'to do' });
   });
   test('words of work', () => {
     expect(['entrances reduced', 'mouse guards', 'Wrapped the hives', 'tilted, top entrance', 'mowing', 'drying sheets'].map(winterWorkIn)).toEqual([['reduce'], ['reduce'], ['wrap'], ['dry'], [], []]);

@@ -1,5 +1,7 @@
 import { inSeasonOf } from '#core/rules/yearWindow.ts';
-import { mass, storesPhase, storesToday } from '#core/stores/storesToday.ts';
+import { combsHold } from '#core/stores/combsHold.ts';
+import { mass, storesPhase, storesToday, winterPlace } from '#core/stores/storesToday.ts';
+import { winterTarget } from '#core/stores/storesVerdict.ts';
 import { volumeIn } from '#shared/units.ts';
 import { dayInWords } from '#shared/days.ts';
 import type { NeedRule } from './needRule.ts';
@@ -20,12 +22,12 @@ export const storesAutumn: NeedRule = {
     const from = inSeasonOf(today, 'needs.feed.from', rules);
     const by = inSeasonOf(today, 'stores.feedBy', rules);
     return facts.colonies.flatMap((colony) => {
-      const stores = storesToday(colony.state, { day: today, rules, unit: massUnit });
-      if (stores.say !== 'feed' || stores.told === null || stores.feed === null || stores.target === null) return [];
+      const stores = storesToday(colony.state, { day: today, rules, unit: massUnit, holds: combsHold(colony.space().boxes, colony.state, rules) });
+      if (stores.say !== 'feed' || stores.told === null || stores.feed === null) return [];
       const unit = massUnit === 'kg' ? 'l' : 'gal';
       const volume = Math.round(volumeIn(stores.feed.volume, unit));
       return [{
-        colony, episode: by, act: 'Feed heavy syrup', because: `Short of the winter’s ${mass(stores.target, massUnit)}; heavy syrup is fed until ${dayInWords(by)}.`, detail: `${mass(stores.amount, massUnit)} short, ${volume} ${unit}`,
+        colony, episode: by, act: 'Feed heavy syrup', because: `Short of the winter’s ${mass(winterTarget(winterPlace(rules), rules), massUnit)}; heavy syrup is fed until ${dayInWords(by)}.`, detail: `${mass(stores.amount, massUnit)} short, ${volume} ${unit}`,
         records: restRecord(colony, stores, facts), earliest: stores.told.day > from ? stores.told.day : from, latest: by, bring: [{ item: 'heavy syrup (2:1)', count: volume, unit, each: true }],
       }];
     });

@@ -11,7 +11,7 @@ export const stores = defineKind({
   body,
   touches: touchesItself,
   effect: (state, entry) => {
-    state.storesWeights.push({ day: entry.day, grams: entry.body.weight });
+    state.storesWeights.push({ day: entry.day, grams: entry.body.weight, fedBefore: state.feedings.filter(({ day }) => day === entry.day).length });
   },
   sentence: (made) => `Stores of ${massIn(made.weight, made.unit)} ${made.unit}.`,
 });

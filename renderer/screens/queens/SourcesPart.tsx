@@ -7,7 +7,7 @@ import { words } from './queensWords.ts';
 export function SourcesPart({ sources, room }: { readonly sources: readonly NeedSource[]; readonly room: string }) {
   return (
     <MarginPart heading={words.numbers}>
-      <ul>
+      <ul className="rules">
         {sources.map(({ key, label, value, source, confidence }) => (
           <li key={key}>{words.source(label, value, source, confidence)}</li>
         ))}

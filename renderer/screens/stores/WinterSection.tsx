@@ -34,9 +34,10 @@ export function WinterSection({ yard }: { readonly yard: YardId | null }) {
         <p className="soft">{words.winterLater(dayText(data.from))}</p>
       ) : (
         <>
-          <p className="soft">
+          <p className="soft stores-phase">
             {words.winterLine(dayText(data.from))} {words.dryMeans}
           </p>
+          {rows.some(({ lines }) => lines.some(({ state }) => state === 'short')) ? <p className="soft stores-phase">{words.winterShort(dayText(data.feedBy))}</p> : null}
           {chosen === undefined ? null : <WriteDown code={chosen.code} />}
           <div className="scroll" tabIndex={0} role="group" aria-labelledby={heading}>
             <table className="tight" aria-labelledby={heading}>
@@ -57,7 +58,7 @@ export function WinterSection({ yard }: { readonly yard: YardId | null }) {
                       <Link href={`/colonies/${id}`}>{label}</Link>
                     </th>
                     {lines.map(({ item, state }) => (
-                      <td key={item} className={state === 'to do' ? 'needs' : undefined}>
+                      <td key={item} className={state === 'to do' || state === 'short' ? 'needs' : undefined}>
                         {words.winterState[state]}
                       </td>
                     ))}
@@ -87,6 +88,7 @@ function WriteDown({ code }: { readonly code: string }) {
   const { send, busy } = useWrite('journal.enter');
   const { say } = useNotice();
   const [fault, setFault] = useState<Fault | undefined>(undefined);
+  // Not disabled meanwhile: the keyboard would lose its place.
   const enter = async (task: WinterTask) => {
     if (today === undefined || busy) return;
     const answer = await send({ rows: [{ date: today, entry: 'work', yard: code, task: winterTasks[task] }] });
@@ -100,7 +102,7 @@ function WriteDown({ code }: { readonly code: string }) {
       <p className="choices">
         {words.write(code)}
         {tasks.map((task) => (
-          <button key={task} type="button" disabled={busy} onClick={() => void enter(task)}>
+          <button key={task} type="button" onClick={() => void enter(task)}>
             {words.tasks[task]}
           </button>
         ))}

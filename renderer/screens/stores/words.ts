@@ -64,9 +64,10 @@ export const words = {
 
   winter: 'The winter list',
   winterLine: (from: string) => `From what was written down since ${from}. A dash: nothing tells.`,
+  winterShort: (feedBy: string) => `Short: too little by what was told, and liquid feed is past its day, ${feedBy}. Heft those first; fondant or dry sugar on the frames helps a light one.`,
   winterLater: (from: string) => `The winter list begins on ${from}.`,
   winterHeads: { fed: 'Fed', mites: 'Mites', queen: 'Queen', strength: 'Strength', reduce: 'Entrance', wrap: 'Wrapped', dry: 'Dry' } as const,
-  winterState: { done: 'done', 'to do': 'to do', 'not told': '–' } as const,
+  winterState: { done: 'done', 'to do': 'to do', short: 'short', 'not told': '–' } as const,
   winterReady: 'Ready',
   readyOf: (done: number, of: number) => `${number(done)} of ${number(of)}`,
   write: (code: string) => `Write down for all of ${code}:`,
@@ -80,7 +81,7 @@ export const words = {
   kinds: { inspection: 'look', stores: 'stores weight', mites: 'mite count', treatment: 'treatment', work: 'work' } as Readonly<Record<string, string>>,
   marginHow: 'How this is reckoned',
   how: [
-    'Told is the newest word: weighed or hefted, or the frames of stores seen, each full deep comb at the house’s pounds. On one day the scale goes before the eye.',
+    'Told is the newest word: weighed or hefted, or the frames of stores seen, each full deep comb at the house’s pounds. On one day the scale goes before the eye; feed of the day of a look came after it.',
     'Syrup since counts by the house’s pounds from a gallon; fondant, pollen and feed without an amount are in no figure.',
     'A word that is too old makes no figure. Syrup for each colony is rounded up to whole gallons or litres.',
     'In winter what was told in autumn is carried forward by the house’s pounds a week. From late winter on brood takes far more: most of a winter’s stores go in early spring.',
