@@ -2,9 +2,9 @@ import type { Outing } from '#shared/contract/work.ts';
 import type { PlannedWorked } from '#shared/contract/worked.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
+import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
 import { workedAhead } from '#core/work/workedAhead.ts';
 import { workedSeasons, type WorkedFacts } from '#core/work/workedHours.ts';
-import { visitKinds, visitsOf } from '#core/work/workedVisits.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { readFreeHours } from './freeHours.ts';
 import { readKeptPlans } from './workPapers.ts';
@@ -48,9 +48,9 @@ export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'wor
 async function factsOf(context: DeskContext): Promise<WorkedFacts> {
   const book = context.open();
   const { states, byId, yardList, borders } = await book.picture();
-  const standing = (await book.store.entries({ kinds: visitKinds })).flatMap(({ entry, struck }): Entry[] => (struck === null ? [entry] : []));
+  const standing = (await book.store.entries({ kinds: visitEntryKinds })).flatMap(({ entry, struck }): Entry[] => (struck === null ? [entry] : []));
   return {
-    visits: visitsOf(standing, byId), states, yards: yardList, harvests: standing.filter(({ kind }) => kind === 'harvest'), borders,
+    visits: allVisits(states, byId, standing), states, yards: yardList, harvests: standing.filter(({ kind }) => kind === 'harvest'), borders,
     today: await book.today(context.options.now().day),
   };
 }

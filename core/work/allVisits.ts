@@ -4,7 +4,7 @@ import type { Kind } from '#shared/entryForms.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
-import { visitKinds, visitsOf, type WorkedVisit } from './workedVisits.ts';
+import { inOrder, visitKinds, visitsOf, type WorkedVisit } from './workedVisits.ts';
 
 /** Kinds of which a state keeps every day; a large book has so many of them that they take long to read again. */
 const keptInStates: ReadonlySet<Kind> = new Set<Kind>(['inspection', 'mites', 'feed', 'stores']);
@@ -23,7 +23,7 @@ export function allVisits(states: readonly ColonyState[], byId: ReadonlyMap<Colo
       visits.push({ day, yard, hours: null, people: null, miles: null });
     }
   }
-  return visits;
+  return visits.toSorted(inOrder);
 }
 
 function daysOf({ looks, miteCounts, feedings, storesWeights }: ColonyState): Set<Day> {

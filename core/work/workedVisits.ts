@@ -35,7 +35,11 @@ export function visitsOf(entries: readonly Entry[], states: ReadonlyMap<ColonyId
     if (people !== undefined) visit.people = Math.max(visit.people ?? 0, people);
     if (miles !== undefined) visit.miles = (visit.miles ?? 0) + miles;
   }
-  return [...visits.values()].toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : (a.yard ?? 0) - (b.yard ?? 0)));
+  return [...visits.values()].toSorted(inOrder);
+}
+
+export function inOrder(a: WorkedVisit, b: WorkedVisit): number {
+  return a.day < b.day ? -1 : a.day > b.day ? 1 : (a.yard ?? 0) - (b.yard ?? 0);
 }
 
 /** Where it was done: as written, else where the colony stood. */

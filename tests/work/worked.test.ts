@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
+import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
 import { done, meanAlive } from '#core/work/workedHours.ts';
-import type { WorkedVisit } from '#core/work/workedVisits.ts';
+import { visitKinds, visitsOf, type WorkedVisit } from '#core/work/workedVisits.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import { day } from '#shared/days.ts';
-import type { Cells } from '#shared/entryForms.ts';
+import type { Cells, Kind } from '#shared/entryForms.ts';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
 
 const visit = (hours: number | null): WorkedVisit => ({ day: day('2026-05-01'), yard: null, hours, people: null, miles: null });
@@ -31,6 +33,18 @@ describe('hours of a season', () => {
     expect(meanAlive([state], day('2026-04-01'), day('2026-04-21'), 2 as never)).toBe(0.25);
     expect(meanAlive([state], day('2026-04-01'), day('2026-04-01'), null)).toBeNull();
   });
+});
+
+test('visits taken from the states are those of every entry that is made beside the bees', async () => {
+  const scratch = scratchFolder();
+  const book = await openDemo(demoBook('ossar', scratch.folder));
+  const { states, byId } = await book.picture();
+  const standing = async (kinds: readonly Kind[]) => (await book.store.entries({ kinds })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+  const found = allVisits(states, byId, await standing(visitEntryKinds));
+  expect(visitEntryKinds.length).toBeLessThan(visitKinds.length);
+  expect(found).toEqual(visitsOf(await standing(visitKinds), byId));
+  await book.store.close();
+  scratch.remove();
 });
 
 describe('at the desk', () => {
