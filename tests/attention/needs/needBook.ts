@@ -120,9 +120,16 @@ function goesByTheHouse(key: NeedKey, on: string, answer: string): void {
   const at = `${key} ${on}`;
   const earlier = before.get(at);
   // Only a number that the rule itself names counts as its own.
-  const named = changed.length > 0 && changed.every((rule) => needRuleOf(key).numbers.includes(rule));
+  const named = changed.length > 0 && changed.every((rule) => namedBy(needRuleOf(key)).has(rule));
   if (earlier === undefined) before.set(at, answer);
   else if (earlier !== answer && named) saw(key, 'goes by the house');
+}
+
+/** What makes one rule keep quiet for another, or speak because of it, is named by the other, whose line stands in the same list. */
+const goBefore: Partial<Readonly<Record<NeedKey, readonly NeedKey[]>>> = { mitesSoon: ['mitesOver', 'winterBees'], winterBees: ['mitesOver'], supersOff: ['mitesOver', 'winterBees'], noEggs: ['weakAutumn'] };
+
+function namedBy({ key, numbers }: NeedRule): Set<string> {
+  return new Set([...numbers, ...(goBefore[key] ?? []).flatMap((other) => needRuleOf(other).numbers)]);
 }
 
 /** What frames every account of the book, and how early something that is to come is shown. */
@@ -132,7 +139,7 @@ const frame: ReadonlySet<string> = new Set(['season.start', 'season.winter', 'ne
 function nothingUnnamed(rule: NeedRule, sources: NeedSources): void {
   const read = new Set<string>();
   const plain = foundWith(rule, sources, new Listening(sources.rules, read));
-  const named = new Set([...rule.numbers, ...frame]);
+  const named = new Set([...namedBy(rule), ...frame]);
   for (const key of read) {
     if (named.has(key)) continue;
     for (const value of otherValues(key)) {
