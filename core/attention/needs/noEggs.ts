@@ -9,7 +9,7 @@ export const noEggs: NeedRule = {
   key: 'noEggs',
   title: 'No laying queen',
   why: 'Without a laying queen a colony dwindles, and after some weeks its workers lay drones.',
-  numbers: ['needs.noEggs.doubt', 'attention.queenless.by', 'needs.look.from', 'needs.look.until'],
+  numbers: ['needs.noEggs.doubt', 'attention.queenless.by', 'attention.letGo', 'needs.look.from', 'needs.look.until'],
   weather: 'open',
   page: '/needs/queens',
   tally: { answers: ['requeen', 'combine'], came: 'lost in winter' },

@@ -7,7 +7,10 @@ export const swarmRisk: NeedRule = {
   key: 'swarmRisk',
   title: 'Swarm risk',
   why: 'A colony can go from no sign to a swarm in 5 days, and takes half its bees with it.',
-  numbers: ['space.risk.high', 'space.swarm.lookHigh', 'space.swarm.from', 'space.swarm.until', 'space.risk.older', 'space.risk.packed'],
+  numbers: [
+    'space.risk.high', 'space.swarm.lookHigh', 'space.swarm.from', 'space.swarm.until', 'space.risk.season', 'space.risk.lastYear', 'space.risk.older', 'space.risk.full', 'space.risk.packed', 'space.risk.cells', 'space.risk.split',
+    'space.full', 'space.packed', 'space.lookHolds',
+  ],
   weather: 'open',
   page: '/needs/space',
   tally: { answers: ['inspection', 'split'], came: 'swarmed' },

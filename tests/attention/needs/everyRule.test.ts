@@ -3,12 +3,14 @@ import { needKeys, type NeedKey } from '#shared/contract/needs.ts';
 import { needRules } from '#core/attention/needs/needRules.ts';
 import { dues } from './dues.ts';
 import { mites } from './mites.ts';
+import { queens } from './queens.ts';
+import { space } from './space.ts';
 import { seenOf, useNeedBook } from './needBook.ts';
 
 useNeedBook();
 
 /** Every key of the contract: the compiler names the rule that has no test. */
-const all = { ...dues, ...mites } as Partial<Record<NeedKey, () => void>>;
+const all = { ...dues, ...mites, ...queens, ...space } as Partial<Record<NeedKey, () => void>>;
 
 for (const [key, tests] of Object.entries(all)) describe(key, tests);
 
