@@ -4,18 +4,18 @@ import { needKeys, type NeedKey } from '#shared/contract/needs.ts';
 import { needRules } from '#core/attention/needs/needRules.ts';
 import { dues } from './dues.ts';
 import { mites } from './mites.ts';
-import { seenOf, useNeedBook } from './needBook.ts';
+import { bookForEach, seenOf } from './needBook.ts';
 import { queens } from './queens.ts';
 import { rest } from './rest.ts';
 import { space } from './space.ts';
 import { stores } from './stores.ts';
 
-useNeedBook();
+bookForEach();
 
 /** Every key of the contract: the compiler names the rule that has no test. */
 const all: Readonly<Record<NeedKey, () => void>> = { ...dues, ...mites, ...stores, ...space, ...queens, ...rest };
 
-for (const [key, tests] of Object.entries(all)) describe(key, tests);
+describe.each(Object.entries(all))('%s', (_, tests) => tests());
 
 test('every rule was seen to ask, to keep quiet, and to go by a number of the house that it names', () => {
   expect(needRules.map(({ key }) => key).toSorted()).toEqual([...needKeys].toSorted());

@@ -51,7 +51,7 @@ let changed: string[] = [];
 let before = new Map<string, string>();
 
 /** Every test has a book with the yards QY and LB and nothing in them. */
-export function useNeedBook(): void {
+export function bookForEach(): void {
   beforeEach(async () => {
     scratch = scratchFolder();
     await openBook();
