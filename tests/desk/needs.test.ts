@@ -149,6 +149,29 @@ test('each line carries its numbers with their source and the word for it; what 
   expect((await lineOf('storesAutumn', { asOf: '2025-09-12' }))!.sources.find(({ key }) => key === 'stores.gain.heavy')).toMatchObject({ value: '8 lb', source: `Your own number; by default 7 lb: ${heavy.source}` });
 });
 
+test('the graver and later first, by the house’s numbers; a rule of no gravity never asks', async () => {
+  await light();
+  const order = async () => (await list()).lines.filter(({ rule }) => rule === 'storesWinter' || rule === 'deadOut').map(({ rule, points }) => [rule, Math.round(100 * points) / 100]);
+  // 20 lb on 15 October are 15 after two and a half weeks, on 1 or 2 November, and a week later overdue for 16 days; the dead-out for 2.
+  expect((await lineOf('deadOut'))?.rank).toBe('How grave: 4 of 5 by the house rule; its last day was 2 days ago, which adds 0.1: 4.1.');
+  expect(await order()).toEqual([['storesWinter', expect.closeTo(5 + 16 / 14, 0)], ['deadOut', 4.14]]);
+  await ask('rules.set', { key: 'needs.rank.most', value: 0 });
+  expect(await order()).toEqual([['storesWinter', 5], ['deadOut', 4]]);
+  await ask('rules.set', { key: 'needs.grave.storesWinter', value: 3 });
+  expect(await order()).toEqual([['deadOut', 4], ['storesWinter', 3]]);
+  await ask('rules.set', { key: 'needs.grave.storesWinter', value: 0 });
+  expect(await order()).toEqual([['deadOut', 4]]);
+});
+
+test('a line adds up its minutes and what is taken along; what a yard needs whole says so', async () => {
+  await light();
+  const line = (await lineOf('storesWinter'))!;
+  expect(line).toMatchObject({ count: 3, overdue: 3, minutes: 15, bring: [{ item: 'fondant', count: 3, unit: 'block' }] });
+  expect(line.yards.map(({ code, colonies, whole }) => [code, colonies, whole])).toEqual([['QY', 2, true], ['SB', 1, false]]);
+  await ask('rules.set', { key: 'needs.minutes.storesWinter', value: 8 });
+  expect(await lineOf('storesWinter')).toMatchObject({ minutes: 24 });
+});
+
 test('every number of every rule is a house rule that there is, with a source word', () => {
   const byKey = new Map(houseRuleDefinitions.map((rule) => [rule.key, rule]));
   for (const { key, numbers } of needRules) {
