@@ -10,7 +10,7 @@ export const heft: NeedRule = {
   key: 'heft',
   title: 'Hefting',
   why: 'A light hive is found by lifting it, without opening it.',
-  numbers: ['needs.heft.every', 'needs.heft.from', 'needs.heft.until', 'needs.heft.within', 'needs.heft.autumn', 'needs.heft.before', 'stores.feedBy', 'stores.holds'],
+  numbers: ['needs.heft.every', 'needs.heft.from', 'needs.heft.until', 'needs.heft.within', 'needs.heft.autumn', 'needs.heft.before', 'stores.feedBy', 'stores.holds', 'stores.frame.deep'],
   weather: 'any',
   page: '/needs/stores',
   find: (facts) => {

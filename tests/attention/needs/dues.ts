@@ -118,6 +118,11 @@ export const dues = {
       await enter(row('2025-11-20', 'treatment', { colony: 'A', active_ingredient: 'oxalic acid' }));
       expect(await asked('miteRecount', '2025-12-05')).toEqual([]);
     });
+    test('a colony that stands alone, or was treated by itself, is asked for by itself', async () => {
+      await enter(hived('A'), hived('L', '2025-04-20', { yard: 'LB' }), hived('B'), row('2025-08-01', 'treatment', { yard: 'LB', active_ingredient: 'formic acid', end_date: '2025-08-15' }));
+      await enter(row('2025-08-01', 'treatment', { yard: 'QY', colony: 'A', active_ingredient: 'formic acid', end_date: '2025-08-15' }));
+      expect((await asked('miteRecount', '2025-08-25')).map(({ who: name, detail }) => [name, detail])).toEqual([['L', 'Treated with formic acid until 15 August 2025.'], ['A', 'Treated with formic acid until 15 August 2025.']]);
+    });
     test('a whole yard is asked for by some of its colonies, and by none once those are counted', async () => {
       const names = ['A', 'B', 'C'];
       await enter(...names.map((name) => hived(name)), treated(''));
