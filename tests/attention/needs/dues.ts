@@ -22,6 +22,7 @@ export const dues = {
       await enter(hived('A'), split('B', '2025-05-20'));
       expect(await asked('walkAwayLaying', '2025-06-02')).toEqual([]);
       expect(await one('walkAwayLaying', '2025-06-03')).toMatchObject({ status: 'coming' });
+      expect(await one('walkAwayLaying', '2025-06-17')).toMatchObject({ status: 'due' });
       expect(await one('walkAwayLaying', '2025-06-18')).toMatchObject({ status: 'overdue' });
       expect(await who('walkAwayLaying', '2025-07-29')).toEqual(['B']);
       expect(await asked('walkAwayLaying', '2025-07-30')).toEqual([]);

@@ -29,6 +29,9 @@ export const mites = {
       await enter(treated('2025-08-20'));
       expect(await who('mitesOver', '2025-08-19')).toEqual(['A']);
       expect(await asked('mitesOver', '2025-08-20')).toEqual([]);
+      // Counted and treated on one day, it was counted first.
+      await enter(wash('A', '2025-09-10', 9), treated('2025-09-10'));
+      expect(await asked('mitesOver', '2025-09-10')).toEqual([]);
     });
     test('a treatment that was on while it was counted, and went on after, is an answer; one that ended before is none', async () => {
       await enter(hived('A'), treated('2025-08-01', { end_date: '2025-08-20' }), wash('A', '2025-08-08', 9));
@@ -106,6 +109,20 @@ export const mites = {
       await setRule('mites.holds', 60);
       // 52.3 days after 1 May, on the first whole day.
       expect(await one('mitesSoon', '2025-06-15')).toMatchObject({ latest: '2025-06-23', earliest: '2025-06-09' });
+    });
+    test('on the last day that a count holds it is still in time', async () => {
+      await yard([5, 5, 5, 5], '2025-06-01');
+      // 1.67 in 100: ln (3 / 1.67) / 0.021 is 27.99 days.
+      await setRule('mites.holds', 28);
+      expect(await one('mitesSoon', '2025-06-20')).toMatchObject({ latest: '2025-06-29' });
+      await setRule('mites.holds', 27);
+      expect(await asked('mitesSoon', '2025-06-20')).toEqual([]);
+    });
+    test('what would be reached after the last brood that is counted is not asked for', async () => {
+      await yard([6, 6, 6, 6], '2025-10-10');
+      expect(await who('mitesSoon', '2025-10-24')).toEqual(['QY']);
+      await enter(...names.map((name) => wash(name, '2025-10-20', 6)));
+      expect(await asked('mitesSoon', '2025-10-24')).toEqual([]);
     });
     test('where a colony is asked to be treated, or was, another count is not asked for', async () => {
       await yard([6, 6, 6, 9], '2025-06-01');
