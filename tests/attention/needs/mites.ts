@@ -157,6 +157,17 @@ export const mites = {
       await enter(hived('A'), hived('B'), wash('A', '2025-07-20', 5), wash('B', '2025-07-20', 6));
       expect(await one('winterBees', '2025-08-05')).toMatchObject({ who: 'B', detail: '2.0 in 100' });
     });
+    test('a count of 11 July is one of these weeks, one of 10 July is none', async () => {
+      await enter(hived('C'), hived('D'), wash('C', '2025-07-11', 5), wash('D', '2025-07-10', 5));
+      expect(await one('winterBees', '2025-08-05')).toMatchObject({ who: 'D', detail: 'not counted' });
+    });
+    test('four colonies with few mites speak for a fifth of their yard, while their counts hold', async () => {
+      await yard([1, 2, 1, 2], '2025-07-20');
+      await enter(hived('E'));
+      expect(await asked('winterBees', '2025-08-05')).toEqual([]);
+      expect(await asked('winterBees', '2025-08-19')).toEqual([]);
+      expect(await who('winterBees', '2025-08-20')).toEqual(['E']);
+    });
     test('a colony that is over the threshold is asked for by its count, and one hived in August not at all', async () => {
       await enter(hived('A'), hived('B', '2025-08-02'), wash('A', '2025-08-04', 9));
       expect(await asked('winterBees', '2025-08-05')).toEqual([]);
