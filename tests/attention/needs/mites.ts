@@ -38,12 +38,16 @@ export const mites = {
       expect(await asked('mitesOver', '2025-08-10')).toEqual([]);
       await enter(wash('A', '2025-08-28', 9));
       expect(await who('mitesOver', '2025-08-29')).toEqual(['A']);
+      // Nor is one that ended on the very day of the count.
+      await enter(treated('2025-09-01', { end_date: '2025-09-10' }), wash('A', '2025-09-10', 9));
+      expect(await who('mitesOver', '2025-09-12')).toEqual(['A']);
     });
     test('four colonies with 12, 15, 9 and 14 mites are a yard above the threshold, and are treated as one', async () => {
       await yard([12, 15, 9, 14], '2025-08-08');
       // 50 mites in 1200 bees: 4.17 in 100.
       const found = await one('mitesOver', '2025-08-10');
       expect(found).toMatchObject({ who: 'QY', act: 'Treat the whole yard for mites', because: 'The yard’s mean is above 3 in 100 bees.', earliest: '2025-08-08', latest: '2025-08-22', line: { minutes: 24 } });
+      expect(found.records[0]).toMatch(/; the chance that it is above is \d\d in 100\.$/);
       expect(found.detail).toMatch(/^4\.2 in 100 \(\d\.\d–\d\.\d\) in 4 of 4 colonies$/);
       await setRule('mites.sure', 0.99);
       expect((await asked('mitesOver', '2025-08-10')).map((colony) => colony.who)).toEqual(names);
@@ -87,6 +91,12 @@ export const mites = {
       await enter(row('2025-06-10', 'treatment', { yard: 'QY', active_ingredient: 'formic acid' }));
       expect(await asked('mitesCount', '2025-06-12')).toEqual([]);
       expect(await who('miteRecount', '2025-06-12')).toEqual(['QY']);
+      expect(await asked('mitesCount', '2025-07-05')).toEqual([]);
+    });
+    test('three washes are all that a yard of three has; what else is due there does not stand in the way', async () => {
+      await enter(hived('A'), hived('B'), hived('C'), wash('A', '2025-06-01', 1), wash('B', '2025-06-01', 2), wash('C', '2025-06-01', 1), seenIn('A', '2025-06-28', { queen_cells: 'swarm' }));
+      expect(await asked('mitesCount', '2025-06-05')).toEqual([]);
+      expect(await who('mitesCount', '2025-07-02')).toEqual(['QY']);
     });
     test('a yard without colonies has nothing to count', async () => {
       await enter(hived('A', '2025-04-20', { yard: 'LB' }));
