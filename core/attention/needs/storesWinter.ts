@@ -26,12 +26,13 @@ export const storesWinter: NeedRule = {
       const stores = storesToday(colony.state, { day: today, rules, unit: massUnit });
       const { told, reckoned } = stores;
       if (stores.say !== 'feed' || told === null || reckoned === null) return [];
+      // Food given on the evening of the hefting answers what was found.
       const fed = colony.state.feedings.at(-1);
-      if (fed !== undefined && fed.day > told.day && daysBetween(fed.day, today) < holds) return [];
+      if (fed !== undefined && fed.day >= told.day && daysBetween(fed.day, today) < holds) return [];
       // In winter it crossed the line some weeks ago, by what it uses; in the season what was seen is what counts.
       const low = addDays(today, -Math.min(daysBetween(told.day, today), Math.round((7 * stores.amount) / weekly)));
       const crossed = phase === 'summer' ? told.day : low > closed ? low : closed;
-      const since = fed !== undefined && fed.day > told.day ? addDays(fed.day, holds) : crossed;
+      const since = fed !== undefined && fed.day >= told.day ? addDays(fed.day, holds) : crossed;
       return [{
         colony, episode: `${told.day} ${fed?.day ?? ''}`, act: phase === 'winter' ? 'Heft it, and give fondant if it is light' : 'Feed it at once', because: phase === 'winter' ? `Reckoned to have less than ${lowWords(facts)} left.` : `Less than ${lowWords(facts)} of stores were seen.`,
         detail: `about ${mass(reckoned, massUnit)}`, records: restRecord(colony, stores, facts), earliest: since, latest: addDays(since, numberRule(rules, 'needs.starving.within')),

@@ -74,6 +74,11 @@ export const stores = {
       await enter(weighed('A', '2026-02-06', 30));
       expect(await asked('storesWinter', '2026-02-06')).toEqual([]);
     });
+    test('hefted, light and fed on one evening, it is seen to', async () => {
+      await enter(...hives('A', 'B'), weighed('A', '2026-01-16', 12), fed('A', '2026-01-16', 'fondant'), weighed('B', '2026-01-16', 12));
+      expect(await who('storesWinter', '2026-01-16')).toEqual(['B']);
+      expect((await asked('storesWinter', '2026-02-06')).find((found) => found.who === 'A')).toMatchObject({ earliest: '2026-02-06', latest: '2026-02-13' });
+    });
     test('in spring by what was seen: two combs are 14 lb and low, three are not; supers or an old look make no figure', async () => {
       await enter(...hives('A', 'B', 'C'), seenIn('A', '2026-05-10', { frames_stores: '2' }), seenIn('B', '2026-05-10', { frames_stores: '3' }), seenIn('C', '2026-05-10', { frames_stores: '2' }), row('2026-05-11', 'supers on', { colony: 'C', box: 'medium', count: '1' }));
       const found = await one('storesWinter', '2026-05-12');
