@@ -32,7 +32,8 @@ export const storesWinter: NeedRule = {
       // In winter it crossed the line some weeks ago, by what it uses; in the season what was seen is what counts.
       const low = addDays(today, -Math.min(daysBetween(told.day, today), Math.round((7 * stores.amount) / weekly)));
       const crossed = phase === 'summer' ? told.day : low > closed ? low : closed;
-      const since = fed !== undefined && fed.day >= told.day ? addDays(fed.day, holds) : crossed;
+      const again = fed !== undefined && fed.day >= told.day ? addDays(fed.day, holds) : crossed;
+      const since = again > crossed ? again : crossed;
       return [{
         colony, episode: `${told.day} ${fed?.day ?? ''}`, act: phase === 'winter' ? 'Heft it, and give fondant if it is light' : 'Feed it at once', because: phase === 'winter' ? `Reckoned to have less than ${lowWords(facts)} left.` : `Less than ${lowWords(facts)} of stores were seen.`,
         detail: `about ${mass(reckoned, massUnit)}`, records: restRecord(colony, stores, facts), earliest: since, latest: addDays(since, numberRule(rules, 'needs.starving.within')),

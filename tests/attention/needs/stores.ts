@@ -74,6 +74,10 @@ export const stores = {
       await enter(weighed('A', '2026-02-06', 30));
       expect(await asked('storesWinter', '2026-02-06')).toEqual([]);
     });
+    test('food given long before it came down to 15 lb does not make it overdue', async () => {
+      await enter(...hives('A'), weighed('A', '2025-10-10', 41), fed('A', '2025-10-20', 'fondant'));
+      expect(await one('storesWinter', '2026-01-20')).toMatchObject({ earliest: '2026-01-14', latest: '2026-01-21', status: 'due' });
+    });
     test('hefted, light and fed on one evening, it is seen to', async () => {
       await enter(...hives('A', 'B'), weighed('A', '2026-01-16', 12), fed('A', '2026-01-16', 'fondant'), weighed('B', '2026-01-16', 12));
       expect(await who('storesWinter', '2026-01-16')).toEqual(['B']);
