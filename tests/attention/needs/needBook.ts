@@ -161,7 +161,9 @@ class Listening extends Map<string, number | string> {
 }
 
 function foundWith(rule: NeedRule, sources: NeedSources, rules: RuleValues): string {
-  return JSON.stringify(rule.find(needFacts({ ...sources, rules })).map(plainly));
+  // Laid over the sources, so that what they read late is read only where a rule asks for it.
+  const other = Object.create(sources, { rules: { value: rules } }) as NeedSources;
+  return JSON.stringify(rule.find(needFacts(other)).map(plainly));
 }
 
 function plainly({ colony, yard, ended, ...found }: Found): unknown {
