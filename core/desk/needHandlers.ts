@@ -51,7 +51,8 @@ function aboutOf({ colony, yard }: Need): string {
 /** What was put off together for one reason stands together; the newest first. What nothing asks for any more and is long past is left out. */
 function putOffLines(off: NeedsNow['off'], yard: YardId | null, { byId, yards }: NeedFacts): PutOff[] {
   const inYard = new Set(yards.filter((one) => yard === null || one.yard.id === yard).flatMap((one) => [`y${one.yard.id}`, ...one.standing.map(({ state }) => `c${state.id}`)]));
-  const shown = [...off].filter(([key]) => yard === null || inYard.has(key.split('|')[1] ?? ''));
+  // What is asked for is where it is asked for, a dead-out too; of the rest what stands there tells.
+  const shown = [...off].filter(([key, { need }]) => yard === null || (need === null ? inYard.has(key.split('|')[1] ?? '') : need.yard?.id === yard));
   const groups = Map.groupBy(shown, ([, { rule, act, until, reason, on, need }]) => JSON.stringify([rule, act, until, reason, on, need !== null]));
   return [...groups.values()]
     .flatMap((group): PutOff[] => {

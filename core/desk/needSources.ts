@@ -39,7 +39,7 @@ export async function needSources(book: Book, today: Day, ahead: number | null =
     today, ahead: ahead ?? numberRule(rules, 'needs.ahead'), rules, borders, massUnit: picture.names.massUnit, boxesOf: (id) => hiveBoxesOf(stock, id, rules), states, yards: yardList, details: await store.yardDetails(), stands, treatments,
     yardWords: whole.filter(({ kind, day, body }) => (kind === 'note' || kind === 'work') && day >= since && (!('colony' in body) || body.colony === undefined)),
     lastVisits: lastVisits(states, whole), duesOf: (id) => dues.get(id) ?? [],
-    deadlines: orderDeadlines(await readPlans(store), await readOffers(store), await placedIn(book, today), today),
+    deadlines: orderDeadlines(await readPlans(store), await readOffers(store), await placedIn(book, today), today, numberRule(rules, 'needs.orders.before')),
     toMend: stockItems(stock, { names: picture.names, rules, borders, asOf: today }).flatMap(({ item, toMend }) => (toMend > 0 ? [{ item, count: toMend }] : [])),
     unchecked: new Set(deadOutsToCheck(stock, picture.names).map(({ colony }) => colony)),
     entryOf: finder(recent),

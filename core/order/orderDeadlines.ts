@@ -9,13 +9,13 @@ import type { KeptPlan } from '#shared/contract/decision.ts';
 const planned = 90;
 const unplanned = 30;
 
-/** What the last kept plan orders and the book shows no order of yet; without a plan, sellers of bees about to close. */
-export function orderDeadlines(plans: readonly KeptPlan[], offers: readonly Offer[], orders: readonly PlacedOrder[], today: Day): OrderDeadline[] {
+/** What the last kept plan orders and the book shows no order of yet; without a plan, sellers of bees who close within `early` days. */
+export function orderDeadlines(plans: readonly KeptPlan[], offers: readonly Offer[], orders: readonly PlacedOrder[], today: Day, early = unplanned): OrderDeadline[] {
   const plan = plans.filter(({ decision }) => decision.spring > today && decision.answer !== null).toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.key < b.key ? -1 : 1)).at(-1);
   const lines = plan === undefined ? withoutPlan(offers, today) : ofPlan(plan, orders);
   return lines
     .map(({ what, seller, orderBy, note }) => ({ seller, orderBy, days: daysBetween(today, orderBy), what, note }))
-    .filter(({ days }) => days >= 0 && days <= (plan === undefined ? unplanned : planned))
+    .filter(({ days }) => days >= 0 && days <= (plan === undefined ? early : planned))
     .toSorted((a, b) => a.days - b.days)
     .map(({ seller, orderBy, days, what, note }) => ({
       seller, orderBy, days, what,

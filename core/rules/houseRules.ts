@@ -96,6 +96,7 @@ export function ruleTrouble(key: string, value: number | string): string | null 
     case 'number': {
       if (typeof value !== 'number' || !Number.isFinite(value)) return `“${rule.label}” is a number.`;
       const [low, high] = rule.range ?? [-Infinity, Infinity];
+      if (isWhole(rule) && !Number.isInteger(value)) return `“${rule.label}” is a whole number of ${rule.unit}.`;
       return value < low || value > high ? `“${rule.label}” lies between ${low} and ${high}.` : null;
     }
     case 'month-day':
@@ -105,6 +106,11 @@ export function ruleTrouble(key: string, value: number | string): string | null 
       if (rule.choices !== undefined) return typeof value === 'string' && rule.choices.includes(value) ? null : `“${rule.label}” is one of: ${rule.choices.join(', ')}.`;
       return typeof value === 'string' && value.trim() !== '' && value.length <= 80 ? null : `“${rule.label}” is a few words.`;
   }
+}
+
+/** What days are counted by is whole: no calendar has half a day. */
+export function isWhole({ key, unit }: Pick<Definition, 'key' | 'unit'>): boolean {
+  return unit === 'days' || unit === 'weeks' || unit === 'months' || unit === 'summers' || key === 'mites.colonies';
 }
 
 function isDayOfEveryYear(monthDay: string): boolean {

@@ -69,6 +69,7 @@ const asked: readonly Asked[] = [
   { name: 'lines.lanes', input: { from: 3, most: 4 } },
   { name: 'lines.rows', input: { by: 'family', from: 1, most: 3 } },
   { name: 'stock.table', input: {} },
+  { name: 'needs.list', input: { yard: null } },
   { name: 'find.all', input: { text: 'superseded', limit: 50 } },
   { name: 'find.all', input: { text: 'g1 queen', limit: 50 } },
 ];

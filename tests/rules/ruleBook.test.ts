@@ -23,6 +23,12 @@ test('every default is one that the rule itself would take', () => {
   for (const { key, default: standard } of houseRuleDefinitions) expect(ruleTrouble(key, standard), key).toBeNull();
 });
 
+test('half a day is refused where days are counted, and half a pound is not', () => {
+  expect(ruleTrouble('needs.heft.every', 7.5)).toBe('“Hives are hefted in winter every” is a whole number of days.');
+  expect([ruleTrouble('space.split.weeks', 11.5), ruleTrouble('mites.colonies', 2.5)].map((trouble) => trouble !== null)).toEqual([true, true]);
+  expect([ruleTrouble('needs.heft.every', 7), ruleTrouble('stores.slack', 2.5), ruleTrouble('order.priorWeight', 7.5)]).toEqual([null, null, null]);
+});
+
 test('every rule names its source and how sure it is of it', () => {
   expect(houseRuleDefinitions.filter((rule) => !hasSourceWord(rule)).map(({ key }) => key)).toEqual([]);
   expect(sourceCounts(houseRuleDefinitions)).toMatchObject({ rules: houseRuleDefinitions.length, without: 0 });

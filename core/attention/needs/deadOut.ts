@@ -8,7 +8,7 @@ export const deadOut: NeedRule = {
   key: 'deadOut',
   title: 'Dead-out',
   why: 'An open dead-out is robbed, and what killed it is carried on.',
-  numbers: ['needs.deadOut.by'],
+  numbers: ['needs.deadOut.by', 'needs.deadOut.until'],
   weather: 'any',
   caution: 'Brood that is sunken, ropy or foul-smelling: close the hive, take nothing from it, and call the bee inspector before doing anything. Foulbrood must be reported in most places.',
   find: ({ lost, unchecked, rules }) =>

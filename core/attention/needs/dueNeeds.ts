@@ -1,3 +1,4 @@
+import type { EntryId } from '#shared/brands.ts';
 import type { DueItem } from '#shared/contract/due.ts';
 import type { NeedWeather } from '#shared/contract/needs.ts';
 import { addDays } from '#shared/days.ts';
@@ -45,11 +46,16 @@ function recounts({ yards, rules }: NeedFacts): Found[] {
   const { because } = words.miteRecount;
   return yards.flatMap((yard) => {
     const asked = yard.standing.flatMap(({ dues }) => dues.filter(({ rule }) => rule === 'miteRecount'));
-    const shared = [...Map.groupBy(asked, ({ cause }) => cause).values()].flatMap((items) => (items.length > 1 ? [items] : []));
-    const causes = new Set(shared.flatMap(([first]) => (first === undefined ? [] : [first.cause])));
+    const shared = [...Map.groupBy(asked, ({ cause }) => cause).values()].filter((items) => items.length > 1 || items.some(({ cause }) => isOfYard(yard, cause)));
+    const causes = new Set(shared.flatMap((items) => items.map(({ cause }) => cause)));
     const single = yard.standing.map((colony) => ({ ...colony, dues: colony.dues.filter(({ cause }) => !causes.has(cause)) }));
     return [...asDue('miteRecount', because, single), ...shared.flatMap((items) => yardRecount(yard, items, because, rules))];
   });
+}
+
+/** The treatment was of this whole yard: of its colonies some are enough, though one alone is left that was not counted. */
+function isOfYard({ yard, standing }: YardFacts, cause: EntryId): boolean {
+  return standing.length > 1 && standing.some(({ treatments }) => treatments.some((span) => span.entry === cause && span.yard === yard.id && span.colony === null));
 }
 
 function yardRecount(yard: YardFacts, [first]: readonly DueItem[], because: string, rules: RuleValues): Found[] {

@@ -10,7 +10,7 @@ export const heft: NeedRule = {
   key: 'heft',
   title: 'Hefting',
   why: 'A light hive is found by lifting it, without opening it.',
-  numbers: ['needs.heft.every', 'needs.heft.from', 'needs.heft.until', 'needs.heft.autumn', 'stores.feedBy', 'stores.holds'],
+  numbers: ['needs.heft.every', 'needs.heft.from', 'needs.heft.until', 'needs.heft.within', 'needs.heft.autumn', 'needs.heft.before', 'stores.feedBy', 'stores.holds', 'stores.frame.deep'],
   weather: 'any',
   page: '/needs/stores',
   find: (facts) => {
@@ -29,7 +29,7 @@ function winterRound(yard: YardFacts, from: Day, { rules }: NeedFacts): Found[] 
   const earliest = due < from ? from : due;
   return [{
     yard, episode: earliest, act: 'Heft the hives', because: 'Nobody was there for weeks, and stores go fastest toward spring.', detail: last === null ? 'never visited' : `last there on ${dayInWords(last)}`, times: yard.standing.length,
-    records: last === null ? [] : [{ day: last, words: `Last visit on ${dayInWords(last)}.`, entry: null }], earliest, latest: addDays(earliest, 7),
+    records: last === null ? [] : [{ day: last, words: `Last visit on ${dayInWords(last)}.`, entry: null }], earliest, latest: addDays(earliest, numberRule(rules, 'needs.heft.within')),
   }];
 }
 
@@ -38,6 +38,6 @@ function notTold(colony: ColonyFacts, { from, until }: { readonly from: Day; rea
   if (say !== 'look first' && say !== 'not told') return [];
   return [{
     colony, episode: until, act: 'Weigh or heft it', because: 'Nothing tells of its stores for winter.', detail: told === null ? 'never told' : `last on ${dayInWords(told.day)}`,
-    records: told === null ? [] : [{ day: told.day, words: reason, entry: null }], earliest: from, latest: addDays(until, -14),
+    records: told === null ? [] : [{ day: told.day, words: reason, entry: null }], earliest: from, latest: addDays(until, -numberRule(rules, 'needs.heft.before')),
   }];
 }

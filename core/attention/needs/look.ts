@@ -9,7 +9,7 @@ export const look: NeedRule = {
   key: 'look',
   title: 'Look',
   why: 'What is not looked at is found out too late: queens, swarms, disease, hunger.',
-  numbers: ['needs.look.from', 'needs.look.until', 'space.swarm.from', 'space.swarm.until', 'space.swarm.look', 'needs.look.buildUp', 'needs.look.flow', 'needs.look.late', 'needs.look.lateFrom'],
+  numbers: ['needs.look.from', 'needs.look.until', 'space.swarm.from', 'space.swarm.until', 'space.swarm.look', 'needs.look.buildUp', 'needs.look.flow', 'needs.look.late', 'needs.look.lateFrom', 'needs.look.before'],
   weather: 'open',
   find: ({ colonies, rules, today, entryOf }) => {
     if (!inYearWindow(today, 'needs.look.from', 'needs.look.until', rules)) return [];
@@ -25,7 +25,7 @@ export const look: NeedRule = {
       const due = since === null || since < begins ? addDays(begins, days) : addDays(since, days);
       return [{
         colony, episode: last ?? state.start, act: 'Look into it', because, detail: last === null ? 'never looked into' : `last on ${dayInWords(last)}`,
-        records: last === null ? [] : [{ day: last, words: `Last looked into on ${dayInWords(last)}.`, entry: entryOf(state.id, 'inspection', last) }], earliest: addDays(due, -2), latest: due,
+        records: last === null ? [] : [{ day: last, words: `Last looked into on ${dayInWords(last)}.`, entry: entryOf(state.id, 'inspection', last) }], earliest: addDays(due, -numberRule(rules, 'needs.look.before')), latest: due,
       }];
     });
   },

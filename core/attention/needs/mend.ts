@@ -1,4 +1,4 @@
-import { number } from '#shared/figures.ts';
+import { countedItems } from '#shared/itemWords.ts';
 import { isNear, stretch } from './seasonDays.ts';
 import type { NeedRule } from './needRule.ts';
 
@@ -14,6 +14,6 @@ export const mend: NeedRule = {
     const asked = stretch(rules, 'needs.mend.from', 'needs.mend.by', today);
     const pieces = toMend.reduce((sum, { count }) => sum + count, 0);
     if (pieces === 0 || !isNear(asked, today, ahead)) return [];
-    return [{ episode: asked.until, act: 'Mend equipment', because: 'Before the season all of it should be fit for use.', detail: toMend.map(({ item, count }) => `${number(count)} ${item}`).join(', '), times: pieces, earliest: asked.from, latest: asked.until }];
+    return [{ episode: asked.until, act: 'Mend equipment', because: 'Before the season all of it should be fit for use.', detail: toMend.map(({ item, count }) => countedItems(count, item)).join(', '), times: pieces, earliest: asked.from, latest: asked.until }];
   },
 };

@@ -8,7 +8,7 @@ export const mitesCount: NeedRule = {
   key: 'mitesCount',
   title: 'Mite counts',
   why: 'Mites are seen too late by eye; a wash of some colonies tells of the yard.',
-  numbers: ['mites.holds', 'mites.colonies', 'needs.mites.from', 'mites.begins.dormant'],
+  numbers: ['mites.holds', 'mites.colonies', 'mites.precision', 'mites.roundDays', 'needs.mites.from', 'mites.begins.dormant', 'needs.mites.act'],
   weather: 'open',
   page: '/needs/mites',
   find: (facts) => facts.yards.flatMap((yard) => (yard.standing.length === 0 ? [] : countIn(yard, facts))),

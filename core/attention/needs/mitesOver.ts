@@ -3,6 +3,7 @@ import { treatmentCautions } from '#core/mites/miteCautions.ts';
 import { probabilityAbove } from '#core/mites/miteRate.ts';
 import { judgeMites } from '#core/mites/miteThresholds.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
+import { thresholdNumbers } from './miteNumbers.ts';
 import type { ColonyFacts, Found, NeedFacts, NeedRule, YardFacts } from './needRule.ts';
 import { chanceWords, countRecord, per100Words } from './needWords.ts';
 
@@ -11,7 +12,7 @@ export const mitesOver: NeedRule = {
   key: 'mitesOver',
   title: 'Mites over the threshold',
   why: 'Above the threshold a colony is harmed, and in late summer its winter bees are.',
-  numbers: ['mites.treat.increase', 'mites.treat.peak', 'mites.treat.decrease', 'mites.sure', 'needs.mites.act', 'needs.mites.fresh'],
+  numbers: [...thresholdNumbers, 'mites.sure', 'mites.holds', 'mites.roundDays', 'needs.mites.act', 'needs.mites.fresh'],
   weather: 'label',
   caution: treatmentCautions.join(' '),
   page: '/needs/mites',

@@ -1,5 +1,6 @@
 import { addDays, dayInWords, monthDayInWords } from '#shared/days.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
+import { thresholdNumbers } from './miteNumbers.ts';
 import { isOver, isYardOver } from './mitesOver.ts';
 import type { NeedRule } from './needRule.ts';
 import { per100Words } from './needWords.ts';
@@ -11,7 +12,7 @@ export const mitesSoon: NeedRule = {
   key: 'mitesSoon',
   title: 'Mites near the threshold',
   why: 'While there is brood mites double in about a month, so a yard can cross the threshold between two counts.',
-  numbers: ['mites.growth', 'mites.holds', 'needs.mites.ahead', 'mites.treat.increase', 'mites.treat.peak', 'mites.treat.decrease'],
+  numbers: ['mites.growth', 'mites.growthBroodless', 'mites.holds', 'mites.roundDays', 'mites.colonies', 'needs.mites.ahead', 'needs.mites.from', ...thresholdNumbers],
   weather: 'open',
   page: '/needs/mites',
   find: (facts) => {

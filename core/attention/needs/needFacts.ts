@@ -12,7 +12,7 @@ import { yardOn } from '#core/lineage/yardOn.ts';
 import { treatmentSpans, wasTreated, type TreatmentSpan } from '#core/mites/treatmentSpans.ts';
 import { splitDaysOf, type HiveBoxes } from '#core/space/hiveBoxes.ts';
 import { yardNow } from '#core/mites/yardNow.ts';
-import type { RuleValues } from '#core/rules/houseRules.ts';
+import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import type { ColonyFacts, LostColony, NeedFacts, YardFacts } from './needRule.ts';
 
 /** What the facts are made of. The states are those of the day's evening. */
@@ -39,9 +39,6 @@ export interface NeedSources {
   readonly entryOf: (colony: ColonyId, kind: Kind, on: Day) => EntryId | null;
 }
 
-/** A colony that ended longer ago is nobody's evening work any more. */
-const lostDays = 60;
-
 /** Works out once what all rules look at. */
 export function needFacts(sources: NeedSources): NeedFacts {
   const { today, ahead, rules, borders, massUnit, states, yards, details, stands, lastVisits, deadlines, toMend, unchecked, entryOf } = sources;
@@ -56,7 +53,8 @@ export function needFacts(sources: NeedSources): NeedFacts {
   );
   const byId = new Map(states.map((state) => [state.id, state]));
   const lost: LostColony[] = [];
-  const since = addDays(today, -lostDays);
+  // A colony that ended longer ago is nobody's evening work any more.
+  const since = addDays(today, -numberRule(rules, 'needs.deadOut.until'));
   for (const state of states) {
     const at = yardOn(state, today);
     const yard = at === null ? undefined : found.get(at);
@@ -96,8 +94,9 @@ function yardWordsBy(entries: readonly Entry[]): ReadonlyMap<YardId, YardFacts['
   const found = new Map<YardId, YardFacts['said'][number][]>();
   for (const { id, day, kind, body } of entries.toReversed()) {
     if ((kind !== 'note' && kind !== 'work') || body.yard === undefined) continue;
-    const words = [kind === 'work' ? body.task : undefined, body.note].filter((one) => one !== undefined).join('; ');
-    if (words !== '') pushTo(found, body.yard, { day, words, entry: id });
+    for (const words of [kind === 'work' ? body.task : undefined, body.note]) {
+      if (words !== undefined && words !== '') pushTo(found, body.yard, { day, words, entry: id });
+    }
   }
   return found;
 }

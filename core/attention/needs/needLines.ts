@@ -41,11 +41,13 @@ function lineOf(group: readonly Need[], standing: ReadonlyMap<YardId, number>, r
   };
 }
 
-/** A house rule with its value in words and where it comes from. */
+/** A house rule with its value in words and where it comes from; a number that the person put in is not the source's. */
 export function sourceOf(key: string, rules: RuleValues): NeedLine['sources'] {
   const found = houseRuleDefinitions.find((one) => one.key === key);
   if (found === undefined) return [];
-  return [{ key, label: found.label, value: ruleWords(found, rules.get(key) ?? found.default), source: found.source, confidence: found.confidence }];
+  const value = rules.get(key) ?? found.default;
+  const source = value === found.default ? found.source : `Your own number; by default ${ruleWords(found, found.default)}: ${found.source}`;
+  return [{ key, label: found.label, value: ruleWords(found, value), source, confidence: found.confidence }];
 }
 
 /** Days past the last day, or left until it, as steps of gravity. */

@@ -15,7 +15,9 @@ export function needsOf(facts: NeedFacts, rules: readonly NeedRule[] = needRules
 }
 
 function needFrom(rule: NeedRule, found: Found, minutes: number, { today }: NeedFacts): Need {
-  const { colony, ended, episode, act, because, detail, records, earliest, latest, bring, times } = found;
+  const { colony, ended, episode, act, because, detail, records, earliest, bring, times } = found;
+  // Days of the house may be set so that a last day lies before the first one.
+  const latest = found.latest < earliest ? earliest : found.latest;
   const about = colony?.state ?? ended;
   const yard = colony?.yard.yard ?? found.yard?.yard ?? null;
   return {

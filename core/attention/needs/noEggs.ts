@@ -9,7 +9,7 @@ export const noEggs: NeedRule = {
   key: 'noEggs',
   title: 'No laying queen',
   why: 'Without a laying queen a colony dwindles, and after some weeks its workers lay drones.',
-  numbers: ['needs.noEggs.doubt', 'attention.queenless.by', 'needs.look.from', 'needs.look.until'],
+  numbers: ['needs.noEggs.doubt', 'needs.noEggs.within', 'attention.queenless.by', 'attention.letGo', 'needs.look.from', 'needs.look.until'],
   weather: 'open',
   page: '/needs/queens',
   tally: { answers: ['requeen', 'combine'], came: 'lost in winter' },
@@ -32,7 +32,7 @@ export const noEggs: NeedRule = {
         because: long ? `No signs of a laying queen for ${doubt} days or more: laying workers or a drone layer are suspected.` : 'Neither eggs nor queen at the last look.',
         detail: seen === null ? 'never seen laying' : `last seen laying on ${dayInWords(seen)}`,
         records: [{ day: look.day, words: `No eggs on ${dayInWords(look.day)}${seen === null ? '' : `; last signs of a laying queen on ${dayInWords(seen)}`}.`, entry: facts.entryOf(state.id, 'inspection', look.day) }],
-        earliest: look.day, latest: addDays(look.day, 7),
+        earliest: look.day, latest: addDays(look.day, numberRule(rules, 'needs.noEggs.within')),
       }];
     });
   },

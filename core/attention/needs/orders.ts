@@ -1,4 +1,5 @@
 import { addDays } from '#shared/days.ts';
+import { numberRule } from '#core/rules/houseRules.ts';
 import type { NeedRule } from './needRule.ts';
 
 /** Sellers' last days for what a kept plan orders, or for bees on offer where no plan is kept. */
@@ -6,9 +7,9 @@ export const orders: NeedRule = {
   key: 'orders',
   title: 'Orders',
   why: 'A seller who has closed leaves spring without bees.',
-  numbers: ['order.package.by', 'order.nuc.by'],
+  numbers: ['needs.orders.before'],
   weather: 'any',
   page: '/orders',
-  find: ({ deadlines }) =>
-    deadlines.map(({ orderBy, seller, sentence }) => ({ episode: `${seller} ${orderBy} ${sentence.split(' from ')[0] ?? ''}`, act: `Order from ${seller}`, because: 'Its last day is near.', detail: sentence, earliest: addDays(orderBy, -30), latest: orderBy })),
+  find: ({ deadlines, rules }) =>
+    deadlines.map(({ orderBy, seller, sentence }) => ({ episode: `${seller} ${orderBy} ${sentence.split(' from ')[0] ?? ''}`, act: `Order from ${seller}`, because: 'Its last day is near.', detail: sentence, earliest: addDays(orderBy, -numberRule(rules, 'needs.orders.before')), latest: orderBy })),
 };

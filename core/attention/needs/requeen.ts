@@ -30,6 +30,8 @@ export interface RequeenReason {
   readonly records: NeedRecord[];
 }
 
+const ordinals: Readonly<Record<number, string>> = { 2: 'second', 3: 'third' };
+
 /** Every reason that the record gives for a new queen, the gravest first; on any day of the year. */
 export function requeenReasons({ state, reign }: ColonyFacts, { rules, today, entryOf }: Pick<NeedFacts, 'rules' | 'today' | 'entryOf'>): RequeenReason[] {
   const reasons: RequeenReason[] = [];
@@ -41,7 +43,7 @@ export function requeenReasons({ state, reign }: ColonyFacts, { rules, today, en
   const summer = reign === null || reign.year === null ? 0 : yearOf(today) - reign.year + 1;
   const old = numberRule(rules, 'needs.requeen.age');
   if (reign !== null && summer >= old) {
-    reasons.push({ because: `The queen is in her ${old === 3 ? 'third' : `${old}th`} summer or older.`, detail: `queen of ${reign.year ?? ''}`, records: [{ day: reign.since, words: `Queen of ${reign.year ?? ''}, in the colony since ${dayInWords(reign.since)}.`, entry: reign.queen }] });
+    reasons.push({ because: `The queen is in her ${ordinals[old] ?? `${old}th`} summer or older.`, detail: `queen of ${reign.year ?? ''}`, records: [{ day: reign.since, words: `Queen of ${reign.year ?? ''}, in the colony since ${dayInWords(reign.since)}.`, entry: reign.queen }] });
   }
   return reasons;
 }

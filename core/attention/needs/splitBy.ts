@@ -8,7 +8,7 @@ export const splitBy: NeedRule = {
   key: 'splitBy',
   title: 'Splits',
   why: 'A split made too late does not build up before winter.',
-  numbers: ['space.split.bees', 'space.split.brood', 'space.split.from', 'space.split.weeks', 'space.frost'],
+  numbers: ['space.split.bees', 'space.split.brood', 'space.split.from', 'space.split.weeks', 'space.frost', 'space.lookHolds', 'queens.cage.outBy', 'queens.cage.eggsBy', 'queens.eggs.by', 'queens.ripe', 'attention.walkAway.by'],
   weather: 'open',
   page: '/needs/space',
   find: (facts) => {

@@ -12,7 +12,7 @@ export const storesAutumn: NeedRule = {
   key: 'storesAutumn',
   title: 'Stores short in autumn',
   why: 'What is short of the winter’s stores must be fed while bees still ripen syrup.',
-  numbers: ['stores.place', 'stores.target.north', 'stores.target.middle', 'stores.target.south', 'stores.slack', 'stores.holds', 'stores.gain.heavy', 'needs.feed.from', 'stores.feedBy'],
+  numbers: ['stores.place', 'stores.target.north', 'stores.target.middle', 'stores.target.south', 'stores.slack', 'stores.holds', 'stores.frame.deep', 'stores.gain.heavy', 'stores.gain.light', 'stores.autumnFrom', 'needs.feed.from', 'stores.feedBy'],
   weather: 'quick',
   page: '/needs/stores',
   tally: { answers: ['feed'], came: 'lost in winter' },

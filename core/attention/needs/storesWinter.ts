@@ -11,7 +11,7 @@ export const storesWinter: NeedRule = {
   key: 'storesWinter',
   title: 'Stores short in winter or spring',
   why: 'Most stores are eaten in early spring, when brood is raised and nothing is in bloom.',
-  numbers: ['stores.low', 'stores.week', 'stores.holds', 'needs.fedHolds'],
+  numbers: ['stores.low', 'stores.week', 'stores.holds', 'stores.gain.heavy', 'stores.gain.light', 'stores.frame.deep', 'stores.autumnFrom', 'stores.feedBy', 'needs.starving.within', 'needs.fedHolds'],
   weather: 'top',
   page: '/needs/stores',
   tally: { answers: ['feed'], came: 'lost by spring' },
@@ -26,15 +26,17 @@ export const storesWinter: NeedRule = {
       const stores = storesToday(colony.state, { day: today, rules, unit: massUnit });
       const { told, reckoned } = stores;
       if (stores.say !== 'feed' || told === null || reckoned === null) return [];
+      // Food given on the evening of the hefting answers what was found.
       const fed = colony.state.feedings.at(-1);
-      if (fed !== undefined && fed.day > told.day && daysBetween(fed.day, today) < holds) return [];
+      if (fed !== undefined && fed.day >= told.day && daysBetween(fed.day, today) < holds) return [];
       // In winter it crossed the line some weeks ago, by what it uses; in the season what was seen is what counts.
       const low = addDays(today, -Math.min(daysBetween(told.day, today), Math.round((7 * stores.amount) / weekly)));
       const crossed = phase === 'summer' ? told.day : low > closed ? low : closed;
-      const since = fed !== undefined && fed.day > told.day ? addDays(fed.day, holds) : crossed;
+      const again = fed !== undefined && fed.day >= told.day ? addDays(fed.day, holds) : crossed;
+      const since = again > crossed ? again : crossed;
       return [{
         colony, episode: `${told.day} ${fed?.day ?? ''}`, act: phase === 'winter' ? 'Heft it, and give fondant if it is light' : 'Feed it at once', because: phase === 'winter' ? `Reckoned to have less than ${lowWords(facts)} left.` : `Less than ${lowWords(facts)} of stores were seen.`,
-        detail: `about ${mass(reckoned, massUnit)}`, records: restRecord(colony, stores, facts), earliest: since, latest: addDays(since, 7),
+        detail: `about ${mass(reckoned, massUnit)}`, records: restRecord(colony, stores, facts), earliest: since, latest: addDays(since, numberRule(rules, 'needs.starving.within')),
         bring: [{ item: phase === 'winter' ? 'fondant' : 'syrup (1:1)', count: 1, unit: phase === 'winter' ? 'block' : 'feeder', each: true }],
       }];
     });

@@ -1,4 +1,5 @@
 import { addDays } from '#shared/days.ts';
+import { numberRule } from '#core/rules/houseRules.ts';
 import { swarmRisk as riskOf } from '#core/space/swarmRisk.ts';
 import type { NeedRule } from './needRule.ts';
 
@@ -7,7 +8,10 @@ export const swarmRisk: NeedRule = {
   key: 'swarmRisk',
   title: 'Swarm risk',
   why: 'A colony can go from no sign to a swarm in 5 days, and takes half its bees with it.',
-  numbers: ['space.risk.high', 'space.swarm.lookHigh', 'space.swarm.from', 'space.swarm.until', 'space.risk.older', 'space.risk.packed'],
+  numbers: [
+    'space.risk.high', 'space.swarm.lookHigh', 'space.swarm.from', 'space.swarm.until', 'space.risk.season', 'space.risk.lastYear', 'space.risk.older', 'space.risk.full', 'space.risk.packed', 'space.risk.cells', 'space.risk.split',
+    'space.full', 'space.packed', 'space.lookHolds', 'needs.look.before',
+  ],
   weather: 'open',
   page: '/needs/space',
   tally: { answers: ['inspection', 'split'], came: 'swarmed' },
@@ -20,7 +24,7 @@ export const swarmRisk: NeedRule = {
       return [{
         colony, episode: risk.lastLook ?? risk.nextLook, act: 'Look for swarm cells', because: 'The risk of a swarm is high.', detail: `${risk.points} points`,
         records: risk.lastLook === null ? [] : [{ day: risk.lastLook, words: risk.reasons.map(({ words }) => words).join(' '), entry: facts.entryOf(colony.state.id, 'inspection', risk.lastLook) }],
-        earliest: addDays(risk.nextLook, -2), latest: risk.nextLook,
+        earliest: addDays(risk.nextLook, -numberRule(facts.rules, 'needs.look.before')), latest: risk.nextLook,
       }];
     }),
 };

@@ -12,7 +12,7 @@ export const winterBees: NeedRule = {
   key: 'winterBees',
   title: 'Treatment before the winter bees',
   why: 'The bees that live through winter are raised from late August on; mites shorten their lives.',
-  numbers: ['needs.winterBees.from', 'needs.winterBees.by', 'needs.winterBees.early', 'mites.watch.decrease', 'attention.letGo'],
+  numbers: ['needs.winterBees.from', 'needs.winterBees.by', 'needs.winterBees.early', 'mites.watch.peak', 'mites.watch.decrease', 'mites.begins.decrease', 'mites.holds', 'mites.sure', 'attention.letGo'],
   weather: 'label',
   caution: treatmentCautions.join(' '),
   page: '/needs/mites',
@@ -21,12 +21,13 @@ export const winterBees: NeedRule = {
     const { rules, today, ahead } = facts;
     const asked = stretch(rules, 'needs.winterBees.from', 'needs.winterBees.by', addDays(today, -numberRule(rules, 'attention.letGo')));
     if (addDays(today, ahead) < asked.from) return [];
+    const since = addDays(asked.from, -numberRule(rules, 'needs.winterBees.early'));
     return facts.colonies.flatMap((colony) => {
-      if (!isLeft(colony, facts, addDays(asked.from, -numberRule(rules, 'needs.winterBees.early')))) return [];
+      if (!isLeft(colony, facts, since)) return [];
       const last = colony.treatments.at(-1);
       return [{
-        colony, episode: asked.from, act: 'Treat before the winter bees', because: `Not treated since ${dayInWords(addDays(asked.from, -numberRule(rules, 'needs.winterBees.early')))}, and no count shows few mites.`,
-        detail: colony.count !== null && colony.count.day >= asked.from ? `${per100Words(colony.count.per100)} in 100` : 'not counted',
+        colony, episode: asked.from, act: 'Treat before the winter bees', because: `Not treated since ${dayInWords(since)}, and no count shows few mites.`,
+        detail: colony.count !== null && colony.count.day >= since ? `${per100Words(colony.count.per100)} in 100` : 'not counted',
         records: last === undefined ? [] : [treatedRecord(last)], earliest: asked.from, latest: asked.until,
       }];
     });

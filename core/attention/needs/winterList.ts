@@ -24,6 +24,11 @@ export const winterList: NeedRule = {
 };
 
 function asked(yard: YardFacts, { item, act, because, bring }: (typeof items)[number], from: Day, by: Day): Found[] {
-  if (yard.said.some(({ day, words }) => day >= from && winterWorkIn(words).includes(item))) return [];
+  if (yard.said.some(({ day, words }) => day >= from && !isOfWhatLacks(words) && winterWorkIn(words).includes(item))) return [];
   return [{ yard, episode: `${item} ${by}`, act, because, detail: `${yard.standing.length} hives`, times: yard.standing.length, earliest: from, latest: by, bring: [{ item: bring, count: yard.standing.length, unit: '', each: true }] }];
+}
+
+/** Notes also say what was not done, or is to be done; then the question stands. */
+function isOfWhatLacks(words: string): boolean {
+  return /\b(no|not|none|never|without|lack(s|ing)?|missing|yet|still|needs?|needed|should|must|will|to do|order|buy|bring|next|later|tomorrow)\b|n[’']t\b/i.test(words);
 }
