@@ -5,7 +5,7 @@ import { asked, bring, enter, hived, one, openBook, row, seenIn, setRule, who } 
 
 const weighed = (colony: string, date: string, pounds: number) => row(date, 'stores', { colony, weight: String(pounds), unit: 'lb' });
 const fed = (colony: string, date: string, feed: string, gallons?: number) => row(date, 'feed', { colony, feed, ...(gallons === undefined ? {} : { amount: String(gallons), unit: 'gal' }) });
-const hives = (...names: string[]) => names.map((name) => hived(name, '2024-04-20'));
+const hives = (...names: string[]) => names.map((name) => hived(name, '2024-04-20', { note: 'on two deeps' }));
 const plain = (text: string | null) => text?.replaceAll(/[\u00a0\u202f]/g, ' ');
 
 /** Food for winter, weak colonies, what a yard is made ready with, and the crop. */
