@@ -13,7 +13,7 @@ import { treatmentSpans, wasTreated, type TreatmentSpan } from '#core/mites/trea
 import { splitDaysOf, type HiveBoxes } from '#core/space/hiveBoxes.ts';
 import { yardNow } from '#core/mites/yardNow.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
-import type { ColonyFacts, LostColony, NeedFacts, YardFacts } from './needRule.ts';
+import type { ColonyFacts, LostColony, NeedFacts, Said, YardFacts } from './needRule.ts';
 
 /** What the facts are made of. The states are those of the day's evening. */
 export interface NeedSources {
@@ -22,8 +22,11 @@ export interface NeedSources {
   readonly rules: RuleValues;
   readonly borders: Borders;
   readonly massUnit: MassUnit;
+  /** This, `toMend` and `unchecked` are asked for only by rules that said so for the day (`NeedRule.account`). */
   readonly boxesOf: (colony: ColonyId) => HiveBoxes | null;
   readonly states: readonly ColonyState[];
+  /** All colonies, where `states` are only some of them. */
+  readonly byId?: ReadonlyMap<ColonyId, ColonyState>;
   readonly yards: readonly Yard[];
   readonly details: ReadonlyMap<YardId, YardDetails>;
   readonly stands: ReadonlyMap<YardId, readonly ColonyId[]>;
@@ -33,6 +36,8 @@ export interface NeedSources {
   readonly yardWords: readonly Entry[];
   readonly lastVisits: ReadonlyMap<YardId, Day>;
   readonly duesOf: (colony: ColonyId) => readonly DueItem[];
+  /** The notes of a colony's looks of the last months, oldest first. */
+  readonly saidOf: (colony: ColonyId) => readonly Said[];
   readonly deadlines: NeedFacts['deadlines'];
   readonly toMend: NeedFacts['toMend'];
   readonly unchecked: ReadonlySet<ColonyId>;
@@ -41,7 +46,7 @@ export interface NeedSources {
 
 /** Works out once what all rules look at. */
 export function needFacts(sources: NeedSources): NeedFacts {
-  const { today, ahead, rules, borders, massUnit, states, yards, details, stands, lastVisits, deadlines, toMend, unchecked, entryOf } = sources;
+  const { today, ahead, rules, borders, massUnit, states, yards, details, stands, lastVisits, deadlines, entryOf } = sources;
   const spansOf = spansBy(treatmentSpans(sources.treatments));
   const words = yardWordsBy(sources.yardWords);
   const found = new Map<YardId, YardFacts & { standing: ColonyFacts[] }>(
@@ -51,32 +56,53 @@ export function needFacts(sources: NeedSources): NeedFacts {
       return [yard.id, { yard, details: details.get(yard.id) ?? noDetails, standing, mites, lastVisit: lastVisits.get(yard.id) ?? null, said: words.get(yard.id) ?? [] }];
     }),
   );
-  const byId = new Map(states.map((state) => [state.id, state]));
+  const byId = sources.byId ?? new Map(states.map((state) => [state.id, state]));
   const lost: LostColony[] = [];
-  // A colony that ended longer ago is nobody's evening work any more.
-  const since = addDays(today, -numberRule(rules, 'needs.deadOut.until'));
+  const isLost = lostLately(today, rules);
   for (const state of states) {
     const at = yardOn(state, today);
     const yard = at === null ? undefined : found.get(at);
     if (yard === undefined) continue;
     if (aliveOn(state, today)) yard.standing.push(colonyFacts(state, yard, spansOf(state), byId, sources));
-    else if ((state.how === 'lost' || state.how === 'absconded') && state.end !== null && state.end >= since) lost.push({ state, day: state.end, yard });
+    else if (isLost(state) && state.end !== null) lost.push({ state, day: state.end, yard });
   }
   const list = [...found.values()];
   for (const yard of list) {
     const order = byStand(stands.get(yard.yard.id) ?? []);
     yard.standing.sort((a, b) => order(a.state, b.state));
   }
-  return { today, ahead, rules, borders, massUnit, yards: list, colonies: list.flatMap(({ standing }) => standing), lost, byId, deadlines, toMend, unchecked, entryOf };
+  return {
+    today, ahead, rules, borders, massUnit, yards: list, colonies: list.flatMap(({ standing }) => standing), lost, byId, deadlines, entryOf,
+    get toMend() {
+      return sources.toMend;
+    },
+    get unchecked() {
+      return sources.unchecked;
+    },
+  };
 }
 
-function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly TreatmentSpan[], byId: ReadonlyMap<ColonyId, ColonyState>, { today, rules, boxesOf, duesOf }: NeedSources): ColonyFacts {
+/** Whether a colony was lost or absconded in the weeks before a day. */
+export function lostLately(today: Day, rules: RuleValues): (state: Pick<ColonyState, 'how' | 'end'>) => boolean {
+  const since = addDays(today, -numberRule(rules, 'needs.deadOut.until'));
+  return ({ how, end }) => (how === 'lost' || how === 'absconded') && end !== null && end >= since;
+}
+
+function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly TreatmentSpan[], byId: ReadonlyMap<ColonyId, ColonyState>, { today, rules, boxesOf, duesOf, saidOf }: NeedSources): ColonyFacts {
   const strength = state.looks.findLast(({ framesBees }) => framesBees !== null);
   const count = state.miteCounts.at(-1);
   return {
     state, yard, reign: currentReign(state), look: state.looks.at(-1) ?? null, strength: strength?.framesBees == null ? null : { ...strength, framesBees: strength.framesBees },
-    count: count === undefined || count.bees <= 0 ? null : { ...count, per100: (100 * count.mites) / count.bees }, treatments, dues: duesOf(state.id),
-    space: once(() => ({ day: today, rules, boxes: boxesOf(state.id), splitDays: splitDaysOf(state, byId, today) })),
+    count: count === undefined || count.bees <= 0 ? null : { ...count, per100: (100 * count.mites) / count.bees }, treatments, dues: duesOf(state.id), said: () => saidOf(state.id),
+    space: once(() => {
+      const splitDays = splitDaysOf(state, byId, today);
+      return {
+        day: today, rules, splitDays,
+        get boxes() {
+          return boxesOf(state.id);
+        },
+      };
+    }),
   };
 }
 
@@ -90,8 +116,8 @@ function spansBy(spans: readonly TreatmentSpan[]): (state: ColonyState) => Treat
   };
 }
 
-function yardWordsBy(entries: readonly Entry[]): ReadonlyMap<YardId, YardFacts['said'][number][]> {
-  const found = new Map<YardId, YardFacts['said'][number][]>();
+function yardWordsBy(entries: readonly Entry[]): ReadonlyMap<YardId, Said[]> {
+  const found = new Map<YardId, Said[]>();
   for (const { id, day, kind, body } of entries.toReversed()) {
     if ((kind !== 'note' && kind !== 'work') || body.yard === undefined) continue;
     for (const words of [kind === 'work' ? body.task : undefined, body.note]) {

@@ -12,6 +12,13 @@ import type { TreatmentSpan } from '#core/mites/treatmentSpans.ts';
 import type { YardNow } from '#core/mites/yardNow.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 
+/** Words that somebody wrote down. */
+export interface Said {
+  readonly day: Day;
+  readonly words: string;
+  readonly entry: EntryId;
+}
+
 /** What rules look at of one living colony, worked out once. */
 export interface ColonyFacts {
   readonly state: ColonyState;
@@ -25,6 +32,8 @@ export interface ColonyFacts {
   readonly treatments: readonly TreatmentSpan[];
   /** The boxes it stands on by the equipment account, and the days of its splits. */
   readonly space: () => SpaceFacts;
+  /** What the notes of its looks of the last months say, oldest first. */
+  readonly said: () => readonly Said[];
   /** What entries made due, open ones only. */
   readonly dues: readonly DueItem[];
 }
@@ -39,7 +48,7 @@ export interface YardFacts {
   /** The last day on which anything was entered there. */
   readonly lastVisit: Day | null;
   /** Words of notes and work for the yard as a whole, newest first. */
-  readonly said: readonly { readonly day: Day; readonly words: string; readonly entry: EntryId }[];
+  readonly said: readonly Said[];
 }
 
 export interface LostColony {
@@ -90,6 +99,12 @@ export interface Found {
   readonly times?: number;
 }
 
+/** What decides whether the equipment account, which takes seconds to fold for a large operation, is read at all. */
+export interface AccountQuestion extends Pick<NeedFacts, 'today' | 'ahead' | 'rules'> {
+  /** Whether any colony was lost or absconded in the last weeks. */
+  readonly anyLost: boolean;
+}
+
 /** One rule: what it asks for, on what numbers, and what it finds. */
 export interface NeedRule {
   readonly key: NeedKey;
@@ -104,6 +119,8 @@ export interface NeedRule {
   readonly caution?: string;
   readonly page?: string;
   readonly find: (facts: NeedFacts) => Found[];
+  /** Whether on that day it may ask for boxes, for what is to mend or which dead-outs are unchecked; without it, never. */
+  readonly account?: (asked: AccountQuestion) => boolean;
   /** How later records answer it and what may come of it, for the tally; none where no entry tells. */
   readonly tally?: NeedTally;
 }
@@ -112,8 +129,8 @@ export interface NeedRule {
 export interface NeedTally {
   /** The kinds of entries of the colony, or of its whole yard, that answer it. */
   readonly answers: readonly Kind[];
-  /** Only those entries of a kind for which this is true. */
-  readonly counts?: (body: Readonly<Record<string, unknown>>) => boolean;
-  /** What is looked for afterwards: whether the colony was lost in the winter that follows, or swarmed within so many days. */
-  readonly came: 'lost in winter' | 'swarmed' | 'lost by spring' | null;
+  /** What is looked for afterwards: lost in the winter that follows, swarmed or lost within the house's days. Null: only whether it was answered. */
+  readonly came: TallyHarm | null;
 }
+
+export type TallyHarm = 'lost in winter' | 'swarmed' | 'lost soon';

@@ -16,6 +16,7 @@ export const storesAutumn: NeedRule = {
   weather: 'quick',
   page: '/needs/stores',
   tally: { answers: ['feed'], came: 'lost in winter' },
+  account: ({ today, rules }) => storesPhase(today, rules) === 'autumn',
   find: (facts) => {
     const { rules, today, massUnit } = facts;
     if (storesPhase(today, rules) !== 'autumn') return [];
