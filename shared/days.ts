@@ -40,8 +40,11 @@ export function day(text: string): Day {
   return found;
 }
 
+/** Throws a RangeError for what is no day, and for a part of one. */
 export function addDays(from: Day, days: number): Day {
-  return Temporal.PlainDate.from(from).add({ days }).toString() as Day;
+  const at = dayNumber(from) + days;
+  // Years of four digits are reckoned here: the Temporal polyfill costs microseconds a call, and lists of needs make hundreds of thousands.
+  return Number.isInteger(at) && at >= firstNumber && at <= lastNumber && iso.test(from) ? dayOfNumber(at) : (Temporal.PlainDate.from(from).add({ days }).toString() as Day);
 }
 
 /** Whole days from `from` to `to`; negative if `to` is earlier. */
@@ -82,6 +85,26 @@ export function dayNumber(of: Day): number {
   const dayOfYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + twoDigits(of, 8) - 1;
   const dayOfEra = yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear;
   return era * 146_097 + dayOfEra - 719_468;
+}
+
+/** 0001-01-01 and 9999-12-31. */
+const [firstNumber, lastNumber] = [-719_162, 2_932_896];
+
+/** The day of a number of `dayNumber`, by Hinnant's "civil_from_days". */
+function dayOfNumber(of: number): Day {
+  const at = of + 719_468;
+  const era = Math.floor(at / 146_097);
+  const dayOfEra = at - era * 146_097;
+  const yearOfEra = Math.floor((dayOfEra - Math.floor(dayOfEra / 1460) + Math.floor(dayOfEra / 36_524) - Math.floor(dayOfEra / 146_096)) / 365);
+  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
+  const part = Math.floor((5 * dayOfYear + 2) / 153);
+  const month = part < 10 ? part + 3 : part - 9;
+  const year = yearOfEra + era * 400 + (month <= 2 ? 1 : 0);
+  return `${String(year).padStart(4, '0')}-${pad2(month)}-${pad2(dayOfYear - Math.floor((153 * part + 2) / 5) + 1)}` as Day;
+}
+
+function pad2(value: number): string {
+  return value < 10 ? `0${value}` : String(value);
 }
 
 /** The number at a place of a day's text, read off its characters: cutting them out would make a text for each. */

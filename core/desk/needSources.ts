@@ -3,7 +3,8 @@ import type { DueItem } from '#shared/contract/due.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import { colonyDues, isOpen } from '#core/attention/colonyDues.ts';
-import type { NeedSources } from '#core/attention/needs/needFacts.ts';
+import { lostLately, type NeedSources } from '#core/attention/needs/needFacts.ts';
+import { needRules } from '#core/attention/needs/needRules.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
@@ -34,14 +35,25 @@ export async function needSources(book: Book, today: Day, ahead: number | null =
   const treatments = whole.filter(({ kind }) => kind === 'treatment');
   const since = addDays(today, -wordsBack);
   const dues = duesOf(picture, recent, treatments, today);
-  const stock = await stockBookOf(book, today);
+  const days = ahead ?? numberRule(rules, 'needs.ahead');
+  const asked = { today, ahead: days, rules, anyLost: states.some(lostLately(today, rules)) };
+  const account = needRules.some((rule) => rule.account?.(asked) === true) ? await stockBookOf(book, today) : null;
+  const stock = () => {
+    if (account === null) throw new Error(`a rule asked for the equipment account on ${today}, and none had said it would`);
+    return account;
+  };
+  let unchecked: Set<ColonyId> | null = null;
   return {
-    today, ahead: ahead ?? numberRule(rules, 'needs.ahead'), rules, borders, massUnit: picture.names.massUnit, boxesOf: (id) => hiveBoxesOf(stock, id, rules), states, yards: yardList, details: await store.yardDetails(), stands, treatments,
+    today, ahead: days, rules, borders, massUnit: picture.names.massUnit, boxesOf: (id) => hiveBoxesOf(stock(), id, rules), states, yards: yardList, details: await store.yardDetails(), stands, treatments,
     yardWords: whole.filter(({ kind, day, body }) => (kind === 'note' || kind === 'work') && day >= since && (!('colony' in body) || body.colony === undefined)),
     lastVisits: lastVisits(states, whole), duesOf: (id) => dues.get(id) ?? [],
     deadlines: orderDeadlines(await readPlans(store), await readOffers(store), await placedIn(book, today), today, numberRule(rules, 'needs.orders.before')),
-    toMend: stockItems(stock, { names: picture.names, rules, borders, asOf: today }).flatMap(({ item, toMend }) => (toMend > 0 ? [{ item, count: toMend }] : [])),
-    unchecked: new Set(deadOutsToCheck(stock, picture.names).map(({ colony }) => colony)),
+    get toMend() {
+      return stockItems(stock(), { names: picture.names, rules, borders, asOf: today }).flatMap(({ item, toMend }) => (toMend > 0 ? [{ item, count: toMend }] : []));
+    },
+    get unchecked() {
+      return (unchecked ??= new Set(deadOutsToCheck(stock(), picture.names).map(({ colony }) => colony)));
+    },
     entryOf: finder(recent),
   };
 }

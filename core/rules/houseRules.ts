@@ -118,8 +118,10 @@ function isDayOfEveryYear(monthDay: string): boolean {
   return Number(monthDay.slice(3)) <= (days[Number(monthDay.slice(0, 2)) - 1] ?? 0);
 }
 
+const definitions = new Map(houseRuleDefinitions.map((rule) => [rule.key, rule]));
+
 function definitionOf(key: string): Definition {
-  const rule = houseRuleDefinitions.find((one) => one.key === key);
+  const rule = definitions.get(key);
   if (rule === undefined) throw new Error(`no house rule is called ${key}`);
   return rule;
 }

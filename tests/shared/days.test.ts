@@ -61,6 +61,13 @@ describe('counting days', () => {
     fc.assert(fc.property(recentDay, fc.integer({ min: -9000, max: 9000 }), (from, days) => void expect(daysBetween(from, addDays(from, days))).toBe(days)));
   });
 
+  test('adding days agrees with Temporal, at the ends of the calendar too, and takes no part of a day', () => {
+    fc.assert(fc.property(anyDay, fc.integer({ min: -200_000, max: 200_000 }), (from, days) => void expect(addDays(from, days)).toBe(Temporal.PlainDate.from(from).add({ days }).toString())));
+    expect(addDays(day('9999-12-30'), 1)).toBe('9999-12-31');
+    expect(addDays(day('0001-01-02'), -1)).toBe('0001-01-01');
+    expect(() => addDays(day('2024-02-28'), 0.5)).toThrow(RangeError);
+  });
+
   test('words say the same day', () => {
     expect(dayInWords(day('2025-02-14'))).toBe('14 February 2025');
     fc.assert(fc.property(recentDay, (of) => void expect(dayInWords(of).endsWith(of.slice(0, 4))).toBe(true)));

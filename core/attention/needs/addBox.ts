@@ -1,8 +1,9 @@
 import { addDays } from '#shared/days.ts';
 import { percent } from '#shared/figures.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
+import { inYearWindow } from '#core/rules/yearWindow.ts';
 import { spaceNeed } from '#core/space/spaceNeed.ts';
-import type { NeedRule } from './needRule.ts';
+import type { NeedFacts, NeedRule } from './needRule.ts';
 import { restRecord } from './needWords.ts';
 
 /** Colonies whose bees cover the house's share of their combs. */
@@ -14,7 +15,9 @@ export const addBox: NeedRule = {
   weather: 'quick',
   page: '/needs/space',
   tally: { answers: ['supers on', 'split'], came: 'swarmed' },
+  account: inSeason,
   find: (facts) => {
+    if (!inSeason(facts)) return [];
     const within = numberRule(facts.rules, 'needs.box.within');
     return facts.colonies.flatMap((colony) => {
       const need = spaceNeed(colony.state, colony.space());
@@ -28,3 +31,7 @@ export const addBox: NeedRule = {
     });
   },
 };
+
+function inSeason({ today, rules }: Pick<NeedFacts, 'today' | 'rules'>): boolean {
+  return inYearWindow(today, 'space.from', 'space.until', rules);
+}

@@ -22,6 +22,7 @@ export interface NeedSources {
   readonly rules: RuleValues;
   readonly borders: Borders;
   readonly massUnit: MassUnit;
+  /** This, `toMend` and `unchecked` are asked for only by rules that said so for the day (`NeedRule.account`). */
   readonly boxesOf: (colony: ColonyId) => HiveBoxes | null;
   readonly states: readonly ColonyState[];
   readonly yards: readonly Yard[];
@@ -41,7 +42,7 @@ export interface NeedSources {
 
 /** Works out once what all rules look at. */
 export function needFacts(sources: NeedSources): NeedFacts {
-  const { today, ahead, rules, borders, massUnit, states, yards, details, stands, lastVisits, deadlines, toMend, unchecked, entryOf } = sources;
+  const { today, ahead, rules, borders, massUnit, states, yards, details, stands, lastVisits, deadlines, entryOf } = sources;
   const spansOf = spansBy(treatmentSpans(sources.treatments));
   const words = yardWordsBy(sources.yardWords);
   const found = new Map<YardId, YardFacts & { standing: ColonyFacts[] }>(
@@ -53,21 +54,34 @@ export function needFacts(sources: NeedSources): NeedFacts {
   );
   const byId = new Map(states.map((state) => [state.id, state]));
   const lost: LostColony[] = [];
-  // A colony that ended longer ago is nobody's evening work any more.
-  const since = addDays(today, -numberRule(rules, 'needs.deadOut.until'));
+  const isLost = lostLately(today, rules);
   for (const state of states) {
     const at = yardOn(state, today);
     const yard = at === null ? undefined : found.get(at);
     if (yard === undefined) continue;
     if (aliveOn(state, today)) yard.standing.push(colonyFacts(state, yard, spansOf(state), byId, sources));
-    else if ((state.how === 'lost' || state.how === 'absconded') && state.end !== null && state.end >= since) lost.push({ state, day: state.end, yard });
+    else if (isLost(state) && state.end !== null) lost.push({ state, day: state.end, yard });
   }
   const list = [...found.values()];
   for (const yard of list) {
     const order = byStand(stands.get(yard.yard.id) ?? []);
     yard.standing.sort((a, b) => order(a.state, b.state));
   }
-  return { today, ahead, rules, borders, massUnit, yards: list, colonies: list.flatMap(({ standing }) => standing), lost, byId, deadlines, toMend, unchecked, entryOf };
+  return {
+    today, ahead, rules, borders, massUnit, yards: list, colonies: list.flatMap(({ standing }) => standing), lost, byId, deadlines, entryOf,
+    get toMend() {
+      return sources.toMend;
+    },
+    get unchecked() {
+      return sources.unchecked;
+    },
+  };
+}
+
+/** Whether a colony was lost or absconded in the weeks before a day; one that ended longer ago is nobody's evening work any more. */
+export function lostLately(today: Day, rules: RuleValues): (state: Pick<ColonyState, 'how' | 'end'>) => boolean {
+  const since = addDays(today, -numberRule(rules, 'needs.deadOut.until'));
+  return ({ how, end }) => (how === 'lost' || how === 'absconded') && end !== null && end >= since;
 }
 
 function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly TreatmentSpan[], byId: ReadonlyMap<ColonyId, ColonyState>, { today, rules, boxesOf, duesOf }: NeedSources): ColonyFacts {
@@ -76,7 +90,15 @@ function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly T
   return {
     state, yard, reign: currentReign(state), look: state.looks.at(-1) ?? null, strength: strength?.framesBees == null ? null : { ...strength, framesBees: strength.framesBees },
     count: count === undefined || count.bees <= 0 ? null : { ...count, per100: (100 * count.mites) / count.bees }, treatments, dues: duesOf(state.id),
-    space: once(() => ({ day: today, rules, boxes: boxesOf(state.id), splitDays: splitDaysOf(state, byId, today) })),
+    space: once(() => {
+      const splitDays = splitDaysOf(state, byId, today);
+      return {
+        day: today, rules, splitDays,
+        get boxes() {
+          return boxesOf(state.id);
+        },
+      };
+    }),
   };
 }
 

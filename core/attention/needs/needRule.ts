@@ -90,6 +90,12 @@ export interface Found {
   readonly times?: number;
 }
 
+/** What decides whether the equipment account, which takes seconds to fold for a large operation, is read at all. */
+export interface AccountQuestion extends Pick<NeedFacts, 'today' | 'ahead' | 'rules'> {
+  /** Whether any colony was lost or absconded in the last weeks. */
+  readonly anyLost: boolean;
+}
+
 /** One rule: what it asks for, on what numbers, and what it finds. */
 export interface NeedRule {
   readonly key: NeedKey;
@@ -104,6 +110,8 @@ export interface NeedRule {
   readonly caution?: string;
   readonly page?: string;
   readonly find: (facts: NeedFacts) => Found[];
+  /** Whether on that day it may ask for boxes, for what is to mend or which dead-outs are unchecked; without it, never. */
+  readonly account?: (asked: AccountQuestion) => boolean;
   /** How later records answer it and what may come of it, for the tally; none where no entry tells. */
   readonly tally?: NeedTally;
 }

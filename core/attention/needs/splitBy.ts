@@ -12,7 +12,8 @@ export const splitBy: NeedRule = {
   weather: 'open',
   page: '/needs/space',
   find: (facts) => {
-    const { latest } = splitDaysOfSeason(facts.today, facts.rules);
+    const { from, latest } = splitDaysOfSeason(facts.today, facts.rules);
+    if (facts.today < from || latest.every(({ day }) => facts.today > day)) return [];
     return facts.colonies.flatMap((colony) => {
       const found = splitCandidate(colony.state, colony.space());
       const last = latest.filter(({ way }) => found?.ways.includes(way) === true).toSorted((a, b) => (a.day < b.day ? 1 : -1))[0];

@@ -1,5 +1,6 @@
 import { addDays } from '#shared/days.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
+import { inYearWindow } from '#core/rules/yearWindow.ts';
 import { swarmRisk as riskOf } from '#core/space/swarmRisk.ts';
 import type { NeedRule } from './needRule.ts';
 
@@ -15,6 +16,7 @@ export const swarmRisk: NeedRule = {
   weather: 'open',
   page: '/needs/space',
   tally: { answers: ['inspection', 'split'], came: 'swarmed' },
+  account: ({ today, rules }) => inYearWindow(today, 'space.swarm.from', 'space.swarm.until', rules),
   find: (facts) =>
     facts.colonies.flatMap((colony) => {
       // Cells that were seen ask for their own look, and sooner.
