@@ -85,6 +85,7 @@ const slow = 40;
 /** Reads of a whole operation's record, of which a page asks many at once. */
 const patient: ReadonlySet<OperationName> = new Set<OperationName>([
   'losses.answers', 'losses.ended', 'losses.factors', 'losses.ledger', 'losses.pairs', 'losses.paper', 'losses.rates', 'losses.review', 'losses.survival', 'order.compare', 'order.point', 'yields.table',
+  'needs.count',
 ]);
 
 function hasteOf(name: unknown): Haste {

@@ -1,5 +1,5 @@
-import { keepPreviousData, useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
-import { useCallback, useDeferredValue, useState } from 'react';
+import { keepPreviousData, useIsFetching, useQuery, useQueryClient, type Query, type QueryClient } from '@tanstack/react-query';
+import { useCallback, useDeferredValue, useEffect, useState } from 'react';
 import { answersAsOf } from '#shared/contract/asOf.ts';
 import type { contract, InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import type { Answer, Fault } from '#shared/faults.ts';
@@ -62,6 +62,24 @@ export function useCalmRead<Name extends ReadName>(name: Name, input: InputOf<Na
   return { ...reading, data, stale: reading.stale || data !== reading.data };
 }
 
+/** Reads that nobody waits for, and that a whole operation's record is gone through for. */
+const quietNames: ReadonlySet<unknown> = new Set<ReadName>(['needs.count']);
+const isQuiet = ({ queryKey }: Query) => quietNames.has(queryKey[0]);
+const isHeard = (query: Query) => !isQuiet(query);
+/** The screen has had its answers for so long (ms) before a quiet read is asked. */
+const rest = 250;
+
+/** As `useRead`, asked only when nothing that the screen waits for is on its way; until then there is no answer. */
+export function useQuietRead<Name extends ReadName>(name: Name, input: InputOf<Name>): OutputOf<Name> | undefined {
+  const waiting = useIsFetching({ predicate: isHeard }) > 0;
+  const [rested, setRested] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setRested(!waiting), waiting ? 0 : rest);
+    return () => clearTimeout(timer);
+  }, [waiting]);
+  return useRead(name, input, { enabled: rested && !waiting }).data;
+}
+
 export interface Writing<Name extends WriteName> {
   send(input: InputOf<Name>): Promise<Answer<OutputOf<Name>>>;
   readonly busy: boolean;
@@ -100,5 +118,7 @@ function refresh(client: QueryClient, name: OperationName, answer: Answer<unknow
     void client.resetQueries({ predicate: (query) => query.queryKey[0] !== 'book.status' });
     return;
   }
-  void client.invalidateQueries();
+  void client.invalidateQueries({ predicate: isHeard });
+  // Out of date from now on, and asked again when the screen has what it shows.
+  void client.invalidateQueries({ predicate: isQuiet, refetchType: 'none' });
 }

@@ -5,7 +5,7 @@ import { useFinder } from '../commands/CommandsProvider.tsx';
 import { findCommand, helpCommand, screenCommands } from '../commands/commands.ts';
 import { shortcutText } from '../commands/shortcut.ts';
 import { useBook } from '../desk/useBook.ts';
-import { useRead } from '../desk/useDesk.ts';
+import { useQuietRead, useRead } from '../desk/useDesk.ts';
 import { counted, dayTight } from './format.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import { words } from './words.ts';
@@ -41,6 +41,7 @@ export function Rail() {
               <li key={at}>
                 <Link href={at} aria-current={here ? 'page' : undefined} title={hint(command)}>
                   {screen}
+                  {at === '/needs' ? <NeedsCount /> : null}
                 </Link>
               </li>
             );
@@ -57,5 +58,19 @@ export function Rail() {
         <ThemeSwitch />
       </div>
     </header>
+  );
+}
+
+/** How many things are to be done now; nothing while that is not known, or where it is none. */
+function NeedsCount() {
+  const due = useQuietRead('needs.count', {})?.due ?? 0;
+  if (due === 0) return null;
+  return (
+    <>
+      <span className="rail-count" aria-hidden="true">
+        {due}
+      </span>
+      <span className="visually-hidden">{words.toDo(due)}</span>
+    </>
   );
 }
