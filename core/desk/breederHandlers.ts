@@ -1,7 +1,8 @@
 import type { ColonyId, EntryId } from '#shared/brands.ts';
 import { breederWeights, type Breeder, type BreederWeightsView, type BreedersView } from '#shared/contract/breeders.ts';
 import { sourceOf } from '#core/attention/needs/needLines.ts';
-import { requeen, requeenReasons } from '#core/attention/needs/requeen.ts';
+import { requeen } from '#core/attention/needs/requeen.ts';
+import { requeenReasons } from '#core/attention/needs/requeenReasons.ts';
 import { stretch } from '#core/attention/needs/seasonDays.ts';
 import type { Store } from '#core/book/store.ts';
 import { aliveOn, currentReign } from '#core/journal/colonyState.ts';
@@ -28,7 +29,7 @@ export const breederHandlers: Handlers<'queens.candidates' | 'queens.calendar' |
     const { from, until } = stretch(facts.rules, 'needs.requeen.from', 'needs.requeen.by', today);
     const yards = facts.yards.flatMap(({ yard: { id, code, name }, standing }) => {
       const colonies = standing.flatMap((colony) => {
-        const reasons = requeenReasons(colony, facts);
+        const reasons = requeenReasons(colony, facts).map(({ because, detail, records }) => ({ because, detail, records }));
         return reasons.length === 0 ? [] : [{ id: colony.state.id, label: colony.state.label, queen: colony.reign === null ? null : queenView(colony.reign), reasons }];
       });
       return colonies.length === 0 ? [] : [{ id, code, name, standing: standing.length, colonies }];

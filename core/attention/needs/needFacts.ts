@@ -13,7 +13,7 @@ import { treatmentSpans, wasTreated, type TreatmentSpan } from '#core/mites/trea
 import { splitDaysOf, type HiveBoxes } from '#core/space/hiveBoxes.ts';
 import { yardNow } from '#core/mites/yardNow.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
-import type { ColonyFacts, LostColony, NeedFacts, YardFacts } from './needRule.ts';
+import type { ColonyFacts, LostColony, NeedFacts, Said, YardFacts } from './needRule.ts';
 
 /** What the facts are made of. The states are those of the day's evening. */
 export interface NeedSources {
@@ -34,6 +34,8 @@ export interface NeedSources {
   readonly yardWords: readonly Entry[];
   readonly lastVisits: ReadonlyMap<YardId, Day>;
   readonly duesOf: (colony: ColonyId) => readonly DueItem[];
+  /** The notes of a colony's looks of the last months, oldest first. */
+  readonly saidOf: (colony: ColonyId) => readonly Said[];
   readonly deadlines: NeedFacts['deadlines'];
   readonly toMend: NeedFacts['toMend'];
   readonly unchecked: ReadonlySet<ColonyId>;
@@ -84,12 +86,12 @@ export function lostLately(today: Day, rules: RuleValues): (state: Pick<ColonySt
   return ({ how, end }) => (how === 'lost' || how === 'absconded') && end !== null && end >= since;
 }
 
-function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly TreatmentSpan[], byId: ReadonlyMap<ColonyId, ColonyState>, { today, rules, boxesOf, duesOf }: NeedSources): ColonyFacts {
+function colonyFacts(state: ColonyState, yard: YardFacts, treatments: readonly TreatmentSpan[], byId: ReadonlyMap<ColonyId, ColonyState>, { today, rules, boxesOf, duesOf, saidOf }: NeedSources): ColonyFacts {
   const strength = state.looks.findLast(({ framesBees }) => framesBees !== null);
   const count = state.miteCounts.at(-1);
   return {
     state, yard, reign: currentReign(state), look: state.looks.at(-1) ?? null, strength: strength?.framesBees == null ? null : { ...strength, framesBees: strength.framesBees },
-    count: count === undefined || count.bees <= 0 ? null : { ...count, per100: (100 * count.mites) / count.bees }, treatments, dues: duesOf(state.id),
+    count: count === undefined || count.bees <= 0 ? null : { ...count, per100: (100 * count.mites) / count.bees }, treatments, dues: duesOf(state.id), said: () => saidOf(state.id),
     space: once(() => {
       const splitDays = splitDaysOf(state, byId, today);
       return {
@@ -112,8 +114,8 @@ function spansBy(spans: readonly TreatmentSpan[]): (state: ColonyState) => Treat
   };
 }
 
-function yardWordsBy(entries: readonly Entry[]): ReadonlyMap<YardId, YardFacts['said'][number][]> {
-  const found = new Map<YardId, YardFacts['said'][number][]>();
+function yardWordsBy(entries: readonly Entry[]): ReadonlyMap<YardId, Said[]> {
+  const found = new Map<YardId, Said[]>();
   for (const { id, day, kind, body } of entries.toReversed()) {
     if ((kind !== 'note' && kind !== 'work') || body.yard === undefined) continue;
     for (const words of [kind === 'work' ? body.task : undefined, body.note]) {

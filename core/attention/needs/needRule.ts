@@ -12,6 +12,13 @@ import type { TreatmentSpan } from '#core/mites/treatmentSpans.ts';
 import type { YardNow } from '#core/mites/yardNow.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 
+/** Words that somebody wrote down. */
+export interface Said {
+  readonly day: Day;
+  readonly words: string;
+  readonly entry: EntryId;
+}
+
 /** What rules look at of one living colony, worked out once. */
 export interface ColonyFacts {
   readonly state: ColonyState;
@@ -25,6 +32,8 @@ export interface ColonyFacts {
   readonly treatments: readonly TreatmentSpan[];
   /** The boxes it stands on by the equipment account, and the days of its splits. */
   readonly space: () => SpaceFacts;
+  /** What the notes of its looks of the last months say, oldest first. */
+  readonly said: () => readonly Said[];
   /** What entries made due, open ones only. */
   readonly dues: readonly DueItem[];
 }
@@ -39,7 +48,7 @@ export interface YardFacts {
   /** The last day on which anything was entered there. */
   readonly lastVisit: Day | null;
   /** Words of notes and work for the yard as a whole, newest first. */
-  readonly said: readonly { readonly day: Day; readonly words: string; readonly entry: EntryId }[];
+  readonly said: readonly Said[];
 }
 
 export interface LostColony {

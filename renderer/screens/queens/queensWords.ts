@@ -7,7 +7,7 @@ export const words = {
   title: 'Queens',
   line: 'Which colonies want a new queen, when a new one does what, and which queens to raise daughters from.',
   requeen: 'New queens wanted',
-  requeenNone: (living: number) => (living === 0 ? 'Colonies that want a new queen will stand here, once there are colonies in the book.' : `Of ${colonies(living)} none wants a new queen by age or temper.`),
+  requeenNone: (living: number) => (living === 0 ? 'Colonies that want a new queen will stand here, once there are colonies in the book.' : `Of ${colonies(living)} none wants a new queen by age, brood, temper, mites or swarming.`),
   requeenSome: (count: number, living: number, from: string, until: string) => `${count} of ${colonies(living)} ${count === 1 ? 'wants' : 'want'} a new queen; queens are replaced from ${from} to ${until}.`,
   ofYard: (count: number, standing: number) => `${count} of ${standing}`,
   colony: 'Colony',
