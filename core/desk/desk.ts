@@ -37,6 +37,7 @@ import { spaceHandlers } from './spaceHandlers.ts';
 import { stockHandlers } from './stockHandlers.ts';
 import { storesHandlers } from './storesHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
+import { tallyHandlers } from './tallyHandlers.ts';
 import { Turns, type Haste } from './turns.ts';
 import { workHandlers } from './workHandlers.ts';
 import { workPlanHandlers } from './workPlanHandlers.ts';
@@ -77,7 +78,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers, ...lotHandlers, ...lotTraceHandlers, ...yieldHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...workHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers, ...lotHandlers, ...lotTraceHandlers, ...yieldHandlers, ...tallyHandlers,
 };
 
 const slow = 40;
@@ -85,7 +86,7 @@ const slow = 40;
 /** Reads of a whole operation's record, of which a page asks many at once. */
 const patient: ReadonlySet<OperationName> = new Set<OperationName>([
   'losses.answers', 'losses.ended', 'losses.factors', 'losses.ledger', 'losses.pairs', 'losses.paper', 'losses.rates', 'losses.review', 'losses.survival', 'order.compare', 'order.point', 'yields.table',
-  'needs.count',
+  'needs.count', 'needs.tally',
 ]);
 
 function hasteOf(name: unknown): Haste {

@@ -34,6 +34,7 @@ import { spaceOperations } from './space.ts';
 import { stockOperations } from './stock.ts';
 import { storesOperations } from './stores.ts';
 import { stripOperations } from './strip.ts';
+import { tallyOperations } from './tally.ts';
 import { workOperations } from './work.ts';
 import { workedOperations } from './worked.ts';
 import { yardOperations } from './yards.ts';
@@ -79,6 +80,7 @@ export const contract = {
   ...workedOperations,
   ...lotOperations,
   ...yieldOperations,
+  ...tallyOperations,
 } as const;
 
 export type OperationName = keyof typeof contract;

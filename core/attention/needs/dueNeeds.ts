@@ -4,7 +4,7 @@ import type { NeedWeather } from '#shared/contract/needs.ts';
 import { addDays } from '#shared/days.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { dueRules } from '../colonyDues.ts';
-import type { ColonyFacts, Found, NeedFacts, NeedRule, YardFacts } from './needRule.ts';
+import type { ColonyFacts, Found, NeedFacts, NeedRule, NeedTally, YardFacts } from './needRule.ts';
 
 interface Words {
   readonly title: string;
@@ -13,17 +13,18 @@ interface Words {
   readonly because: string;
   readonly weather: NeedWeather;
   readonly caution?: string;
+  readonly tally?: NeedTally;
 }
 
 const labelCaution = 'The label of the product is the law: how, when, what to wear, and when supers must be off.';
 
 const words: Readonly<Record<DueItem['rule'], Words>> = {
-  walkAwayLaying: { title: 'Walk-away split: eggs', why: 'A walk-away split raises its own queen; whether she lays shows from the third week on.', because: 'A walk-away split had to raise its own queen.', weather: 'open' },
-  newQueenLaying: { title: 'New queen: eggs', why: 'A queen that was given may not be taken; eggs tell.', because: 'A mated queen was given.', weather: 'open' },
-  queenlessLaying: { title: 'Queen missing: eggs', why: 'A colony that lost its queen raises another, or cannot.', because: 'The queen was missing.', weather: 'open' },
-  swarmCellsLook: { title: 'Swarm cells: look again', why: 'A cell is sealed 8 days after the egg, and the swarm leaves about then.', because: 'Swarm cells were seen.', weather: 'open' },
+  walkAwayLaying: { title: 'Walk-away split: eggs', why: 'A walk-away split raises its own queen; whether she lays shows from the third week on.', because: 'A walk-away split had to raise its own queen.', weather: 'open', tally: { answers: ['inspection'], came: null } },
+  newQueenLaying: { title: 'New queen: eggs', why: 'A queen that was given may not be taken; eggs tell.', because: 'A mated queen was given.', weather: 'open', tally: { answers: ['inspection'], came: null } },
+  queenlessLaying: { title: 'Queen missing: eggs', why: 'A colony that lost its queen raises another, or cannot.', because: 'The queen was missing.', weather: 'open', tally: { answers: ['inspection', 'requeen', 'combine'], came: 'lost in winter' } },
+  swarmCellsLook: { title: 'Swarm cells: look again', why: 'A cell is sealed 8 days after the egg, and the swarm leaves about then.', because: 'Swarm cells were seen.', weather: 'open', tally: { answers: ['inspection', 'split'], came: 'swarmed' } },
   treatmentOff: { title: 'Treatment off', why: 'What is left in the hive past its time breeds resistance and breaks the label.', because: 'The treatment has come to its last day.', weather: 'label', caution: labelCaution },
-  miteRecount: { title: 'Mites after a treatment', why: 'Only a count after it tells whether a treatment worked.', because: 'A treatment ended, and no count tells yet whether it worked.', weather: 'open' },
+  miteRecount: { title: 'Mites after a treatment', why: 'Only a count after it tells whether a treatment worked.', because: 'A treatment ended, and no count tells yet whether it worked.', weather: 'open', tally: { answers: ['mites'], came: null } },
 };
 
 /** What an entry made due, as it stands on the colony’s page: one rule of the list for each. */

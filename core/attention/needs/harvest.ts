@@ -18,6 +18,7 @@ export const harvest: NeedRule = {
   people: 2,
   weather: 'open',
   caution: 'A full super is heavy: take a helper, or go frame by frame. Honey is not for children under one year.',
+  tally: { answers: ['harvest', 'supers off'], came: null },
   find: (facts) => {
     const { rules, today, ahead } = facts;
     return times.flatMap(({ from: fromKey, by, act, because }, at) => {

@@ -11,6 +11,7 @@ export const look: NeedRule = {
   why: 'What is not looked at is found out too late: queens, swarms, disease, hunger.',
   numbers: ['needs.look.from', 'needs.look.until', 'space.swarm.from', 'space.swarm.until', 'space.swarm.look', 'needs.look.buildUp', 'needs.look.flow', 'needs.look.late', 'needs.look.lateFrom', 'needs.look.before'],
   weather: 'open',
+  tally: { answers: ['inspection'], came: null },
   find: ({ colonies, rules, today, entryOf }) => {
     if (!inYearWindow(today, 'needs.look.from', 'needs.look.until', rules)) return [];
     const begins = dayInYear(rules, 'needs.look.from', today);

@@ -11,6 +11,7 @@ export const mitesCount: NeedRule = {
   numbers: ['mites.holds', 'mites.colonies', 'mites.precision', 'mites.roundDays', 'needs.mites.from', 'mites.begins.dormant', 'needs.mites.act'],
   weather: 'open',
   page: '/needs/mites',
+  tally: { answers: ['mites'], came: null },
   find: (facts) => facts.yards.flatMap((yard) => (yard.standing.length === 0 ? [] : countIn(yard, facts))),
 };
 

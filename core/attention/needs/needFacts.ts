@@ -25,6 +25,8 @@ export interface NeedSources {
   /** This, `toMend` and `unchecked` are asked for only by rules that said so for the day (`NeedRule.account`). */
   readonly boxesOf: (colony: ColonyId) => HiveBoxes | null;
   readonly states: readonly ColonyState[];
+  /** All colonies, where `states` are only some of them. */
+  readonly byId?: ReadonlyMap<ColonyId, ColonyState>;
   readonly yards: readonly Yard[];
   readonly details: ReadonlyMap<YardId, YardDetails>;
   readonly stands: ReadonlyMap<YardId, readonly ColonyId[]>;
@@ -54,7 +56,7 @@ export function needFacts(sources: NeedSources): NeedFacts {
       return [yard.id, { yard, details: details.get(yard.id) ?? noDetails, standing, mites, lastVisit: lastVisits.get(yard.id) ?? null, said: words.get(yard.id) ?? [] }];
     }),
   );
-  const byId = new Map(states.map((state) => [state.id, state]));
+  const byId = sources.byId ?? new Map(states.map((state) => [state.id, state]));
   const lost: LostColony[] = [];
   const isLost = lostLately(today, rules);
   for (const state of states) {

@@ -129,8 +129,8 @@ export interface NeedRule {
 export interface NeedTally {
   /** The kinds of entries of the colony, or of its whole yard, that answer it. */
   readonly answers: readonly Kind[];
-  /** Only those entries of a kind for which this is true. */
-  readonly counts?: (body: Readonly<Record<string, unknown>>) => boolean;
-  /** What is looked for afterwards: whether the colony was lost in the winter that follows, or swarmed within so many days. */
-  readonly came: 'lost in winter' | 'swarmed' | 'lost by spring' | null;
+  /** What is looked for afterwards: lost in the winter that follows, swarmed or lost within the house's days. Null: only whether it was answered. */
+  readonly came: TallyHarm | null;
 }
+
+export type TallyHarm = 'lost in winter' | 'swarmed' | 'lost soon';

@@ -12,7 +12,7 @@ export const noEggs: NeedRule = {
   numbers: ['needs.noEggs.doubt', 'needs.noEggs.within', 'attention.queenless.by', 'attention.letGo', 'needs.look.from', 'needs.look.until'],
   weather: 'open',
   page: '/needs/queens',
-  tally: { answers: ['requeen', 'combine'], came: 'lost in winter' },
+  tally: { answers: ['inspection', 'requeen', 'combine', 'queen'], came: 'lost in winter' },
   find: (facts) => {
     const { rules, today } = facts;
     if (!inYearWindow(today, 'needs.look.from', 'needs.look.until', rules)) return [];

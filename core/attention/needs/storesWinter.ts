@@ -14,7 +14,7 @@ export const storesWinter: NeedRule = {
   numbers: ['stores.low', 'stores.week', 'stores.holds', 'stores.gain.heavy', 'stores.gain.light', 'stores.frame.deep', 'stores.autumnFrom', 'stores.feedBy', 'needs.starving.within', 'needs.fedHolds'],
   weather: 'top',
   page: '/needs/stores',
-  tally: { answers: ['feed'], came: 'lost by spring' },
+  tally: { answers: ['feed', 'stores'], came: 'lost soon' },
   find: (facts) => {
     const { rules, today, massUnit } = facts;
     const phase = storesPhase(today, rules);
