@@ -62,10 +62,17 @@ const harmWords: Readonly<Record<TallyHarm, (facts: TallyFacts) => string>> = {
 /** Once for each colony and season, so that a colony that was asked for again and again does not count again and again. */
 function colonySeasons(asked: readonly Asked[], came: TallyHarm, facts: TallyFacts): Unit[] {
   return [...Map.groupBy(asked, ({ colony, first }) => `${colony ?? ''} ${seasonOf(first, facts.borders)}`).values()].map((own) => {
-    const fates = own.map((one) => fateOf(one, facts)).filter((fate) => fate !== 'fell');
+    const fates = own.map((one) => (struck(one, came, facts) ? 'left' : fateOf(one, facts))).filter((fate) => fate !== 'fell');
     const fate = fates.length === 0 ? 'fell' : fates.every((one) => one === 'answered') ? 'answered' : fates.some((one) => one === 'left') ? 'left' : 'late';
     return { asked: own, fate, harmed: harmedBy(own, came, facts) };
   });
+}
+
+/** The harm came before an answer, and with it the record asked for nothing more. */
+function struck(asked: Asked, came: TallyHarm, { states }: TallyFacts): boolean {
+  const state = asked.colony === null ? undefined : states.get(asked.colony);
+  if (came === 'lost in winter' || state === undefined) return false;
+  return harmDays(state, came).some((day) => day > asked.first && day <= addDays(asked.lastSeen, weekly) && (asked.answered === null || asked.answered > day));
 }
 
 /** It fell where it was asked for no more by its last day without an answer, though the colony lived. */

@@ -60,7 +60,7 @@ export class Replay {
   readonly #recent = new Map<ColonyId, Entry[]>();
   readonly #treatments: Entry[] = [];
   readonly #context = foldContext((colony) => this.states.get(colony) ?? null);
-  #unfolded: Entry[] = [];
+  readonly #unfolded: Entry[] = [];
   #stock: StockBook | null = null;
 
   constructor(facts: ReplayFacts, rules: readonly NeedRule[]) {
@@ -74,10 +74,9 @@ export class Replay {
       this.#enter(entry);
       if (at % slice.entries === slice.entries - 1) yield;
     }
-    const wantsStock = this.#rules.some(({ account }) => account?.({ today: day, ahead: 0, rules: this.#facts.rules, anyLost: false }) === true);
-    if (wantsStock && this.#unfolded.length > 0) {
-      this.#stock = foldStock(this.#unfolded, this.#facts, undefined, this.#stock ?? undefined);
-      this.#unfolded = [];
+    // Folded every week, wanted or not, so that a winter's entries never come all at once.
+    while (this.#unfolded.length > 0) {
+      this.#stock = foldStock(this.#nextDays(), this.#facts, undefined, this.#stock ?? undefined);
       yield;
     }
     for (const yards of this.#groups()) {
@@ -100,6 +99,13 @@ export class Replay {
     if (entry.kind === 'treatment') this.#treatments.push(entry);
     if (stockKinds.includes(entry.kind)) this.#unfolded.push(entry);
     this.#answer(entry, touches.map(({ colony }) => colony));
+  }
+
+  /** Some whole days of what the account has not yet seen. */
+  #nextDays(): Entry[] {
+    const last = this.#unfolded[slice.entries]?.day;
+    const until = last === undefined ? -1 : this.#unfolded.findIndex(({ day }) => day > last);
+    return this.#unfolded.splice(0, until < 0 ? this.#unfolded.length : until);
   }
 
   /** An entry of a colony answers for it and for its yard; one of a whole yard for all that stand there. */
