@@ -37,6 +37,7 @@ import { SpaceScreen } from './screens/space/SpaceScreen.tsx';
 import { StoresPrint } from './screens/stores/StoresPrint.tsx';
 import { StoresScreen } from './screens/stores/StoresScreen.tsx';
 import { MitesScreen } from './screens/mites/MitesScreen.tsx';
+import { TallyScreen } from './screens/tally/TallyScreen.tsx';
 import { TreatmentsPrint } from './screens/mites/TreatmentsPrint.tsx';
 import { NowhereScreen } from './screens/nowhere/NowhereScreen.tsx';
 import { ReviewPrint } from './screens/paper/ReviewPrint.tsx';
@@ -124,6 +125,7 @@ function Screens() {
             <Route path="/needs" component={NeedsScreen} />
             <Route path="/needs/stores" component={StoresScreen} />
             <Route path="/needs/space" component={SpaceScreen} />
+            <Route path="/needs/tally" component={TallyScreen} />
             <Route path="/yards" component={YardsScreen} />
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
             <Route path="/colonies" component={ColoniesScreen} />

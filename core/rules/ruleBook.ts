@@ -1,6 +1,6 @@
 import { sourceWords, type HouseRule } from '#shared/contract/order.ts';
 import type { RuleBook, RuleLine, RuleRoom } from '#shared/contract/rules.ts';
-import { houseRules, type RuleValues } from './houseRules.ts';
+import { houseRuleDefinitions, houseRules, type RuleValues } from './houseRules.ts';
 import { labelRules, ruleAffects } from './ruleAffects.ts';
 
 interface Room {
@@ -35,6 +35,13 @@ const rooms: readonly Room[] = [
   { key: 'work', heading: 'The plan of the work', line: 'Which rounds and seasonal tasks the plan of the work has, by when, and how long each takes.', holds: ofRoom('work') },
   { key: 'others', heading: 'Others', line: 'Numbers of the rest of the program.', holds: () => true },
 ];
+
+/** The headings under which rules of these keys stand, in the order of the page. */
+export function roomsOf(keys: readonly string[]): { key: string; heading: string }[] {
+  const wanted = houseRuleDefinitions.filter(({ key }) => keys.includes(key));
+  const found = new Set(wanted.map((rule) => rooms.find(({ holds }) => holds(rule))));
+  return rooms.flatMap((room) => (found.has(room) ? [{ key: room.key, heading: room.heading }] : []));
+}
 
 /** True for a rule that names where its number comes from, and says with one of the source words how sure that is. */
 export function hasSourceWord({ source, confidence }: { readonly source: string; readonly confidence: string }): boolean {

@@ -37,14 +37,7 @@ export function Rail() {
         <ul>
           {screenCommands.map(({ at, screen, command }) => {
             const here = location === at || location.startsWith(`${at}/`) || (at === '/stock' && location === '/orders');
-            return (
-              <li key={at}>
-                <Link href={at} aria-current={here ? 'page' : undefined} title={hint(command)}>
-                  {screen}
-                  {at === '/needs' ? <NeedsCount /> : null}
-                </Link>
-              </li>
-            );
+            return <li key={at}>{at === '/needs' ? <NeedsLink here={here} title={hint(command)} /> : <PlaceLink at={at} here={here} title={hint(command)}>{screen}</PlaceLink>}</li>;
           })}
         </ul>
       </nav>
@@ -61,16 +54,26 @@ export function Rail() {
   );
 }
 
-/** How many things are to be done now; nothing while that is not known, or where it is none. */
-function NeedsCount() {
-  const due = useQuietRead('needs.count', {})?.due ?? 0;
-  if (due === 0) return null;
+interface PlaceProps {
+  readonly here: boolean;
+  readonly title: string | undefined;
+}
+
+function PlaceLink({ at, here, title, children, count = 0 }: PlaceProps & { readonly at: string; readonly children: string; readonly count?: number }) {
   return (
-    <>
-      <span className="rail-count" aria-hidden="true">
-        {due}
-      </span>
-      <span className="visually-hidden">{words.toDo(due)}</span>
-    </>
+    // The figure is drawn by the style sheet, so that the name stays words: "Needs, 12 to do".
+    <Link href={at} aria-current={here ? 'page' : undefined} title={title} {...(count === 0 ? {} : { 'aria-label': words.toDo(children, count), 'data-count': count })}>
+      {children}
+    </Link>
+  );
+}
+
+/** With how many things are to be done now; without while that is not known, or where it is none. */
+function NeedsLink(place: PlaceProps) {
+  const due = useQuietRead('needs.count', {})?.due ?? 0;
+  return (
+    <PlaceLink at="/needs" count={due} {...place}>
+      {words.rail.needs}
+    </PlaceLink>
   );
 }

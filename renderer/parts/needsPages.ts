@@ -11,4 +11,5 @@ export const needsPages: readonly NeedsPage[] = [
   { at: '/needs/stores', name: 'Stores and winter' },
   { at: '/needs/space', name: 'Space and swarms' },
   { at: '/needs/queens', name: 'Queens' },
+  { at: '/needs/tally', name: 'How the rules have done' },
 ];

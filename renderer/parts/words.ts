@@ -4,7 +4,7 @@ export const words = {
   skip: 'Skip to the page',
   screens: 'Screens',
   rail: { tonight: 'Tonight', needs: 'Needs', yards: 'Yards', colonies: 'Colonies', lines: 'Family lines', losses: 'Losses', honey: 'Honey', stock: 'Stock and orders', work: 'Work', book: 'Book' },
-  toDo: (count: number) => `, ${count} to do`,
+  toDo: (screen: string, count: number) => `${screen}, ${count} to do`,
   stockPages: 'Pages',
   needsPages: 'Pages of what needs doing',
   stockPart: 'Stock',

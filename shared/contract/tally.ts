@@ -10,7 +10,7 @@ export const tallyShare = z.object({ count, of: count, interval: interval.nullab
 export type TallyShare = z.infer<typeof tallyShare>;
 
 /** What the past seasons say of a rule; `words` alone where they say too little. */
-export const tallyVerdicts = ['bore out', 'open', 'nothing came', 'against', 'few', 'no harm looked for', 'never asked'] as const;
+export const tallyVerdicts = ['bore out', 'against', 'nothing came', 'open', 'few', 'no harm looked for', 'never asked'] as const;
 export type TallyVerdict = (typeof tallyVerdicts)[number];
 
 export const ruleTally = z.object({
@@ -41,6 +41,8 @@ export const ruleTally = z.object({
   says: z.string(),
   /** The house rules that it goes by. */
   sources: z.array(needSource),
+  /** Where they stand on the page of house rules. */
+  rooms: z.array(z.object({ key: z.string(), heading: z.string() })),
 });
 export type RuleTally = z.infer<typeof ruleTally>;
 

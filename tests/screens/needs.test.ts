@@ -22,6 +22,13 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   for (const label of members) await list.getByRole('link', { name: label }).waitFor();
   await expectAccessible(page);
 
+  // The rail counts what is to be done now, in its name in words, and counts again after what is written.
+  const rail = page.getByRole('navigation', { name: 'Screens' });
+  const inRail = (count: number) => rail.getByRole('link', { name: `Needs, ${count} to do`, exact: true }).waitFor();
+  const { due } = await desk('needs.count', {});
+  expect(due).toBeGreaterThan(1);
+  await inRail(due);
+
   // The margin tells of the line that has the keyboard: its record, its place, its numbers with their source.
   await list.getByRole('button', { name: `Put off: ${first!.act}` }).focus();
   const margin = page.getByRole('complementary');
@@ -42,6 +49,8 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   await page.keyboard.press('Enter');
   await notice(page).getByText(`Put off until 2 December 2026: ${first!.act}.`).waitFor();
   await expect.poll(async () => (await asked()).some(({ key }) => key === first!.key)).toBe(false);
+
+  await inRail(due - 1);
 
   // Dismissed for good only with a reason.
   await list.getByRole('button', { name: `Put off: ${second!.act}` }).press('Enter');
@@ -78,4 +87,27 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   await list.getByRole('button', { name: `: ${many.act}` }).first().press('Enter');
   for (const { colony } of many.members.slice(0, 5)) await list.getByRole('link', { name: colony!.label }).first().waitFor();
   expect(await list.getByRole('button', { name: `Put off: ${many.act}` }).first().isDisabled()).toBe(true);
+
+  // How the rules have done in the seasons that were over then: gone through while one waits, each with its figures, numbers and their source.
+  await inRail(now.length);
+  await page.getByRole('navigation', { name: 'Pages of what needs doing' }).getByRole('link', { name: 'How the rules have done' }).click();
+  const rules = page.getByRole('region', { name: 'The rules' });
+  await rules.waitFor();
+  const tally = await desk('needs.tally', { asOf: '2024-05-15' as never });
+  expect(tally).toMatchObject({ state: 'done', seasons: ['2021–22', '2022–23', '2023–24'] });
+  expect(await words(rules)).toContain('From 3 April 2021 to 31 March 2024');
+  for (const { title, says } of tally.rules) {
+    const line = rules.getByRole('listitem').filter({ has: page.getByRole('link', { name: `Change the numbers of: ${title}`, exact: true }) });
+    expect(await words(line)).toContain(says.replaceAll('\u00a0', ' '));
+  }
+  const treated = tally.rules.find(({ rule }) => rule === 'winterBees')!;
+  await rules.getByRole('link', { name: `Change the numbers of: ${treated.title}` }).focus();
+  await expect.poll(() => words(margin)).toContain(`${treated.done!.count} of ${treated.done!.of}`);
+  for (const { label, value } of treated.sources) expect(await words(margin)).toContain(`${label}: ${value}`);
+  await expectAccessible(page);
+  const download = page.waitForEvent('download');
+  await rules.getByRole('button', { name: 'Save as CSV' }).press('Enter');
+  expect((await download).suggestedFilename()).toBe('rules-until-2024-03-31.csv');
+  await rules.getByRole('link', { name: `Change the numbers of: ${treated.title}` }).press('Enter');
+  await page.getByRole('heading', { level: 1, name: 'House rules' }).waitFor();
 });

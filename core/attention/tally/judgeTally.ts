@@ -6,6 +6,7 @@ import { periodDays, seasonOf, type Borders, type Season } from '#shared/seasons
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import { fateIn } from '#core/lineage/winterFates.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
+import { roomsOf } from '#core/rules/ruleBook.ts';
 import { proportion } from '#core/stats/proportion.ts';
 import { riskDifference } from '#core/stats/riskDifference.ts';
 import { sourceOf } from '../needs/needLines.ts';
@@ -23,7 +24,7 @@ export interface TallyFacts {
 }
 
 /** Said once where the tally is shown. */
-export const tallyCaveat = 'What was answered and what was left was not drawn by lot: the worse colonies may have been seen to first, or given up. So a difference does not prove that the answer helped, and none does not prove that it did not. What was put off or dismissed counts as asked.';
+export const tallyCaveat = 'What was answered and what was left was not drawn by lot: the worse colonies may have been seen to first, or given up. So a difference does not prove that the answer helped, and none does not prove that it did not. Colonies of one yard fare alike, so the ranges are rather too short than too wide. What was put off or dismissed counts as asked.';
 
 type Fate = 'answered' | 'late' | 'left' | 'fell';
 interface Unit {
@@ -48,8 +49,8 @@ export function judgeTally(rule: NeedRule, all: readonly Asked[], facts: TallyFa
   const per = came === null ? 'time' : 'colony';
   return {
     rule: rule.key, title: rule.title, why: rule.why, per, ...counted, answers: [...answers], harm: came === null ? null : harmWords[came](facts), done, left, others, foretold,
-    ...verdictOf({ per, ...counted, done, left, others, foretold, came }, facts),
-    sources: rule.numbers.flatMap((key) => sourceOf(key, facts.rules)),
+    ...verdictOf({ ...counted, done, left, others, foretold, came }, facts),
+    sources: rule.numbers.flatMap((key) => sourceOf(key, facts.rules)), rooms: roomsOf([...rule.numbers, `needs.grave.${rule.key}`]),
   };
 }
 
@@ -154,18 +155,19 @@ function share(count: number, of: number): TallyShare {
   return { count, of, interval: wilson === null ? null : [wilson.lower, wilson.upper] };
 }
 
-type Counted = Pick<RuleTally, 'per' | 'asked' | 'answered' | 'done' | 'left' | 'others' | 'foretold'> & { readonly came: TallyHarm | null };
+type Counted = Pick<RuleTally, 'asked' | 'answered' | 'late' | 'done' | 'left' | 'others' | 'foretold'> & { readonly came: TallyHarm | null };
 
-function verdictOf({ per, asked, answered, done, left, others, foretold, came }: Counted, facts: TallyFacts): { verdict: TallyVerdict; says: string } {
+function verdictOf({ asked, answered, late, done, left, others, foretold, came }: Counted, facts: TallyFacts): { verdict: TallyVerdict; says: string } {
   const few = numberRule(facts.rules, 'needs.tally.few');
   if (asked === 0) return { verdict: 'never asked', says: `It asked for nothing in these seasons.${came === null ? '' : missedWords(foretold, came, 1)}` };
   if (done === null || left === null || came === null) {
-    const some = per === 'time' ? (answered.of === 1 ? 'time' : 'times') : answered.of === 1 ? 'colony' : 'colonies';
-    return { verdict: 'no harm looked for', says: answered.of === 0 ? 'Each time a later record asked for it no more.' : `Done in time ${answered.count} of ${answered.of} ${some}.` };
+    const never = answered.of - answered.count - late;
+    const rest = late + never === 0 ? 'All were done in time.' : `Of the others ${late === 0 ? 'none' : late} ${late === 1 ? 'was' : 'were'} done within a month after, and ${never === 0 ? 'none was' : `${never} ${never === 1 ? 'was' : 'were'}`} left.`;
+    return { verdict: 'no harm looked for', says: answered.of === 0 ? 'Each time a later record asked for it no more.' : rest };
   }
   const missed = missedWords(foretold, came, few);
   const harmed = harmWords[came](facts);
-  if (left.of < few) return { verdict: 'few', says: `${left.of === 0 ? 'Of those it asked for none was' : `Only ${left.of} ${left.of === 1 ? 'was' : 'were'}`} not done in time: too few to tell what comes of it.${missed}` };
+  if (left.of < few) return { verdict: 'few', says: left.of === 0 ? `Nothing it asked for was left undone, so there is nothing to compare.${missed}` : `Only ${left.of} ${left.of === 1 ? 'was' : 'were'} not done in time: too few to tell what comes of it.${missed}` };
   const undone = `Not done in time: ${of(left)} ${harmed}`;
   const beside = done.of >= few ? { other: done, words: 'done in time' } : others !== null && others.of >= few ? { other: others, words: 'of those it never asked for' } : null;
   if (beside === null) return { verdict: left.count === 0 ? 'nothing came' : 'few', says: `${undone}. Too few were done in time to compare.${missed}` };
