@@ -97,17 +97,17 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   expect(tally).toMatchObject({ state: 'done', seasons: ['2021–22', '2022–23', '2023–24'] });
   expect(await words(rules)).toContain('From 3 April 2021 to 31 March 2024');
   for (const { title, says } of tally.rules) {
-    const line = rules.getByRole('listitem').filter({ has: page.getByRole('link', { name: `Change the numbers of: ${title}`, exact: true }) });
+    const line = rules.getByRole('listitem').filter({ has: page.getByRole('link', { name: `Change its numbers: ${title}`, exact: true }) });
     expect(await words(line)).toContain(says.replaceAll('\u00a0', ' '));
   }
   const treated = tally.rules.find(({ rule }) => rule === 'winterBees')!;
-  await rules.getByRole('link', { name: `Change the numbers of: ${treated.title}` }).focus();
+  await rules.getByRole('link', { name: `Change its numbers: ${treated.title}` }).focus();
   await expect.poll(() => words(margin)).toContain(`${treated.done!.count} of ${treated.done!.of}`);
   for (const { label, value } of treated.sources) expect(await words(margin)).toContain(`${label}: ${value}`);
   await expectAccessible(page);
   const download = page.waitForEvent('download');
   await rules.getByRole('button', { name: 'Save as CSV' }).press('Enter');
   expect((await download).suggestedFilename()).toBe('rules-until-2024-03-31.csv');
-  await rules.getByRole('link', { name: `Change the numbers of: ${treated.title}` }).press('Enter');
+  await rules.getByRole('link', { name: `Change its numbers: ${treated.title}` }).press('Enter');
   await page.getByRole('heading', { level: 1, name: 'House rules' }).waitFor();
 });

@@ -43,7 +43,7 @@ export const words = {
   late: 'Later, within a month, is late and counts as not done in time.',
   numbers: 'The numbers behind it',
   change: 'Change its numbers',
-  changeOf: (title: string) => `Change the numbers of: ${title}`,
+  changeOf: (title: string) => `Change its numbers: ${title}`,
   how: 'How this is counted',
   howText: 'Every past week the rules are asked what they would have asked on its evening. What was done before the evening was never asked for.',
   caution: 'Read with care',
