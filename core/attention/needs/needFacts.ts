@@ -82,7 +82,7 @@ export function needFacts(sources: NeedSources): NeedFacts {
   };
 }
 
-/** Whether a colony was lost or absconded in the weeks before a day. */
+/** Whether a colony was lost or absconded in the weeks before a day; one that ended longer ago is nobody's evening work any more. */
 export function lostLately(today: Day, rules: RuleValues): (state: Pick<ColonyState, 'how' | 'end'>) => boolean {
   const since = addDays(today, -numberRule(rules, 'needs.deadOut.until'));
   return ({ how, end }) => (how === 'lost' || how === 'absconded') && end !== null && end >= since;

@@ -16,6 +16,7 @@ export const storesAutumn: NeedRule = {
   weather: 'quick',
   page: '/needs/stores',
   tally: { answers: ['feed'], came: 'lost in winter' },
+  // What the combs hold goes by the boxes that a hive stands on.
   account: ({ today, rules }) => storesPhase(today, rules) === 'autumn',
   find: (facts) => {
     const { rules, today, massUnit } = facts;
