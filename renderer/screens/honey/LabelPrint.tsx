@@ -72,6 +72,7 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
                 <span id={`${id}count-says`} className="field-fault">
                   {count === null ? words.badCount(most) : null}
                 </span>
+                {jars.filled > most ? <span className="soft small">{words.more(jars.filled, most)}</span> : null}
               </div>
               <div className="field">
                 <label htmlFor={`${id}paper`}>{words.paper}</label>

@@ -17,6 +17,7 @@ export const labelWords = {
   bestBefore: 'Best before',
   infants: 'Do not feed honey to infants under 12 months.',
   caution: 'Honey is not for infants under 12 months: it can carry spores of botulism. The sentence stands on every label.',
+  more: (filled: number, most: number) => `${counted(filled, 'jar was', 'jars were')} filled; up to ${most} labels are made at a time.`,
   line: (labels: number, sheets: number, perSheet: number) => `${counted(labels, 'label', 'labels')} on ${counted(sheets, 'sheet', 'sheets')} of ${perSheet}.`,
   holds: (text: string) => `Each code holds plain text that any scanner shows, such as “${text}”; typed or scanned on the Honey page it leads back to the hives.`,
   law: 'What else a label must say, and in what size, is the law of your place.',
