@@ -1,0 +1,60 @@
+import type { YardRow } from '#shared/contract/book.ts';
+import type { PlannedTrouble, WorkPlan, WorkTask } from '#shared/contract/work.ts';
+import { tellTroubles, type TroubleGroup } from './troubleGroups.ts';
+import { words } from './words.ts';
+
+interface TroublesProps {
+  readonly plan: WorkPlan;
+  readonly tasks: ReadonlyMap<string, WorkTask>;
+  readonly yards: readonly YardRow[];
+}
+
+/** So many reasons stand there at once; the others open. */
+const shown = 4;
+
+/** What does not fit or comes late, by its reason and with what would mend it, and what was overdue before. */
+export function Troubles({ plan, tasks, yards }: TroublesProps) {
+  const { groups, overdue } = tellTroubles(plan, tasks);
+  const nameOf = ({ yard }: PlannedTrouble) => (yard === null ? null : (yards.find(({ id }) => id === yard)?.name ?? null));
+  const rest = groups.slice(shown);
+  return (
+    <section className="troubles" aria-label={words.troubles}>
+      {groups.length === 0 ? (
+        plan.outings.length === 0 ? null : <p className="soft">{overdue.length === 0 ? words.troublesNone : words.troublesOverdue}</p>
+      ) : (
+        <>
+          <h2>{words.troubles}</h2>
+          <Groups groups={groups.slice(0, shown)} nameOf={nameOf} />
+          {rest.length === 0 ? null : (
+            <details>
+              <summary>{words.moreTroubles(rest.reduce((sum, { troubles }) => sum + troubles.length, 0))}</summary>
+              <Groups groups={rest} nameOf={nameOf} />
+            </details>
+          )}
+        </>
+      )}
+      {overdue.length === 0 ? null : (
+        <details>
+          <summary>{words.overdue(overdue.length)}</summary>
+          <ul>
+            {overdue.map(({ trouble, day }) => (
+              <li key={trouble.key}>{words.overdueLine(nameOf(trouble), trouble.what, tasks.get(trouble.key)?.latest ?? null, day)}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+function Groups({ groups, nameOf }: { readonly groups: readonly TroubleGroup[]; nameOf(trouble: PlannedTrouble): string | null }) {
+  return (
+    <ul>
+      {groups.map(({ reason, mend, troubles }) => (
+        <li key={`${reason} ${mend ?? ''}`}>
+          <span className="needs">{words.troubled([...Map.groupBy(troubles, nameOf)].map(([yard, own]) => [yard, own.map(words.trouble)]))}</span> {reason} {mend ?? ''}
+        </li>
+      ))}
+    </ul>
+  );
+}
