@@ -50,9 +50,9 @@ export function WorkScreen() {
       <WorkNav />
       <FaultNote fault={here.fault} />
       {here.stale === null ? null : <p className="needs">{here.stale}</p>}
-      {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : null}
+      {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
       {looking === null ? null : <p className="soft">{plan === null ? words.lookingNone(looking) : words.looking(looking)}</p>}
-      {!here.loading && plan === null && looking === null ? <Empty sentence={words.empty} action={<p><Link href="/work/hours">{words.hoursFirst}</Link></p>} /> : null}
+      {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<p><Link href="/work/hours">{words.hoursFirst}</Link></p>} /> : null}
       {plan === null || progress === undefined ? null : (
         <div className="plan-state" role="status">
           <p className="sentence">{plan.outings.length === 0 ? (plan.troubles.length === 0 ? words.nothing : words.noTrip) : words.summary(plan)}</p>
@@ -61,7 +61,7 @@ export function WorkScreen() {
             {plan.changes === null || here.isKept ? '' : words.changes(plan.changes.same, plan.changes.moved)}
           </p>
           <p className="soft">
-            {running ? `${words.running} ${words.seconds(progress.seconds)}` : progress.state === 'none' || looking !== null ? '' : progress.says} {words.gap(plan.gap)}{' '}
+            {progress.state === 'none' || looking !== null ? words.gap(plan.gap) : progress.says} {running ? words.seconds(progress.seconds) : ''}{' '}
             {running ? (
               <button type="button" className="link" onClick={() => void here.stop()}>
                 {words.stop}

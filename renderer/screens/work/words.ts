@@ -23,8 +23,8 @@ export const words = {
   notKeptFirst: 'This plan is not kept yet. Keep it, and it goes into the calendar and is compared with what you did.',
   keptNow: 'The plan is kept; the calendar has it too.',
   gap: (gap: number | null) => (gap === null ? '' : gap < 0.0005 ? 'No plan with less driving and less lateness exists: this one is proven best.' : `At most ${fixed(gap * 100, gap < 0.1 ? 1 : 0)} % could still be gained.`),
-  seconds: (seconds: number) => `${fixed(seconds, 0)} s`,
-  running: 'A better plan is being sought; you can go on meanwhile.',
+  seconds: (seconds: number) => `${fixed(seconds, 0)}\u00a0s so far; you can go on meanwhile.`,
+  running: 'A first plan is being worked out.',
   summary: ({ outings, driving, naive }: WorkPlan) => {
     const visits = outings.reduce((sum, outing) => sum + outing.visits.length, 0);
     const saved = naive > driving ? ` Each task on its earliest free day would be ${spell(naive)} of driving; this is ${spell(driving)}.` : ` ${spell(driving)} of driving.`;
