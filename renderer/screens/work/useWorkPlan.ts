@@ -80,8 +80,8 @@ export function useWorkPlan(): WorkPlanHere {
     const answer = await lift.send({ key: choice.key });
     return answer.ok ? { ok: true, back: say({ kind: choice.kind, day: choice.day, yard: choice.yard, task: choice.task }) } : answer;
   };
-  /** Several things said one after the other, and the plan worked out once after the last. */
-  const change = async (steps: readonly Step[]): Promise<TakingBack | null> => {
+  /** Several things said one after the other, and the plan worked out once after the last; answers with what takes them back. */
+  const change = async (steps: readonly Step[]): Promise<readonly Step[] | null> => {
     setChanging(true);
     setFault(undefined);
     const back: Step[] = [];
@@ -96,10 +96,14 @@ export function useWorkPlan(): WorkPlanHere {
         }
         back.unshift(answer.back);
       }
-      return (await again()) ? async () => (await change(back)) !== null : null;
+      return (await again()) ? back : null;
     } finally {
       setChanging(false);
     }
+  };
+  const changed = async (steps: readonly Step[]): Promise<TakingBack | null> => {
+    const back = await change(steps);
+    return back === null ? null : async () => (await change(back)) !== null;
   };
   const choices = plan.data?.choices ?? noChoices;
   // What is being worked out is a plan from today on; of another day only what was kept by then can be shown.
@@ -124,11 +128,18 @@ export function useWorkPlan(): WorkPlanHere {
       setFault(answer.ok ? undefined : answer);
       return answer.ok;
     },
-    choose: (choice) => change([say(choice)]),
-    lift: (choice) => change([unsay(choice)]),
-    move: (yard, from, to) => {
+    choose: (choice) => changed([say(choice)]),
+    lift: (choice) => changed([unsay(choice)]),
+    move: async (yard, from, to) => {
       const { lift: gone, choose: said } = moveChoices(choices, yard, from, to);
-      return change([...choices.filter(({ key }) => gone.includes(key)).map(unsay), ...said.map(say)]);
+      const back = await change([...choices.filter(({ key }) => gone.includes(key)).map(unsay), ...said.map(say)]);
+      if (back === null) return null;
+      if (choices.some((one) => one.yard === yard && one.day === from && one.task === null && one.kind === 'pin')) return async () => (await change(back)) !== null;
+      // A plan changes as little as it can, so a visit that is only free again stays where it was carried: it is held on its old day once, and then let go.
+      return async () => {
+        const held = await change([...back, say({ kind: 'pin', day: from, yard, task: null })]);
+        return held !== null && (await change(held.slice(0, 1))) !== null;
+      };
     },
   };
 }

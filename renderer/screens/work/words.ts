@@ -76,7 +76,7 @@ export const words = {
   staysInYard: 'A visit stays in its yard; carry it to another day.',
   past: (day: Day) => `${dayWithWeekday(day)} is over.`,
   moving: (yard: string, from: Day, to: Day) => `${yard} goes from ${dayWithWeekday(from)} to ${dayWithWeekday(to)}; the plan is worked out anew around it.`,
-  movedBack: (yard: string, day: Day) => `${yard} is free to go back to ${dayWithWeekday(day)}; the plan is worked out anew.`,
+  movedBack: (yard: string, day: Day) => `${yard} is back on ${dayWithWeekday(day)}, and is held there no longer.`,
   chose: (what: string) => `Fixed: ${what}. The plan is worked out anew around it.`,
   unchose: (what: string) => `No longer fixed: ${what}. The plan is worked out anew.`,
   notUndone: 'That could not be taken back: something of it was changed meanwhile. See what is fixed below the plan.',
