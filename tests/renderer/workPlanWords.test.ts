@@ -43,9 +43,9 @@ test('what is over, and a task whose colonies are no longer those of the plan, n
 
 test('troubles of one reason are told together, what finds no place first; what was overdue before is told by itself', () => {
   const trouble = (key: string, kind: PlannedTrouble['kind'], reason: string): PlannedTrouble => ({ key, what: key, yard, kind, late: kind === 'late' ? 2 : 0, minutes: 10, reason, mend: 'Add a Sunday.' });
-  const own = plan([outing('2026-05-08', [row('old', 1)])], [trouble('a', 'late', 'short'), trouble('old', 'late', 'short'), trouble('b', 'left', 'far'), trouble('c', 'late', 'short'), trouble('gone', 'left', 'far')]);
+  const own = plan([outing('2026-05-08', [row('old', 1)])], [trouble('a', 'late', 'short'), trouble('old', 'late', 'short'), trouble('b', 'left', 'far'), trouble('c', 'late', 'short'), trouble('gone', 'left', 'far'), trouble('d', 'left', 'short')]);
   const { groups, overdue } = tellTroubles(own, new Map([task('a'), task('old', { overdue: true }), task('gone', { overdue: true })].map((one) => [one.key, one])));
-  expect(groups.map(({ reason, troubles }) => [reason, troubles.map(({ key }) => key)])).toEqual([['far', ['b', 'gone']], ['short', ['a', 'c']]]);
+  expect(groups.map(({ kind, reason, troubles }) => [kind, reason, troubles.map(({ key }) => key)])).toEqual([['left', 'far', ['b', 'gone']], ['left', 'short', ['d']], ['late', 'short', ['a', 'c']]]);
   expect(overdue.map(({ trouble: { key }, day: on }) => [key, on])).toEqual([['old', '2026-05-08']]);
 });
 

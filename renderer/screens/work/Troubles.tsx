@@ -47,14 +47,31 @@ export function Troubles({ plan, tasks, yards }: TroublesProps) {
   );
 }
 
+/** So many tasks are named in a sentence; more are a list that opens. */
+const named = 3;
+
 function Groups({ groups, nameOf }: { readonly groups: readonly TroubleGroup[]; nameOf(trouble: PlannedTrouble): string | null }) {
   return (
     <ul>
-      {groups.map(({ reason, mend, troubles }) => (
-        <li key={`${reason} ${mend ?? ''}`}>
-          <span className="needs">{words.troubled([...Map.groupBy(troubles, nameOf)].map(([yard, own]) => [yard, own.map(words.trouble)]))}</span> {reason} {mend ?? ''}
-        </li>
-      ))}
+      {groups.map(({ kind, reason, mend, troubles }) => {
+        const yards = [...Map.groupBy(troubles, nameOf)].map(([yard, own]): [string | null, string[]] => [yard, own.map(words.trouble)]);
+        const few = troubles.length <= named;
+        return (
+          <li key={`${kind} ${reason} ${mend ?? ''}`}>
+            <span className="needs">{few ? words.troubled(kind, yards) : words.troubledMany(kind, troubles.length)}</span> {reason} {mend ?? ''}
+            {few ? null : (
+              <details>
+                <summary>{words.which}</summary>
+                <ul>
+                  {yards.map(([yard, own]) => (
+                    <li key={yard ?? ''}>{words.ofYard(yard, own)}.</li>
+                  ))}
+                </ul>
+              </details>
+            )}
+          </li>
+        );
+      })}
     </ul>
   );
 }

@@ -2,6 +2,7 @@ import type { PlannedTrouble, WorkPlan, WorkTask } from '#shared/contract/work.t
 import type { Day } from '#shared/days.ts';
 
 export interface TroubleGroup {
+  readonly kind: PlannedTrouble['kind'];
   readonly reason: string;
   readonly mend: string | null;
   readonly troubles: readonly PlannedTrouble[];
@@ -19,9 +20,9 @@ export function tellTroubles(plan: WorkPlan, tasks: ReadonlyMap<string, WorkTask
   const before = (trouble: PlannedTrouble) => trouble.kind === 'late' && (tasks.get(trouble.key)?.overdue ?? false);
   const dayOf = (key: string) => plan.outings.find(({ visits }) => visits.some((visit) => visit.tasks.some((task) => task.key === key)))?.day ?? null;
   const ordered = plan.troubles.filter((one) => !before(one)).toSorted((a, b) => Number(a.kind === 'late') - Number(b.kind === 'late'));
-  const groups = [...Map.groupBy(ordered, ({ reason, mend }) => `${reason}|${mend ?? ''}`).values()];
+  const groups = [...Map.groupBy(ordered, ({ kind, reason, mend }) => `${kind}|${reason}|${mend ?? ''}`).values()];
   return {
-    groups: groups.flatMap((troubles) => (troubles[0] === undefined ? [] : [{ reason: troubles[0].reason, mend: troubles[0].mend, troubles }])),
+    groups: groups.flatMap((troubles) => (troubles[0] === undefined ? [] : [{ kind: troubles[0].kind, reason: troubles[0].reason, mend: troubles[0].mend, troubles }])),
     overdue: plan.troubles.filter(before).map((trouble) => ({ trouble, day: dayOf(trouble.key) })),
   };
 }

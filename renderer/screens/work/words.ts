@@ -5,6 +5,8 @@ import { spell } from './planWeeks.ts';
 
 const weather = { any: 'any weather', dry: 'a dry day', flying: 'a dry, warm day' } as const;
 
+const ofYard = (yard: string | null, own: readonly string[]) => `${yard === null ? '' : `${yard}: `}${own.join('; ')}`;
+
 /** What the page of the plan says. */
 export const words = {
   title: 'Work',
@@ -25,9 +27,10 @@ export const words = {
   gap: (gap: number | null) => (gap === null ? '' : gap < 0.0005 ? 'No plan with less driving and less lateness exists: this one is proven best.' : `At most ${fixed(gap * 100, gap < 0.1 ? 1 : 0)} % could still be gained.`),
   seconds: (seconds: number) => `${fixed(seconds, 0)}\u00a0s so far; you can go on meanwhile.`,
   running: 'A first plan is being worked out.',
-  summary: ({ outings, driving, naive }: WorkPlan) => {
+  summary: ({ outings, driving, naive, troubles }: WorkPlan) => {
     const visits = outings.reduce((sum, outing) => sum + outing.visits.length, 0);
-    const saved = naive > driving ? ` Each task on its earliest free day would be ${spell(naive)} of driving; this is ${spell(driving)}.` : ` ${spell(driving)} of driving.`;
+    // What finds no place is not driven to, so nothing is saved by it.
+    const saved = naive > driving && !troubles.some(({ kind }) => kind === 'left') ? ` Each task on its earliest free day would be ${spell(naive)} of driving; this is ${spell(driving)}.` : ` ${spell(driving)} of driving.`;
     return `${counted(visits, 'visit', 'visits')} in ${counted(outings.length, 'trip', 'trips')}.${saved}`;
   },
   changes: (same: number, moved: number) => `Against the plan kept before: ${counted(same, 'visit', 'visits')} as they were, ${moved} otherwise.`,
@@ -38,8 +41,11 @@ export const words = {
   troublesNone: 'Everything that is due fits, and in time.',
   troublesOverdue: 'Everything that was not overdue before fits, and in time.',
   moreTroubles: (count: number) => `and ${count} more`,
-  trouble: ({ what, kind, late }: Pick<PlannedTrouble, 'what' | 'kind' | 'late'>) => `${what}${kind === 'left' ? ' finds no place' : late > 0 ? `, ${counted(late, 'day', 'days')} late` : ''}`,
-  troubled: (yards: readonly (readonly [string | null, readonly string[]])[]) => `${yards.map(([yard, own]) => `${yard === null ? '' : `${yard}: `}${own.join('; ')}`).join('. ')}.`,
+  trouble: ({ what, late }: Pick<PlannedTrouble, 'what' | 'late'>) => `${what}${late > 0 ? `, ${counted(late, 'day', 'days')} late` : ''}`,
+  ofYard,
+  troubled: (kind: PlannedTrouble['kind'], yards: readonly (readonly [string | null, readonly string[]])[]) => `${kind === 'left' ? 'No place for ' : ''}${yards.map(([yard, own]) => ofYard(yard, own)).join('. ')}.`,
+  troubledMany: (kind: PlannedTrouble['kind'], count: number) => `${count} tasks ${kind === 'left' ? 'find no place' : 'come late'}.`,
+  which: 'Which ones',
   overdue: (count: number) => (count === 1 ? 'One task was past its last day before this plan; the plan takes it in as soon as it can.' : `${count} tasks were past their last day before this plan; the plan takes them in as soon as it can.`),
   overdueLine: (yard: string | null, what: string, latest: Day | null, day: Day | null) => `${yard === null ? '' : `${yard}: `}${what}${latest === null ? '' : `, due by ${dayText(latest)}`}${day === null ? '' : `; planned for ${dayWithWeekday(day)}`}.`,
   views: 'View',
