@@ -49,7 +49,7 @@ export function WorkScreen() {
     <Page title={words.title} line={words.line} action={<Entering>{action}</Entering>}>
       <WorkNav />
       <FaultNote fault={here.fault} />
-      {here.stale === null ? null : <p className="needs">{here.stale}</p>}
+      {here.stale === null || !here.isKept || looking !== null ? null : <p className="needs">{here.stale}</p>}
       {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
       {looking === null ? null : <p className="soft">{plan === null ? words.lookingNone(looking) : words.looking(looking)}</p>}
       {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<p><Link href="/work/hours">{words.hoursFirst}</Link></p>} /> : null}

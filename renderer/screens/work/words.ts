@@ -36,7 +36,7 @@ export const words = {
   changes: (same: number, moved: number) => `Against the plan kept before: ${counted(same, 'visit', 'visits')} as they were, ${moved} otherwise.`,
   noTrip: 'No trip could be planned.',
   looking: (day: Day) => `This is the plan that was kept, seen as of ${dayText(day)}. Go back to today to plan again.`,
-  lookingNone: (day: Day) => `No plan was kept by ${dayText(day)}. Go back to today to plan the work from today on.`,
+  lookingNone: (day: Day) => `No plan that is kept now was made by ${dayText(day)}. Go back to today for the plan from today on.`,
   troubles: 'What does not fit',
   troublesNone: 'Everything that is due fits, and in time.',
   troublesOverdue: 'Everything that was not overdue before fits, and in time.',
