@@ -46,7 +46,7 @@ test('troubles of one reason are told together, what finds no place first; what 
   const own = plan([outing('2026-05-08', [row('old', 1)])], [trouble('a', 'late', 'short'), trouble('old', 'late', 'short'), trouble('b', 'left', 'far'), trouble('c', 'late', 'short'), trouble('gone', 'left', 'far'), trouble('d', 'left', 'short')]);
   const { groups, overdue } = tellTroubles(own, new Map([task('a'), task('old', { overdue: true }), task('gone', { overdue: true })].map((one) => [one.key, one])));
   expect(groups.map(({ kind, reason, troubles }) => [kind, reason, troubles.map(({ key }) => key)])).toEqual([['left', 'far', ['b', 'gone']], ['left', 'short', ['d']], ['late', 'short', ['a', 'c']]]);
-  expect(overdue.map(({ trouble: { key }, day: on }) => [key, on])).toEqual([['old', '2026-05-08']]);
+  expect(overdue.map(({ task: { key }, day: on }) => [key, on])).toEqual([['old', '2026-05-08']]);
 });
 
 test('a week has the hours of its days from the first day of the plan on, and what is out on them for all people', () => {

@@ -83,7 +83,7 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   const panel = page.getByRole('region', { name: /^Quarry, Thu.26/ });
   await expect.poll(() => words(panel.getByRole('row', { name: /^Mend the fence/ })), soon).toContain('5 Dec');
   await panel.getByLabel('Move it to').fill('2026-11-24');
-  await panel.getByRole('button', { name: 'Move this visit' }).press('Enter');
+  await panel.getByRole('button', { name: 'Move this visit' }).click();
   expect(await words(panel)).toContain('Tue 24 November 2026 is over.');
   await panel.getByLabel('Move it to').fill('2026-11-25');
   await panel.getByLabel('Move it to').press('Enter');
@@ -92,15 +92,15 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   // Let go and pinned by hand; what is fixed is listed below.
   await cell('Wed.25').press('Enter');
   const here = page.getByRole('region', { name: /^Quarry, Wed.25/ });
-  await here.getByRole('button', { name: 'Let it go' }).press('Enter');
-  await here.getByRole('button', { name: 'Pin it here' }).press('Enter');
+  await here.getByRole('button', { name: 'Let it go' }).click();
+  await here.getByRole('button', { name: 'Pin it here' }).click();
   await here.getByRole('button', { name: 'Let it go' }).waitFor();
   const fixed = page.getByRole('region', { name: 'What you have fixed' });
   await expect.poll(() => words(fixed), soon).toContain('Quarry on Wed 25 November 2026');
   expect(await words(fixed)).toContain('Quarry not on Thu 26 November 2026');
   await expect.poll(() => says('Wed.25'), soon).toContain('pinned');
   await expectAccessible(page);
-  await page.getByRole('button', { name: 'Keep this plan' }).press('Enter');
+  await page.getByRole('button', { name: 'Keep this plan' }).click();
   await expect.poll(() => notice(page).innerText(), soon).toContain('The plan is kept');
   await page.getByLabel('Month', { exact: true }).check();
   expect(await words(page.getByRole('table', { name: /^Trips by day/ }))).toMatch(/25 Nov QY \d/);

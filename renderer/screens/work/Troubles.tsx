@@ -15,7 +15,7 @@ const shown = 4;
 /** What does not fit or comes late, by its reason and with what would mend it, and what was overdue before. */
 export function Troubles({ plan, tasks, yards }: TroublesProps) {
   const { groups, overdue } = tellTroubles(plan, tasks);
-  const nameOf = ({ yard }: PlannedTrouble) => (yard === null ? null : (yards.find(({ id }) => id === yard)?.name ?? null));
+  const nameOf = ({ yard }: Pick<PlannedTrouble, 'yard'>) => (yard === null ? null : (yards.find(({ id }) => id === yard)?.name ?? null));
   const rest = groups.slice(shown);
   return (
     <section className="troubles" aria-label={words.troubles}>
@@ -37,8 +37,8 @@ export function Troubles({ plan, tasks, yards }: TroublesProps) {
         <details>
           <summary>{words.overdue(overdue.length)}</summary>
           <ul>
-            {overdue.map(({ trouble, day }) => (
-              <li key={trouble.key}>{words.overdueLine(nameOf(trouble), trouble.what, tasks.get(trouble.key)?.latest ?? null, day)}</li>
+            {overdue.map(({ task, day }) => (
+              <li key={task.key}>{words.overdueLine(nameOf(task), task.what, task.latest, day)}</li>
             ))}
           </ul>
         </details>

@@ -61,7 +61,7 @@ export function hoursRefusal(hours: ReadonlyMap<Day, WorkDay>, day: Day): 'nobod
 /** The task that a visit is named by: what is asked for by itself before the round that is made anyway. */
 export function chiefTask(visits: readonly BoardVisit[], tasks: ReadonlyMap<string, WorkTask>): PlannedTask | undefined {
   const all = visits.flatMap(({ visit }) => visit.tasks);
-  return all.find(({ key }) => tasks.get(key)?.source !== 'round') ?? all[0];
+  return all.find(({ key }) => (tasks.get(key)?.source ?? 'round') !== 'round') ?? all[0];
 }
 
 /** What has to be said and unsaid for a visit to go from one day to another. */

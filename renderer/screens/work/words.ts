@@ -47,7 +47,7 @@ export const words = {
   troubledMany: (kind: PlannedTrouble['kind'], count: number) => `${count} tasks ${kind === 'left' ? 'find no place' : 'come late'}.`,
   which: 'Which ones',
   overdue: (count: number) => (count === 1 ? 'One task was past its last day before this plan; the plan takes it in as soon as it can.' : `${count} tasks were past their last day before this plan; the plan takes them in as soon as it can.`),
-  overdueLine: (yard: string | null, what: string, latest: Day | null, day: Day | null) => `${yard === null ? '' : `${yard}: `}${what}${latest === null ? '' : `, due by ${dayText(latest)}`}${day === null ? '' : `; planned for ${dayWithWeekday(day)}`}.`,
+  overdueLine: (yard: string | null, what: string, latest: Day, day: Day) => `${yard === null ? '' : `${yard}: `}${what}, due by ${dayText(latest)}; planned for ${dayWithWeekday(day)}.`,
   views: 'View',
   view: { board: 'Board', week: 'Week', month: 'Month' },
   earlier: 'Week before',
