@@ -35,7 +35,7 @@ export function Troubles({ plan, tasks, yards }: TroublesProps) {
       )}
       {overdue.length === 0 ? null : (
         <details>
-          <summary>{words.overdue(overdue.length)}</summary>
+          <summary>{words.overdue(overdue.length, overdue.at(-1)?.day ?? plan.from)}</summary>
           <ul>
             {overdue.map(({ task, day }) => (
               <li key={task.key}>{words.overdueLine(nameOf(task), task.what, task.latest, day)}</li>

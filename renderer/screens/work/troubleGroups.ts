@@ -11,7 +11,7 @@ export interface TroubleGroup {
 export interface ToldTroubles {
   /** What finds no place or comes late, by the reason; what finds no place first. */
   readonly groups: readonly TroubleGroup[];
-  /** What was past its last day before there was a plan, with the first day on which something of it is done. */
+  /** What was past its last day before there was a plan, with the first day on which something of it is done; the soonest first. */
   readonly overdue: readonly { readonly task: WorkTask; readonly day: Day }[];
 }
 
@@ -27,6 +27,6 @@ export function tellTroubles(plan: WorkPlan, tasks: ReadonlyMap<string, WorkTask
     overdue: [...tasks.values()].flatMap((task) => {
       const day = firstOn.get(task.key);
       return day === undefined || !task.overdue ? [] : [{ task, day }];
-    }),
+    }).toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0)),
   };
 }

@@ -46,7 +46,7 @@ export const words = {
   troubled: (kind: PlannedTrouble['kind'], yards: readonly (readonly [string | null, readonly string[]])[]) => `${kind === 'left' ? 'No place for ' : ''}${yards.map(([yard, own]) => ofYard(yard, own)).join('. ')}.`,
   troubledMany: (kind: PlannedTrouble['kind'], count: number) => `${count} tasks ${kind === 'left' ? 'find no place' : 'come late'}.`,
   which: 'Which ones',
-  overdue: (count: number) => (count === 1 ? 'One task was past its last day before this plan; the plan takes it in as soon as it can.' : `${count} tasks were past their last day before this plan; the plan takes them in as soon as it can.`),
+  overdue: (count: number, last: Day) => `${count === 1 ? 'One task was past its last day' : `${count} tasks were past their last day`} before this plan; ${count === 1 ? 'it is' : 'the last of them is'} planned for ${dayWithWeekday(last)}.`,
   overdueLine: (yard: string | null, what: string, latest: Day, day: Day) => `${yard === null ? '' : `${yard}: `}${what}, due by ${dayText(latest)}; planned for ${dayWithWeekday(day)}.`,
   views: 'View',
   view: { board: 'Board', week: 'Week', month: 'Month' },
