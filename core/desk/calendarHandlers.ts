@@ -18,9 +18,6 @@ export const calendarHandlers: Handlers<Names> = {
   'calendar.status': async (_, context) => status(context),
   'calendar.export': async (_, context) => {
     const { text, state, name } = await tellCalendar(context.open(), context.options);
-    if (state.events.length === 0) {
-      throw new FaultError(refuse('refused', 'There is nothing yet that a calendar could be told: no plan was kept, and nothing is due, to be ordered or on its way.', { mend: 'Plan the work and keep the plan; then save the file.' }));
-    }
     const cancelled = state.events.filter((event) => event.cancelled).length;
     return { fileName: `${name.replace(/[^\p{L}\p{N} _-]/gu, ' ').trim()} calendar.ics`, text, events: state.events.length - cancelled, cancelled };
   },

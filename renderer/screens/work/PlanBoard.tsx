@@ -114,9 +114,10 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
       setCarried({ yard, from: on, over: on });
       setSays(words.picked(yard.name, on));
     },
-    onDragEnd: () => {
+    onDragEnd: (event: DragEvent) => {
       setCarried(null);
-      setSays('');
+      // Where it could not be put down, why stays to be read.
+      if (event.dataTransfer.dropEffect !== 'none') setSays('');
     },
   });
   const dropProps = (yard: YardRow, on: Day) => ({

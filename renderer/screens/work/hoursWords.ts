@@ -52,6 +52,7 @@ export const hoursWords = {
     `Now: ${counted(visit, 'visit', 'visits')}, ${counted(due, 'due', 'dues')}, ${counted(deadline, 'last day to order', 'last days to order')}, ${counted(delivery, 'delivery', 'deliveries')}.`,
   download: 'Save the calendar file',
   downloaded: (name: string, events: number, cancelled: number) => `${name}: ${counted(events, 'event', 'events')}${cancelled === 0 ? '' : `, ${cancelled} cancelled`}.`,
+  nothingToTell: 'No file was saved: there is nothing yet that a calendar could be told. Plan the work and keep the plan first.',
   live: 'A file that stays up to date',
   liveHelp: 'Choose a file on this computer, in a folder that your calendar reads. It is written anew a moment after each change in this book.',
   path: 'Path of the file, ending in .ics',
