@@ -75,9 +75,10 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await undoByNotice(page);
   await expect.poll(() => says('Wed.25'), soon).toContain('visit at 12:18');
   await expect.poll(async () => (await desk('work.plan', {})).choices, soon).toEqual([]);
+  await expect.poll(() => notice(page).innerText(), soon).toContain('is back on');
 
   // By the mouse there, and by a day that is typed back again.
-  await cell('Wed.25').locator('.board-visit').dragTo(cell('Thu.26'));
+  await cell('Wed.25').locator('.board-visit[draggable=true]').dragTo(cell('Thu.26'));
   await expect.poll(() => says('Thu.26'), soon).toContain('pinned');
   await cell('Thu.26').press('Enter');
   const panel = page.getByRole('region', { name: /^Quarry, Thu.26/ });
