@@ -5,6 +5,7 @@ import { workTasks } from '#core/work/workTasks.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { readFreeHours } from './freeHours.ts';
 import { nextKey } from './offerPapers.ts';
+import { planMark } from './planMark.ts';
 import { PlanRun, planRuns } from './planRun.ts';
 import { workFactsOf } from './workFactsOf.ts';
 import { keptPlanPaper, readChoices, readDistances, readKeptPlan } from './workPapers.ts';
@@ -13,6 +14,9 @@ type Names = 'work.tasks' | 'work.plan' | 'work.replan' | 'work.progress' | 'wor
 
 /** Milliseconds for which the answer waits for the first plan; where it takes longer, it is asked for while it goes on. */
 const patience = 2000;
+
+/** What each search was made from. */
+const marks = new WeakMap<PlanRun, string>();
 
 /** The tasks of the next weeks, and the plan that goes to them. */
 export const workPlanHandlers: Handlers<Names> = {
@@ -27,8 +31,8 @@ export const workPlanHandlers: Handlers<Names> = {
     const kept = await readKeptPlan(store);
     const choices = await readChoices(store);
     if (kept === null) return { kept: null, choices, stale: null };
-    const moved = (await store.position()) - kept.position;
-    return { kept: { made: kept.made, plan: kept.plan }, choices, stale: moved <= 0 ? null : 'The record has moved on since this plan was kept. Plan again to take it in.' };
+    const moved = kept.mark === undefined ? (await store.position()) > kept.position : (await planMark(context.open())) !== kept.mark;
+    return { kept: { made: kept.made, plan: kept.plan }, choices, stale: moved ? 'The record, the rules or the hours have moved on since this plan was made. Plan again to take that in.' : null };
   },
   'work.replan': async (_, context) => {
     const { store } = context.open();
@@ -39,6 +43,7 @@ export const workPlanHandlers: Handlers<Names> = {
     const before = last !== undefined && last.today === asked.facts.today ? last.plan : asked.kept;
     const run = new PlanRun({ ...asked, before }, await store.position(), context.options.log);
     planRuns.set(store, run);
+    marks.set(run, await planMark(context.open()));
     await Promise.race([run.first, new Promise((resolve) => setTimeout(resolve, patience).unref())]);
     return run.progress();
   },
@@ -56,7 +61,7 @@ export const workPlanHandlers: Handlers<Names> = {
     if (plan === null) throw new FaultError(refuse('refused', 'The plan was stopped before there was any.', { mend: 'Make one again and wait for it.' }));
     const made = context.options.now().stamp;
     // Keeping it moves the record on by one as well.
-    await store.keepPapers([await keptPlanPaper(store, { made, plan, position: run.position + 1 }, (keys) => nextKey('w', keys))]);
+    await store.keepPapers([await keptPlanPaper(store, { made, plan, position: run.position + 1, mark: marks.get(run) }, (keys) => nextKey('w', keys))]);
     return { made, plan };
   },
 };

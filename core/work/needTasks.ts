@@ -54,7 +54,11 @@ function taskOf(group: readonly Need[], pace: OwnPace): WorkTask {
 function bringOf(group: readonly Need[]): WorkTask['bring'] {
   const found = new Map<string, number>();
   for (const { bring } of group) {
-    for (const { item, count, each } of bring) found.set(item, each ? (found.get(item) ?? 0) + count : Math.max(found.get(item) ?? 0, count));
+    for (const { item, count, unit, each } of bring) {
+      // A task counts things; what is measured is counted in its measure.
+      const thing = unit === '' ? item : `${unit} ${item}`;
+      found.set(thing, each ? (found.get(thing) ?? 0) + count : Math.max(found.get(thing) ?? 0, count));
+    }
   }
   return [...found].map(([item, count]) => ({ item, count }));
 }

@@ -7,6 +7,8 @@ import { words } from './words.ts';
 export interface NoticeOptions {
   /** The act that Undo takes back. */
   readonly undoGesture?: GestureId;
+  /** Takes back what is no act of the journal; answers with the sentence that is said next. */
+  readonly takeBack?: () => Promise<string>;
   /** Offers to bring back what was undone last. */
   readonly redo?: true;
 }
@@ -74,7 +76,13 @@ function Notice({ said, say, onClose }: { readonly said: Said | null; readonly s
     return () => clearInterval(timer);
   }, [said, onClose]);
 
+  const [taking, setTaking] = useState(false);
   const takeBack = async () => {
+    if (said?.takeBack !== undefined) {
+      setTaking(true);
+      say(await said.takeBack());
+      setTaking(false);
+    }
     if (said?.undoGesture === undefined) return;
     const answer = await undo.send({ gesture: said.undoGesture });
     if (answer.ok) say(answer.value.sentence, { redo: true });
@@ -101,8 +109,8 @@ function Notice({ said, say, onClose }: { readonly said: Said | null; readonly s
       <div role="status">{said ? <p key={said.turn}>{said.sentence}</p> : null}</div>
       {said ? (
         <div className="notice-acts">
-          {said.undoGesture !== undefined ? (
-            <button type="button" className="plain" disabled={undo.busy} onClick={() => void takeBack()}>
+          {said.undoGesture !== undefined || said.takeBack !== undefined ? (
+            <button type="button" className="plain" disabled={undo.busy || taking} onClick={() => void takeBack()}>
               {words.undo}
             </button>
           ) : null}

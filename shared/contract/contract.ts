@@ -36,6 +36,7 @@ import { storesOperations } from './stores.ts';
 import { stripOperations } from './strip.ts';
 import { tallyOperations } from './tally.ts';
 import { workOperations } from './work.ts';
+import { workDayOperations } from './workDays.ts';
 import { workedOperations } from './worked.ts';
 import { yardOperations } from './yards.ts';
 import { yieldOperations } from './yields.ts';
@@ -76,6 +77,7 @@ export const contract = {
   ...answerOperations,
   ...paperOperations,
   ...workOperations,
+  ...workDayOperations,
   ...calendarOperations,
   ...workedOperations,
   ...lotOperations,

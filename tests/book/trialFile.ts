@@ -34,10 +34,10 @@ export function codeOf(act: () => unknown): FaultCode | null {
   }
 }
 
-/** A desk over a folder, with what it logs. */
-export function trialDesk(folder: string) {
+/** A desk over a folder, on a day, with what it logs. */
+export function trialDesk(folder: string, on = '2026-11-25') {
   const log: string[] = [];
-  const desk = createDesk({ folder, program: 'Outyard under test', now: () => ({ day: day('2026-11-25'), stamp: '2026-11-25 21:00' }), log: (line) => log.push(line) });
+  const desk = createDesk({ folder, program: 'Outyard under test', now: () => ({ day: day(on), stamp: `${on} 21:00` }), log: (line) => log.push(line) });
   const answer = async <Name extends OperationName>(name: Name, input: InputOf<Name>) => (await desk.call(name, input)) as Answer<OutputOf<Name>>;
   const ask = async <Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> => {
     const found = await answer(name, input);

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import ICAL from 'ical.js';
 import { describe, expect, test } from 'vitest';
 import type { CalendarItem, CalendarState } from '#core/calendar/calendarItem.ts';
 import { nextState, sameState, startState } from '#core/calendar/nextState.ts';
@@ -70,6 +71,18 @@ describe('the calendar file, read back by two readers', () => {
     expect(events).toHaveLength(1);
     expect(events[0]?.summary).toBe('a\nEND:VEVENT\nBEGIN:VEVENT\nUID:evil');
   });
+});
+
+// RFC 5545, 3.4 and 3.6: a calendar holds one component at least.
+test('with nothing to tell it is still a whole calendar, without events to both readers', () => {
+  const empty = file(startState('b1'));
+  expect(both(startState('b1'))).toEqual([]);
+  const components = new ICAL.Component(ICAL.parse(empty) as ConstructorParameters<typeof ICAL.Component>[0]).getAllSubcomponents().map(({ name }) => name);
+  expect(components).toEqual(['vtimezone']);
+  expect(empty.split('\r\n').every((line) => Buffer.byteLength(line) <= 75)).toBe(true);
+  expect(empty).toMatch(/^BEGIN:VCALENDAR\r\nVERSION:2\.0\r\n[^]*END:VTIMEZONE\r\nEND:VCALENDAR\r\n$/);
+  // As soon as there is something, it stands there without it.
+  expect(file(told([visit('2026-12-01')]))).not.toContain('VTIMEZONE');
 });
 
 describe('a second file', () => {

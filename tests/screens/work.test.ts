@@ -1,8 +1,9 @@
 import { afterAll, afterEach, expect, test } from 'vitest';
 import { expectAccessible } from './support/axe.ts';
-import { goTo, notice, words } from './support/person.ts';
+import { goTo, notice, undoByNotice, words } from './support/person.ts';
 import { closeBrowser, openWindow, type OpenedWindow } from './support/window.ts';
 import { withIcalJs } from '#tests/calendar/readers.ts';
+import { spell } from '#renderer/screens/work/planWeeks.ts';
 import { readFile } from 'node:fs/promises';
 
 let window: OpenedWindow | undefined;
@@ -12,7 +13,7 @@ afterEach(async () => {
 });
 afterAll(closeBrowser);
 
-test('hours, own tasks, a round with its hours, hours worked, and the calendar out and in', async () => {
+test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, the round with its hours, hours worked, and the calendar out and in', async () => {
   window = await openWindow({
     at: '/work/hours',
     first: async (desk) => {
@@ -24,39 +25,118 @@ test('hours, own tasks, a round with its hours, hours worked, and the calendar o
     },
   });
   const { page, desk } = window;
+  // The plan is worked out anew after each change.
+  const soon = { timeout: 20_000 };
 
   // Hours: what cannot be read is named, and nothing is kept; then it is.
   const wednesday = page.getByRole('textbox', { name: 'You, Wednesday' });
   await wednesday.fill('17:30-');
   await page.getByRole('button', { name: 'Keep these hours' }).press('Enter');
   expect(await words(page.getByRole('alert'))).toContain('“17:30-” on Wednesday is no stretch of the day.');
-  await wednesday.fill('17:30-20');
+  await wednesday.fill('12-16:30');
+  await page.getByRole('textbox', { name: 'You, Thursday' }).fill('12-16:30');
   await wednesday.press('Enter');
-  await expect.poll(async () => (await desk('work.hours', {})).own).toBe(true);
-  expect((await desk('work.hours', {})).hours.people[0]?.week[2]).toEqual({ from: 1050, until: 1200 });
+  await expect.poll(async () => (await desk('work.hours', {})).own, soon).toBe(true);
+  expect((await desk('work.hours', {})).hours.people[0]?.week[2]).toEqual({ from: 720, until: 990 });
   await expectAccessible(page);
 
   // A task of one's own.
   await page.getByRole('link', { name: 'Own tasks' }).press('Enter');
   await page.getByRole('button', { name: 'Write down a task' }).press('Enter');
   await page.getByLabel('What').fill('Mend the fence');
+  await page.getByLabel('Yard').selectOption('Quarry');
+  await page.getByLabel('To load').fill('3 fence posts');
   await page.getByLabel('Not after').fill('2026-12-05');
   await page.getByLabel('What').press('Enter');
   await page.getByRole('row', { name: /Mend the fence/ }).waitFor();
   expect((await desk('work.ownTasks', {})).tasks).toMatchObject([{ what: 'Mend the fence', earliest: '2026-11-25', latest: '2026-12-05', repeat: null }]);
   await expectAccessible(page);
 
-  // The round and its hours are one act, and one Undo.
-  await page.evaluate(() => void (location.hash = '/tonight/1/2026-11-20'));
-  await page.getByRole('heading', { name: /^Quarry, round of 20.November.2026$/ }).waitFor();
+  // The plan: Quarry is overdue for its round, so it comes on the first day with hours.
+  await page.getByRole('link', { name: 'Plan', exact: true }).press('Enter');
+  await page.getByRole('button', { name: 'Plan the work' }).press('Enter');
+  const cell = (day: string) => page.getByRole('gridcell', { name: new RegExp(`^Quarry, ${day}.November.2026`) });
+  const says = async (day: string) => words(cell(day));
+  await expect.poll(() => says('Wed.25'), soon).toContain('visit at 12:18');
+  const board = page.getByRole('grid');
+  await expect.poll(() => words(board.getByRole('row', { name: /^Work of room/ })), soon).toMatch(/^Work of room .* of .* 4 h 30 free/);
+  expect(await words(board)).toContain('no hours');
+
+  // Carried by the keyboard to a day without hours it is not put down; a day before that it is, and Undo takes it back.
+  await cell('Wed.25').focus();
+  for (const key of ['Space', 'ArrowRight', 'ArrowRight', 'ArrowRight', 'ArrowRight', 'Space']) await page.keyboard.press(key);
+  const carried = page.locator('.board-says');
+  expect(await words(carried)).toBe('It cannot be put there. Nobody has hours on Sun 29 November 2026; write some down first. Carry it on, or press Esc.');
+  for (const key of ['ArrowLeft', 'ArrowLeft', 'ArrowLeft', 'Space']) await page.keyboard.press(key);
+  await expect.poll(() => notice(page).innerText(), soon).toContain('Quarry goes from');
+  await expect.poll(() => says('Thu.26'), soon).toContain('pinned');
+  expect(await says('Wed.25')).toContain('no visit');
+  expect((await desk('work.plan', {})).choices.map(({ kind, day }) => [kind, day])).toEqual([['pin', '2026-11-26'], ['forbid', '2026-11-25']]);
+  await undoByNotice(page);
+  await expect.poll(() => says('Wed.25'), soon).toContain('visit at 12:18');
+  await expect.poll(async () => (await desk('work.plan', {})).choices, soon).toEqual([]);
+  await expect.poll(() => notice(page).innerText(), soon).toContain('is back on');
+
+  // By the mouse there, and by a day that is typed back again.
+  await cell('Wed.25').locator('.board-visit[draggable=true]').dragTo(cell('Thu.26'));
+  await expect.poll(() => says('Thu.26'), soon).toContain('pinned');
+  await cell('Thu.26').press('Enter');
+  const panel = page.getByRole('region', { name: /^Quarry, Thu.26/ });
+  await expect.poll(() => words(panel.getByRole('row', { name: /^Mend the fence/ })), soon).toContain('5 Dec');
+  await panel.getByLabel('Move it to').fill('2026-11-24');
+  await panel.getByRole('button', { name: 'Move this visit' }).click();
+  expect(await words(panel)).toContain('Tue 24 November 2026 is over.');
+  await panel.getByLabel('Move it to').fill('2026-11-25');
+  await panel.getByLabel('Move it to').press('Enter');
+  await expect.poll(() => says('Wed.25'), soon).toContain('pinned');
+
+  // Let go and pinned by hand; what is fixed is listed below.
+  await cell('Wed.25').press('Enter');
+  const here = page.getByRole('region', { name: /^Quarry, Wed.25/ });
+  await here.getByRole('button', { name: 'Let it go' }).click();
+  await here.getByRole('button', { name: 'Pin it here' }).click();
+  await here.getByRole('button', { name: 'Let it go' }).waitFor();
+  const fixed = page.getByRole('region', { name: 'What you have fixed' });
+  await expect.poll(() => words(fixed), soon).toContain('Quarry on Wed 25 November 2026');
+  await expect.poll(() => words(fixed), soon).toContain('Quarry not on Thu 26 November 2026');
+  await expect.poll(() => says('Wed.25'), soon).toContain('pinned');
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Keep this plan' }).click();
+  await expect.poll(() => notice(page).innerText(), soon).toContain('The plan is kept');
+  await page.getByLabel('Month', { exact: true }).check();
+  await expect.poll(() => words(page.getByRole('table', { name: /^Trips by day/ })), soon).toMatch(/25 Nov QY \d/);
+  await expectAccessible(page);
+  await page.getByLabel('Week', { exact: true }).check();
+
+  // The trip sheet says what to load, where to go and what to do there, and leads to the round.
+  await page.getByRole('link', { name: 'Print the trip sheet' }).first().press('Enter');
+  await page.getByRole('heading', { name: /^Trip of Wed.25.November.2026$/ }).waitFor();
+  const sheet = page.locator('.trip-sheet');
+  await expect.poll(() => words(sheet), soon).toContain('Mend the fence');
+  expect(await words(sheet)).toContain('☐ 3 fence posts');
+  expect(await words(sheet)).toContain('all 2: QY-1, QY-2');
+  expect(await words(sheet)).not.toContain('not kept yet');
+  await expectAccessible(page);
+  await page.getByRole('link', { name: 'Enter the round of Quarry' }).press('Enter');
+
+  // The round and its hours are one act.
+  await page.getByRole('heading', { name: /^Quarry, round of 25.November.2026$/ }).waitFor();
   await page.getByRole('textbox', { name: 'QY-1, frames of bees' }).fill('6');
-  await page.getByRole('textbox', { name: 'Hours' }).fill('17:30-19');
+  await page.getByRole('textbox', { name: 'Hours' }).fill('12:15-13:45');
   await page.getByRole('textbox', { name: 'People' }).fill('2');
+  await page.getByRole('textbox', { name: 'Miles' }).fill('14');
   await page.keyboard.press('Control+Enter');
-  await expect.poll(() => notice(page).innerText()).toContain('1 entry of work');
+  await expect.poll(() => notice(page).innerText(), soon).toContain('1 entry of work');
+
+  // Planned against worked.
+  const { plan } = (await desk('work.plan', {})).kept ?? {};
+  const minutes = plan?.outings.find(({ day }) => day === '2026-11-25')?.working ?? 0;
+  expect(minutes).toBeGreaterThan(29);
   await page.evaluate(() => void (location.hash = '/work/worked'));
   const season = page.getByRole('table', { name: /^Hours worked in 2026/ });
-  expect(await words(season.getByRole('row', { name: /Quarry/ }))).toMatch(/^Quarry 1 of 2 3\.0 /);
+  expect(await words(season.getByRole('row', { name: /Quarry/ }))).toMatch(/^Quarry 1 of 2 3\.0 – 14 /);
+  const against = page.getByRole('table', { name: 'Planned and worked' });
+  expect(await words(against.getByRole('row', { name: /25.November.2026/ }))).toBe(`25 November 2026 Quarry ${spell(minutes).replaceAll('\u00a0', ' ')} 3 h`);
   await expectAccessible(page);
 
   // The calendar file, and a day job's calendar taken off the hours.
@@ -64,7 +144,9 @@ test('hours, own tasks, a round with its hours, hours worked, and the calendar o
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save the calendar file' }).press('Enter');
   const text = await readFile(await (await saving).path(), 'utf8');
-  expect(withIcalJs(text)).toMatchObject([{ summary: 'Larch Bend: Renew the registration of the yard', allDay: true, end: '2026-12-06', status: 'CONFIRMED' }]);
+  const events = withIcalJs(text);
+  expect(events.find(({ summary }) => summary === 'Larch Bend: Renew the registration of the yard')).toMatchObject({ allDay: true, end: '2026-12-06', status: 'CONFIRMED' });
+  expect(events.find(({ location, start }) => location === 'Quarry' && start.startsWith('2026-11-25'))).toMatchObject({ start: '2026-11-25 12:18', status: 'CONFIRMED', summary: expect.stringContaining('Mend the fence') });
   const job = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:x', 'X-WR-CALNAME:Day job', 'BEGIN:VEVENT', 'UID:1', 'DTSTART;VALUE=DATE:20261202', 'SUMMARY:Fair', 'END:VEVENT', 'END:VCALENDAR', ''].join('\r\n');
   await page.getByLabel('Calendar file (.ics)').setInputFiles({ name: 'job.ics', mimeType: 'text/calendar', buffer: Buffer.from(job) });
   await page.getByText('Day job: 1 event takes time on 1 day.').waitFor();

@@ -46,6 +46,8 @@ function Out({ status }: { readonly status: Status }) {
     const answer = await told.send({});
     if (!answer.ok) return setFault(answer);
     setFault(undefined);
+    // A file without an event is nothing to bring into a calendar.
+    if (answer.value.events + answer.value.cancelled === 0) return say(words.nothingToTell);
     download(answer.value.fileName, answer.value.text, 'text/calendar;charset=utf-8');
     say(words.downloaded(answer.value.fileName, answer.value.events, answer.value.cancelled));
   };

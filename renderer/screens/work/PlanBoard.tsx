@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState, type DragEvent, type KeyboardEvent } from 'react';
 import type { YardRow } from '#shared/contract/book.ts';
-import type { WorkPlan } from '#shared/contract/work.ts';
+import type { WorkPlan, WorkTask } from '#shared/contract/work.ts';
+import type { WorkDay } from '#shared/contract/workDays.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import { dayShort } from '../../parts/format.ts';
-import { clock, loadOn, mondayOf, visitsOn, weekDays, weekdayOf, type BoardVisit } from './planWeeks.ts';
+import { chiefTask, clock, loadOn, mondayOf, spell, visitsOn, weekDays, weekdayOf, type BoardVisit } from './planWeeks.ts';
 import { words } from './words.ts';
 
 export interface Carried {
@@ -15,9 +16,14 @@ export interface Carried {
 interface PlanBoardProps {
   readonly plan: WorkPlan;
   readonly yards: readonly YardRow[];
+  readonly tasks: ReadonlyMap<string, WorkTask>;
+  /** What hours the days have; a day that is not in it is not known. */
+  readonly hours: ReadonlyMap<Day, WorkDay>;
   readonly today: Day;
   readonly monday: Day;
   readonly busy: boolean;
+  /** Why no visit can be put on a day, or null. */
+  refusal(to: Day): string | null;
   readonly opened: { readonly yard: number; readonly day: Day } | null;
   onMonday(monday: Day): void;
   onOpen(yard: YardRow, day: Day): void;
@@ -25,7 +31,7 @@ interface PlanBoardProps {
 }
 
 /** A week, yard by day. A visit is carried to another day by dragging it, or picked up with Space, carried with the arrows and put down. */
-export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, onOpen, onMove }: PlanBoardProps) {
+export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refusal, opened, onMonday, onOpen, onMove }: PlanBoardProps) {
   const table = useRef<HTMLTableElement>(null);
   const [here, setHere] = useState<{ row: number; day: Day }>({ row: 0, day: monday });
   const [carried, setCarried] = useState<Carried | null>(null);
@@ -48,15 +54,18 @@ export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, 
     if (mondayOf(to.day) !== monday) onMonday(mondayOf(to.day));
   };
   const carryTo = (to: Day) => {
-    if (carried === null || to > plan.until) return;
+    if (carried === null) return;
+    if (to > plan.until) return setSays(words.beyond(plan.until));
     if (to < first) return setSays(words.past(to));
     setCarried({ ...carried, over: to });
-    setSays(words.over_(carried.yard.name, to));
+    setSays(words.over_(carried.yard.name, to, refusal(to)));
     goTo({ row, day: to });
   };
   const putDown = () => {
     if (carried === null) return;
     const { yard, from, over } = carried;
+    const why = over === from ? null : refusal(over);
+    if (why !== null) return setSays(words.notThere(why));
     setCarried(null);
     if (over === from) setSays(words.letGo(yard.name, from));
     else {
@@ -65,7 +74,9 @@ export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, 
     }
   };
   const pickUp = (yard: YardRow) => {
-    if (busy || visitsOn(plan, day, yard.id).length === 0) return;
+    const visits = visitsOn(plan, day, yard.id);
+    if (busy || visits.length === 0 || day < first) return;
+    if (visits.some(({ visit }) => visit.held === 'lock')) return setSays(words.promised(yard.name, day));
     setCarried({ yard, from: day, over: day });
     setSays(words.picked(yard.name, day));
   };
@@ -95,18 +106,27 @@ export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, 
     act();
   };
   const dragProps = (yard: YardRow, on: Day) => ({
-    draggable: !busy,
+    draggable: !busy && on >= first && !visitsOn(plan, on, yard.id).some(({ visit }) => visit.held === 'lock'),
     onDragStart: (event: DragEvent) => {
       event.dataTransfer.effectAllowed = 'move';
       // Firefox-like engines start no drag without data.
       event.dataTransfer.setData('text/plain', yard.name);
       setCarried({ yard, from: on, over: on });
+      setSays(words.picked(yard.name, on));
     },
-    onDragEnd: () => setCarried(null),
+    onDragEnd: (event: DragEvent) => {
+      setCarried(null);
+      // Where it could not be put down, why stays to be read.
+      if (event.dataTransfer.dropEffect !== 'none') setSays('');
+    },
   });
   const dropProps = (yard: YardRow, on: Day) => ({
     onDragOver: (event: DragEvent) => {
-      if (carried?.yard.id !== yard.id || on < first || on > plan.until) return;
+      if (carried === null) return;
+      const why = refusal(on);
+      const said = carried.yard.id !== yard.id ? words.staysInYard : on < first ? words.past(on) : on > plan.until ? words.beyond(plan.until) : words.over_(yard.name, on, why);
+      if (said !== says) setSays(said);
+      if (carried.yard.id !== yard.id || on < first || on > plan.until || why !== null) return;
       event.preventDefault();
       if (carried.over !== on) setCarried({ ...carried, over: on });
     },
@@ -118,9 +138,6 @@ export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, 
 
   return (
     <>
-      <p className="visually-hidden" role="status">
-        {says}
-      </p>
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-to-interactive-role -- a grid of cells that the arrows go through, as the ARIA grid pattern has it for tables */}
       <table ref={table} role="grid" className="board tight" aria-label={words.board(days[0] ?? monday, days[6] ?? monday)} onKeyDown={onKey}>
         <thead>
@@ -146,7 +163,7 @@ export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, 
                     key={one}
                     tabIndex={place === row && one === day ? 0 : -1}
                     aria-selected={carried?.yard.id === yard.id && carried.from === one}
-                    className={[one < first || one > plan.until ? 'board-shut' : '', target ? 'board-target' : '', open ? 'board-open' : ''].filter(Boolean).join(' ') || undefined}
+                    className={[one < first || one > plan.until || refusal(one) !== null ? 'board-shut' : '', target ? 'board-target' : '', open ? 'board-open' : ''].filter(Boolean).join(' ') || undefined}
                     onFocus={() => setHere({ row: place, day: one })}
                     onClick={() => (visits.length > 0 ? onOpen(yard, one) : undefined)}
                     {...dropProps(yard, one)}
@@ -154,7 +171,7 @@ export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, 
                     <span className="visually-hidden">{labelOf(yard.name, one, visits)}</span>
                     {visits.length === 0 ? null : (
                       <div aria-hidden="true" className={`board-visit${carried?.yard.id === yard.id && carried.from === one ? ' dragged' : ''}`} {...dragProps(yard, one)}>
-                        <VisitChip visits={visits} />
+                        <VisitChip visits={visits} tasks={tasks} />
                       </div>
                     )}
                   </td>
@@ -164,25 +181,37 @@ export function PlanBoard({ plan, yards, today, monday, busy, opened, onMonday, 
           ))}
         </tbody>
         <tfoot>
+          {plan.home.some(({ day: on }) => days.includes(on)) ? (
+            <tr>
+              <th scope="row">{words.home}</th>
+              {days.map((one) => (
+                <td key={one}>{plan.home.filter(({ day: on }) => on === one).map(({ task }) => <span key={task.key} className="block">{task.what}, {spell(task.minutes)}</span>)}</td>
+              ))}
+            </tr>
+          ) : null}
           <tr>
             <th scope="row">{words.load}</th>
             {days.map((one) => (
               <td key={one}>
-                <DayLoad plan={plan} day={one} />
+                <DayLoad plan={plan} day={one} hours={one < first || one > plan.until ? undefined : hours.get(one)} />
               </td>
             ))}
           </tr>
         </tfoot>
       </table>
+      <p className="board-says small" role="status">
+        {says}
+      </p>
     </>
   );
 }
 
-function VisitChip({ visits }: { readonly visits: readonly BoardVisit[] }) {
+function VisitChip({ visits, tasks }: { readonly visits: readonly BoardVisit[]; readonly tasks: ReadonlyMap<string, WorkTask> }) {
   const [first] = visits;
   if (first === undefined) return null;
   const { visit } = first;
-  const tasks = visits.reduce((sum, one) => sum + one.visit.tasks.length, 0);
+  const chief = chiefTask(visits, tasks);
+  const more = visits.reduce((sum, one) => sum + one.visit.tasks.length, 0) - 1;
   const late = visits.some((one) => one.visit.tasks.some((task) => task.late > 0));
   const held = visits.map((one) => one.visit.held).find((one) => one !== null) ?? null;
   return (
@@ -190,17 +219,22 @@ function VisitChip({ visits }: { readonly visits: readonly BoardVisit[] }) {
       <span className="board-time">
         {clock(visit.arrive)}–{clock(visits.at(-1)?.visit.leave ?? visit.leave)}
       </span>
-      <span>{words.tasks(tasks)}</span>
-      {held === null ? null : <span className="board-held">{words.held[held]}</span>}
-      {late ? <span className="needs">{words.late1}</span> : null}
+      {chief === undefined ? <span className="soft">{words.noTask}</span> : <span className="board-what">{chief.what}</span>}
+      {more > 0 || held !== null || late ? (
+        <span className="board-flags">
+          {more > 0 ? <span className="soft">{words.more(more)}</span> : null}
+          {held === null ? null : <span className="board-held">{words.held[held]}</span>}
+          {late ? <span className="needs">{words.late1}</span> : null}
+        </span>
+      ) : null}
     </>
   );
 }
 
 /** Planned work against the hours of that day, as a figure and a bar. */
-export function DayLoad({ plan, day }: { readonly plan: WorkPlan; readonly day: Day }) {
+export function DayLoad({ plan, day, hours }: { readonly plan: WorkPlan; readonly day: Day; readonly hours?: WorkDay | undefined }) {
   const load = loadOn(plan, day);
-  if (load === null) return <span className="soft">–</span>;
+  if (load === null) return <span className="soft">{hours === undefined ? '' : hours.have > 0 ? words.idle(hours.have) : hours.dark ? words.dark : words.noHours}</span>;
   const over = load.working - load.room;
   const share = load.room <= 0 ? 1 : Math.min(1, load.working / load.room);
   return (

@@ -14,6 +14,7 @@ import { clock, spell } from './planWeeks.ts';
 import './trip.css';
 import { tripWords as words } from './tripWords.ts';
 import { useWorkPlan } from './useWorkPlan.ts';
+import { coloniesByTurn, turnKey } from './visitColonies.ts';
 
 /** What to load, where to go in which order, and what to do there; then each yard's own sheet to write on. */
 export function TripPrint({ day: typed }: { readonly day: string }) {
@@ -30,7 +31,7 @@ export function TripPrint({ day: typed }: { readonly day: string }) {
 }
 
 function TripSheet({ day }: { readonly day: Day }) {
-  const { book } = useBook();
+  const { book, today } = useBook();
   const { plan, tasks, isKept, loading, fault } = useWorkPlan();
   const outings = plan?.outings.filter((one) => one.day === day) ?? [];
   const title = words.title(day);
@@ -39,6 +40,7 @@ function TripSheet({ day }: { readonly day: Day }) {
     document.title = title;
   }, [title]);
   const ready = !loading && book !== undefined && outings.length > 0;
+  const turns = plan === null || today === undefined ? noTurns : coloniesByTurn(plan, tasks, today);
   useOffer('print the trip sheet', ready ? () => window.print() : null);
   return (
     <main className="paper-page field-sheet trip-sheet">
@@ -51,12 +53,15 @@ function TripSheet({ day }: { readonly day: Day }) {
       <FaultNote fault={fault} />
       {!loading && outings.length === 0 ? <p>{words.none}</p> : null}
       {ready && !isKept ? <p>{words.notKept}</p> : null}
-      {ready ? outings.map((outing) => <Trip key={outing.leave} outing={outing} tasks={tasks} name={book.name} yards={book.yards} />) : null}
+      {ready ? outings.map((outing) => <Trip key={outing.leave} outing={outing} tasks={tasks} turns={turns} name={book.name} yards={book.yards} />) : null}
     </main>
   );
 }
 
-function Trip({ outing, tasks, name, yards }: { readonly outing: Outing; readonly tasks: ReadonlyMap<string, WorkTask>; readonly name: string; readonly yards: readonly YardRow[] }) {
+type Turns = ReadonlyMap<string, WorkTask['colonies']>;
+const noTurns: Turns = new Map();
+
+function Trip({ outing, tasks, turns, name, yards }: { readonly outing: Outing; readonly tasks: ReadonlyMap<string, WorkTask>; readonly turns: Turns; readonly name: string; readonly yards: readonly YardRow[] }) {
   const { day, visits, bring } = outing;
   return (
     <>
@@ -96,13 +101,14 @@ function Trip({ outing, tasks, name, yards }: { readonly outing: Outing; readonl
                 <tbody>
                   {visit.tasks.map((planned) => {
                     const task = tasks.get(planned.key);
+                    const turn = turns.get(turnKey(day, planned.key));
                     return (
                       <tr key={planned.key}>
                         <td>{words.box}</td>
                         <th scope="row">{planned.what}</th>
                         <td>
-                          {planned.colonies < planned.of ? words.some(planned.colonies, planned.of) : ''}
-                          {(task?.colonies ?? []).map(({ label }) => label).join(', ')}
+                          {planned.colonies < planned.of ? words.some(planned.colonies, planned.of, turn !== undefined) : planned.of > 1 ? words.allOf(planned.of) : ''}
+                          {(turn ?? task?.colonies ?? []).map(({ label }) => label).join(', ')}
                         </td>
                         <td>{number(planned.minutes)}</td>
                         <td>{task?.reason ?? ''}</td>
@@ -111,7 +117,6 @@ function Trip({ outing, tasks, name, yards }: { readonly outing: Outing; readonl
                   })}
                 </tbody>
               </table>
-              <p>{words.foot}</p>
               {yard === undefined ? null : (
                 <p className="no-print">
                   <Link href={`/tonight/${yard.id}/${day}`}>{words.enter(yard.name)}</Link>
@@ -122,15 +127,19 @@ function Trip({ outing, tasks, name, yards }: { readonly outing: Outing; readonl
         })}
       </article>
       {visits.map((visit) => (
-        <FieldArticle key={`${visit.yard} ${visit.arrive}`} yard={visit.yard} day={day} todo={todoOf(visit.tasks, tasks)} />
+        <FieldArticle key={`${visit.yard} ${visit.arrive}`} yard={visit.yard} day={day} todo={todoOf(visit.tasks, day, tasks, turns)} />
       ))}
     </>
   );
 }
 
-/** What each colony of a yard wants that day, to stand in its own line of the sheet. */
-function todoOf(planned: Outing['visits'][number]['tasks'], tasks: ReadonlyMap<string, WorkTask>): ReadonlyMap<ColonyId, readonly string[]> {
+/** What each colony of a yard wants that day, to stand in its own line of the sheet. A round through the whole yard needs no word: the sheet is the round. */
+function todoOf(planned: Outing['visits'][number]['tasks'], day: Day, tasks: ReadonlyMap<string, WorkTask>, turns: Turns): ReadonlyMap<ColonyId, readonly string[]> {
   const todo = new Map<ColonyId, string[]>();
-  for (const { key, what } of planned) for (const { id } of tasks.get(key)?.colonies ?? []) todo.set(id, [...(todo.get(id) ?? []), what]);
+  for (const { key, what, colonies, of } of planned) {
+    const task = tasks.get(key);
+    if (task?.source === 'round' && colonies === of) continue;
+    for (const { id } of turns.get(turnKey(day, key)) ?? task?.colonies ?? []) todo.set(id, [...(todo.get(id) ?? []), what]);
+  }
   return todo;
 }

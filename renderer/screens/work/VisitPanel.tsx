@@ -4,9 +4,11 @@ import type { YardRow } from '#shared/contract/book.ts';
 import type { PlanChoice, WorkTask } from '#shared/contract/work.ts';
 import type { Day } from '#shared/days.ts';
 import { Entering } from '../../parts/Entering.tsx';
-import { dayShort, number } from '../../parts/format.ts';
+import { dayShort, missing, number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { MoveForm } from './MoveForm.tsx';
 import { clock, type BoardVisit } from './planWeeks.ts';
+import { turnKey } from './visitColonies.ts';
 import { words } from './words.ts';
 
 interface VisitPanelProps {
@@ -15,19 +17,29 @@ interface VisitPanelProps {
   readonly visits: readonly BoardVisit[];
   readonly tasks: ReadonlyMap<string, WorkTask>;
   readonly choices: readonly PlanChoice[];
+  /** Which colonies each task of each day is about, where that is known. */
+  readonly turns: ReadonlyMap<string, WorkTask['colonies']>;
+  readonly today: Day;
+  readonly until: Day;
   readonly busy: boolean;
+  refusal(to: Day): string | null;
   onChoose(choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>): void;
-  onLift(key: string): void;
+  onLift(choice: PlanChoice): void;
+  onMove(to: Day): void;
   onClose(): void;
 }
 
 /** One visit: its tasks, their minutes and reasons, and what can be said about it. */
-export function VisitPanel({ yard, day, visits, tasks, choices, busy, onChoose, onLift, onClose }: VisitPanelProps) {
+export function VisitPanel({ yard, day, visits, tasks, choices, turns, today, until, busy, refusal, onChoose, onLift, onMove, onClose }: VisitPanelProps) {
   const id = useId();
   const note = useMarginNote();
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => head.current?.focus(), [yard.id, day]);
   const held = choices.find((one) => one.yard === yard.id && one.day === day && one.task === null && (one.kind === 'pin' || one.kind === 'lock'));
+  // A button that has done its work goes; the keyboard stays with the visit.
+  useEffect(() => {
+    if (document.activeElement === document.body) head.current?.focus();
+  }, [held?.key]);
   return (
     <section className="section visit-panel" aria-labelledby={id} onKeyDown={(event) => { if (event.key === 'Escape') onClose(); }}>
       <h2 id={id} ref={head} tabIndex={-1}>
@@ -36,7 +48,7 @@ export function VisitPanel({ yard, day, visits, tasks, choices, busy, onChoose, 
       {visits.map(({ visit, outing }) => (
         <div key={`${visit.arrive}`}>
           <p>
-            {words.visitLine(clock(visit.arrive), clock(visit.leave), clock(outing.leave), clock(outing.back), outing.people)} {outing.bring.length === 0 ? '' : words.visitLoad(outing.bring)}
+            {words.visitLine(clock(visit.arrive), clock(visit.leave), clock(outing.leave), clock(outing.back), outing.people)} {words.weather(outing.weather)} {outing.bring.length === 0 ? '' : words.visitLoad(outing.bring)}
           </p>
           <table className="tight" aria-label={words.visit(yard.name, day)}>
             <thead>
@@ -57,13 +69,12 @@ export function VisitPanel({ yard, day, visits, tasks, choices, busy, onChoose, 
               {visit.tasks.map((planned) => {
                 const task = tasks.get(planned.key);
                 return (
-                  <tr key={planned.key} tabIndex={0} {...note(() => <TaskNote task={task} what={planned.what} />)}>
+                  <tr key={planned.key} tabIndex={0} {...note(() => <TaskNote task={task} what={planned.what} colonies={turns.get(turnKey(day, planned.key)) ?? task?.colonies ?? []} />)}>
                     <th scope="row">{planned.what}</th>
                     <td className="number">{words.of(planned.colonies, planned.of)}</td>
                     <td className="number">{number(planned.minutes)}</td>
-                    <td className={planned.late > 0 ? 'needs' : undefined}>
-                      {task === undefined ? '–' : dayShort(task.latest)}
-                      {planned.late > 0 ? words.daysLate(planned.late) : ''}
+                    <td className={planned.late > 0 || task?.overdue === true ? 'needs' : undefined}>
+                      {task === undefined ? missing : task.overdue ? words.since(task.latest) : `${dayShort(task.latest)}${planned.late > 0 ? words.daysLate(planned.late) : ''}`}
                     </td>
                     <td className="small">{task?.reason ?? ''}</td>
                     <td>
@@ -82,6 +93,7 @@ export function VisitPanel({ yard, day, visits, tasks, choices, busy, onChoose, 
         </div>
       ))}
       <Entering>
+        {held?.kind === 'lock' ? null : <MoveForm key={`${yard.id} ${day}`} day={day} today={today} until={until} busy={busy} refusal={refusal} onMove={onMove} />}
         <div className="acts">
           {held === undefined ? (
             <>
@@ -96,7 +108,7 @@ export function VisitPanel({ yard, day, visits, tasks, choices, busy, onChoose, 
               </button>
             </>
           ) : (
-            <button type="button" disabled={busy} onClick={() => onLift(held.key)}>
+            <button type="button" disabled={busy} onClick={() => onLift(held)}>
               {words.lift}
             </button>
           )}
@@ -111,15 +123,14 @@ export function VisitPanel({ yard, day, visits, tasks, choices, busy, onChoose, 
   );
 }
 
-function TaskNote({ task, what }: { readonly task: WorkTask | undefined; readonly what: string }) {
+function TaskNote({ task, what, colonies }: { readonly task: WorkTask | undefined; readonly what: string; readonly colonies: WorkTask['colonies'] }) {
   if (task === undefined) return <MarginPart heading={what}>{null}</MarginPart>;
   const { minutesReason: why } = task;
   return (
     <MarginPart heading={what}>
       <p>{task.reason}</p>
-      {task.colonies.length === 0 ? null : <p>{task.colonies.slice(0, 30).map(({ label }) => label).join(', ')}</p>}
+      {colonies.length === 0 ? null : <p>{colonies.slice(0, 30).map(({ label }) => label).join(', ')}{colonies.length > 30 ? words.andMore(colonies.length - 30) : ''}</p>}
       <p>{why.says}</p>
-      <p>{words.recorded(why.recorded, why.factor)}</p>
       <p>{words.weather(task.weather)}</p>
       {task.sources.map((source) => (
         <p key={source.label} className="small">

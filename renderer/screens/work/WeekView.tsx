@@ -1,10 +1,11 @@
 import { Link } from 'wouter';
 import type { YardRow } from '#shared/contract/book.ts';
 import type { WorkPlan } from '#shared/contract/work.ts';
+import type { WorkDay } from '#shared/contract/workDays.ts';
 import type { Day } from '#shared/days.ts';
 import { dayShort, dayWithWeekday } from '../../parts/format.ts';
 import { DayLoad } from './PlanBoard.tsx';
-import { clock, spell, weekDays, weeksOf } from './planWeeks.ts';
+import { clock, spell, weekDays, weekLoadOf, weeksOf } from './planWeeks.ts';
 import { words } from './words.ts';
 
 /** The trips of a week, one below the other. */
@@ -15,42 +16,44 @@ export function WeekView({ plan, yards, monday, onOpen }: { readonly plan: WorkP
   if (outings.length === 0 && home.length === 0) return <p className="soft">{words.noOuting}</p>;
   return (
     <ol className="lines">
-      {outings.map((outing) => (
-        <li key={`${outing.day} ${outing.leave}`}>
-          <span>{dayWithWeekday(outing.day)}</span>
-          <div>
-            {outing.visits.map((visit) => {
-              const yard = yards.find(({ id }) => id === visit.yard);
-              return yard === undefined ? null : (
-                <p key={`${visit.yard} ${visit.arrive}`}>
-                  <button type="button" className="link" onClick={() => onOpen(yard, outing.day)}>
-                    {yard.name}
-                  </button>{' '}
-                  {clock(visit.arrive)}–{clock(visit.leave)}: {visit.tasks.map(({ what }) => what).join('; ')}
-                  {visit.held === null ? null : <span className="soft">, {words.held[visit.held]}</span>}
-                </p>
-              );
-            })}
-            <p className="soft small">
-              {clock(outing.leave)}–{clock(outing.back)}, {outing.people.join(', ')}, {words.weather(outing.weather)} <Link href={`/print/trip/${outing.day}`}>{words.trip}</Link>
+      {days.flatMap((day) => [
+        ...outings.filter((outing) => outing.day === day).map((outing) => (
+          <li key={`${outing.day} ${outing.leave}`}>
+            <span>{dayWithWeekday(outing.day)}</span>
+            <div>
+              {outing.visits.map((visit) => {
+                const yard = yards.find(({ id }) => id === visit.yard);
+                return yard === undefined ? null : (
+                  <p key={`${visit.yard} ${visit.arrive}`}>
+                    <button type="button" className="link" onClick={() => onOpen(yard, outing.day)}>
+                      {yard.name}
+                    </button>{' '}
+                    {clock(visit.arrive)}–{clock(visit.leave)}: {visit.tasks.length === 0 ? words.noTask : visit.tasks.map(({ what }) => what).join('; ')}
+                    {visit.held === null ? null : <span className="soft">, {words.held[visit.held]}</span>}
+                  </p>
+                );
+              })}
+              <p className="soft small">
+                {words.weekTrip(clock(outing.leave), clock(outing.back), outing.people, outing.driving)} {words.weather(outing.weather)} <Link href={`/print/trip/${outing.day}`}>{words.trip}</Link>
+              </p>
+            </div>
+          </li>
+        )),
+        ...home.filter((one) => one.day === day).map(({ task }) => (
+          <li key={`${day} ${task.key}`}>
+            <span>{dayWithWeekday(day)}</span>
+            <p>
+              {words.home}: {task.what}, {spell(task.minutes)}
             </p>
-          </div>
-        </li>
-      ))}
-      {home.map(({ day, task }) => (
-        <li key={`${day} ${task.key}`}>
-          <span>{dayWithWeekday(day)}</span>
-          <p>
-            {words.home}: {task.what}, {spell(task.minutes)}
-          </p>
-        </li>
-      ))}
+          </li>
+        )),
+      ])}
     </ol>
   );
 }
 
 /** All weeks of the plan as a calendar page. */
-export function MonthView({ plan, yards, today, onWeek }: { readonly plan: WorkPlan; readonly yards: readonly YardRow[]; readonly today: Day; onWeek(monday: Day): void }) {
+export function MonthView({ plan, yards, hours, today, onWeek }: { readonly plan: WorkPlan; readonly yards: readonly YardRow[]; readonly hours: ReadonlyMap<Day, WorkDay>; readonly today: Day; onWeek(monday: Day): void }) {
   const codeOf = new Map(yards.map((yard) => [yard.id, yard.code]));
   return (
     <table className="month tight" aria-label={words.month(plan.from, plan.until)}>
@@ -68,14 +71,14 @@ export function MonthView({ plan, yards, today, onWeek }: { readonly plan: WorkP
       </thead>
       <tbody>
         {weeksOf(plan).map((monday) => {
-          const week = plan.weeks.find(({ from }) => from >= monday && from <= (weekDays(monday)[6] ?? monday));
+          const week = weekLoadOf(plan, monday, hours);
           return (
             <tr key={monday}>
               {weekDays(monday).map((day) => {
                 const out = plan.outings.filter((one) => one.day === day);
                 return (
-                  <td key={day} className={day < plan.from || day > plan.until ? 'board-shut' : day === today ? 'board-today' : undefined}>
-                    <span className="soft small">{dayShort(day)}</span>
+                  <td key={day} className={day < plan.from || day > plan.until ? 'board-shut' : undefined}>
+                    <span className={day === today ? 'small board-today' : 'soft small'}>{dayShort(day)}</span>
                     {out.length === 0 ? null : (
                       <>
                         <span className="block month-yards">{out.flatMap(({ visits }) => visits.map(({ yard }) => codeOf.get(yard) ?? '')).join(' ')}</span>
@@ -89,7 +92,7 @@ export function MonthView({ plan, yards, today, onWeek }: { readonly plan: WorkP
                 <button type="button" className="link" onClick={() => onWeek(monday)}>
                   {dayShort(monday)}
                 </button>
-                {week === undefined ? null : <span className={`block small ${week.out > week.have ? 'needs' : 'soft'}`}>{words.loadOf(week.out, week.have)}</span>}
+                {week === null ? null : <span className={`block small ${week.out > week.have ? 'needs' : 'soft'}`}>{week.out > 0 ? words.loadOf(week.out, week.have) : week.have > 0 ? words.idle(week.have) : words.noHours}</span>}
               </td>
             </tr>
           );

@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { YardRow } from '#shared/contract/book.ts';
+import type { PlanChoice } from '#shared/contract/work.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import { useBook } from '../../desk/useBook.ts';
+import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -11,8 +13,10 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { PlanBoard } from './PlanBoard.tsx';
-import { mondayOf, visitsOn, weeksOf } from './planWeeks.ts';
-import { useWorkPlan, type WorkPlanHere } from './useWorkPlan.ts';
+import { hoursRefusal, mondayOf, visitsOn, weekLoadOf, weeksOf } from './planWeeks.ts';
+import { Troubles } from './Troubles.tsx';
+import { useWorkPlan, type TakingBack, type WorkPlanHere } from './useWorkPlan.ts';
+import { coloniesByTurn } from './visitColonies.ts';
 import { VisitPanel } from './VisitPanel.tsx';
 import { MonthView, WeekView } from './WeekView.tsx';
 import { WorkNav } from './WorkNav.tsx';
@@ -27,8 +31,7 @@ export function WorkScreen() {
   const here = useWorkPlan();
   const { book, today } = useBook();
   const { say } = useNotice();
-  const { plan, progress, busy } = here;
-  const running = progress?.state === 'running';
+  const { plan, progress, busy, running, looking } = here;
   const keep = async () => {
     if (await here.keep()) say(words.keptNow);
   };
@@ -46,17 +49,19 @@ export function WorkScreen() {
     <Page title={words.title} line={words.line} action={<Entering>{action}</Entering>}>
       <WorkNav />
       <FaultNote fault={here.fault} />
-      {here.stale === null ? null : <p className="needs">{here.stale}</p>}
-      {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : null}
-      {!here.loading && plan === null ? <Empty sentence={words.empty} action={<p><Link href="/work/hours">{words.hoursFirst}</Link></p>} /> : null}
+      {here.stale === null || !here.isKept || looking !== null ? null : <p className="needs">{here.stale}</p>}
+      {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
+      {looking === null ? null : <p className="soft">{plan === null ? words.lookingNone(looking) : words.looking(looking)}</p>}
+      {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<p><Link href="/work/hours">{words.hoursFirst}</Link></p>} /> : null}
       {plan === null || progress === undefined ? null : (
         <div className="plan-state" role="status">
-          <p className="sentence">
-            {words.summary(plan)} {here.isKept && here.kept !== null ? words.kept(here.kept.made) : here.kept === null ? words.notKeptFirst : words.notKept}
+          <p className="sentence">{plan.outings.length === 0 ? (plan.troubles.length === 0 ? words.nothing : words.noTrip) : words.summary(plan)}</p>
+          <p className="soft">
+            {here.isKept && here.kept !== null ? words.kept(here.kept.made) : here.kept === null ? words.notKeptFirst : words.notKept}{' '}
+            {plan.changes === null || here.isKept ? '' : words.changes(plan.changes.same, plan.changes.moved)}
           </p>
           <p className="soft">
-            {running ? words.running : progress.says} {running ? words.seconds(progress.seconds) : ''} {words.gap(plan.gap)}{' '}
-            {plan.changes === null ? '' : words.changes(plan.changes.same, plan.changes.moved)}{' '}
+            {progress.state === 'none' || looking !== null ? words.gap(plan.gap) : progress.says} {running ? words.seconds(progress.seconds) : ''}{' '}
             {running ? (
               <button type="button" className="link" onClick={() => void here.stop()}>
                 {words.stop}
@@ -70,15 +75,14 @@ export function WorkScreen() {
             )}
           </p>
           {plan.remarks.map((remark) => (
-            <p key={remark} className="soft">
-              {remark}
-            </p>
+            <p key={remark}>{remark}</p>
           ))}
         </div>
       )}
       {plan === null || book === undefined || today === undefined ? null : <PlanBody key={book.path} here={here} yards={book.yards} today={today} />}
       <MarginContent heading={words.marginPlan}>
         <p>{words.marginPlanText}</p>
+        <p>{words.marginWeather}</p>
       </MarginContent>
       <MarginContent heading={words.marginHeld}>
         <p>{words.marginHeldText}</p>
@@ -91,35 +95,54 @@ export function WorkScreen() {
 function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; readonly yards: readonly YardRow[]; readonly today: Day }) {
   const { say } = useNotice();
   const { plan, choices, tasks, busy } = here;
+  const weeks = plan === null ? [] : weeksOf(plan);
+  const hours = useRead('work.days', { from: weeks[0] ?? today, until: addDays(weeks.at(-1) ?? today, 6) });
+  const hoursOf = new Map((hours.data?.days ?? []).map((one) => [one.day, one]));
   const [view, setView] = useState<View>('board');
   const [monday, setMonday] = useState<Day | null>(null);
   const [opened, setOpened] = useState<{ yard: YardRow; day: Day } | null>(null);
   if (plan === null) return null;
-  const weeks = weeksOf(plan);
   const firstTrip = plan.outings.find(({ day }) => day >= today)?.day ?? plan.from;
   const shown = monday !== null && weeks.includes(monday) ? monday : mondayOf(firstTrip);
   // A yard without a living bee and without a visit has no place on the board.
   const yards = all.filter(({ id, living }) => living > 0 || plan.outings.some(({ visits }) => visits.some((visit) => visit.yard === id)));
+  const turns = coloniesByTurn(plan, tasks, today);
+  const refusal = (to: Day) => {
+    const why = hoursRefusal(hoursOf, to);
+    return why === null ? null : why === 'dark' ? words.darkOn(to) : words.nobodyOn(to);
+  };
   const onOpen = (yard: YardRow, day: Day) => setOpened({ yard, day });
   const close = () => {
     setOpened(null);
     requestAnimationFrame(() => document.querySelector<HTMLElement>('.board td[tabindex="0"]')?.focus());
   };
+  const told = (sentence: string, takeBack: TakingBack | null, undone: string) => {
+    if (takeBack !== null) say(sentence, { takeBack: async () => ((await takeBack()) ? undone : words.notUndone) });
+  };
   const move = async (yard: YardRow, from: Day, to: Day) => {
-    say(words.moving(yard.name, from, to));
-    if (await here.move(yard.id, from, to)) setOpened(null);
+    const back = await here.move(yard.id, from, to);
+    told(words.moving(yard.name, from, to), back, words.movedBack(yard.name, from));
+    if (back !== null) setOpened(null);
+  };
+  const nameOf = (choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>) =>
+    words.choice(choice.kind, choice.day, all.find(({ id }) => id === choice.yard)?.name ?? null, choice.task === null ? null : (tasks.get(choice.task)?.what ?? choice.task));
+  const choose = async (choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>) => {
+    told(words.chose(nameOf(choice)), await here.choose(choice), words.unchose(nameOf(choice)));
+  };
+  const lift = async (choice: PlanChoice) => {
+    told(words.unchose(nameOf(choice)), await here.lift(choice), words.chose(nameOf(choice)));
   };
   const visits = opened === null ? [] : visitsOn(plan, opened.day, opened.yard.id);
-  const week = plan.weeks.find(({ from }) => from >= shown && from <= addDays(shown, 6));
+  const week = weekLoadOf(plan, shown, hoursOf);
   const at = weeks.indexOf(shown);
   return (
     <>
-      <Troubles here={here} yards={all} />
+      <Troubles plan={plan} tasks={tasks} yards={all} />
       <div className="choices">
         <span role="radiogroup" aria-label={words.views} className="view-choice">
           {views.map((one) => (
             <label key={one} className="inline-choice">
-              <input type="radio" name="view" checked={view === one} onChange={() => setView(one)} /> {words.view[one]}
+              <input type="radio" name="view" checked={view === one} onChange={() => { setView(one); setOpened(null); }} /> {words.view[one]}
             </label>
           ))}
         </span>
@@ -134,7 +157,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
             </button>
           </span>
         )}
-        {week === undefined || view === 'month' ? null : (
+        {week === null || view === 'month' ? null : (
           <span className="push">
             {words.weekLoad(week.out, week.have)} {week.out > week.have ? <span className="needs">{words.weekOver(week.out - week.have)}</span> : null}
           </span>
@@ -142,45 +165,30 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
       </div>
       {view === 'board' ? (
         <>
-          <PlanBoard plan={plan} yards={yards} today={today} monday={shown} busy={busy} opened={opened === null ? null : { yard: opened.yard.id, day: opened.day }} onMonday={setMonday} onOpen={onOpen} onMove={(yard, from, to) => void move(yard, from, to)} />
+          <PlanBoard plan={plan} yards={yards} tasks={tasks} hours={hoursOf} today={today} monday={shown} busy={busy} refusal={refusal} opened={opened === null ? null : { yard: opened.yard.id, day: opened.day }} onMonday={setMonday} onOpen={onOpen} onMove={(yard, from, to) => void move(yard, from, to)} />
           <p className="soft small">{words.boardHelp}</p>
         </>
       ) : view === 'week' ? (
         <WeekView plan={plan} yards={all} monday={shown} onOpen={onOpen} />
       ) : (
-        <MonthView plan={plan} yards={all} today={today} onWeek={(one) => { setMonday(one); setView('board'); }} />
+        <MonthView plan={plan} yards={all} hours={hoursOf} today={today} onWeek={(one) => { setMonday(one); setView('board'); }} />
       )}
       {opened === null || visits.length === 0 ? null : (
-        <VisitPanel yard={opened.yard} day={opened.day} visits={visits} tasks={tasks} choices={choices} busy={busy} onChoose={(choice) => void here.choose(choice)} onLift={(key) => void here.lift(key)} onClose={close} />
+        <VisitPanel yard={opened.yard} day={opened.day} visits={visits} tasks={tasks} choices={choices} turns={turns} today={today} until={plan.until} busy={busy} refusal={refusal} onChoose={(choice) => void choose(choice)} onLift={(choice) => void lift(choice)} onMove={(to) => void move(opened.yard, opened.day, to)} onClose={close} />
       )}
-      <Chosen here={here} yards={all} />
+      <Chosen choices={choices} busy={busy} nameOf={nameOf} onLift={(choice) => void lift(choice)} />
     </>
   );
 }
 
-function Troubles({ here: { plan }, yards }: { readonly here: WorkPlanHere; readonly yards: readonly YardRow[] }) {
-  const troubles = plan?.troubles ?? [];
-  if (troubles.length === 0) return <p className="soft">{words.troublesNone}</p>;
-  return (
-    <section className="troubles" aria-label={words.troubles}>
-      <h2>{words.troubles}</h2>
-      <ul>
-        {troubles.map((trouble) => (
-          <li key={`${trouble.key} ${trouble.kind}`}>
-            <span className="needs">
-              {trouble.yard === null ? '' : `${yards.find(({ id }) => id === trouble.yard)?.name ?? ''}: `}
-              {trouble.what} {trouble.kind === 'left' ? words.left : words.late(trouble.late)}.
-            </span>{' '}
-            {trouble.reason} {trouble.mend ?? ''}
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
+interface ChosenProps {
+  readonly choices: readonly PlanChoice[];
+  readonly busy: boolean;
+  nameOf(choice: PlanChoice): string;
+  onLift(choice: PlanChoice): void;
 }
 
-function Chosen({ here, yards }: { readonly here: WorkPlanHere; readonly yards: readonly YardRow[] }) {
-  const { choices, tasks, busy } = here;
+function Chosen({ choices, busy, nameOf, onLift }: ChosenProps) {
   return (
     <section className="section" aria-label={words.chosen}>
       <h2>
@@ -190,18 +198,15 @@ function Chosen({ here, yards }: { readonly here: WorkPlanHere; readonly yards: 
       {choices.length === 0 ? <p className="soft">{words.chosenNone}</p> : null}
       <Entering>
         <ul>
-          {choices.map((choice) => {
-            const said = words.choice(choice.kind, choice.day, yards.find(({ id }) => id === choice.yard)?.name ?? null, choice.task === null ? null : (tasks.get(choice.task)?.what ?? choice.task));
-            return (
-              <li key={choice.key}>
-                {said}{' '}
-                <button type="button" className="link" disabled={busy} onClick={() => void here.lift(choice.key)}>
-                  {words.lift}
-                  <span className="visually-hidden"> ({said})</span>
-                </button>
-              </li>
-            );
-          })}
+          {choices.map((choice) => (
+            <li key={choice.key}>
+              {nameOf(choice)}{' '}
+              <button type="button" className="link" disabled={busy} onClick={() => onLift(choice)}>
+                {words.lift}
+                <span className="visually-hidden"> ({nameOf(choice)})</span>
+              </button>
+            </li>
+          ))}
         </ul>
       </Entering>
     </section>

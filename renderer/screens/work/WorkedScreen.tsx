@@ -108,7 +108,7 @@ function Season({ season: { season, rows, total, busiest }, unit }: { readonly s
           </tr>
         </tfoot>
       </table>
-      <h3>{words.busiest}</h3>
+      <h3 className="after-table">{words.busiest}</h3>
       {busiest.length === 0 ? <p className="soft">{words.busiestNone}</p> : null}
       <ol className="lines">
         {busiest.map((week) => (

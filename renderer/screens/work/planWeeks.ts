@@ -1,5 +1,6 @@
 import type { YardId } from '#shared/brands.ts';
-import type { Outing, PlanChoice, PlannedVisit, WorkPlan } from '#shared/contract/work.ts';
+import type { Outing, PlanChoice, PlannedTask, PlannedVisit, WorkPlan, WorkTask } from '#shared/contract/work.ts';
+import type { WorkDay } from '#shared/contract/workDays.ts';
 import { addDays, dayNumber, type Day } from '#shared/days.ts';
 
 /** One visit of the plan with the outing that it belongs to. */
@@ -39,6 +40,28 @@ export function loadOn(plan: WorkPlan, day: Day): { working: number; room: numbe
   return {
     working: own.reduce((sum, { working }) => sum + working, 0), room: own.reduce((sum, { room }) => sum + room, 0), driving: own.reduce((sum, { driving }) => sum + driving, 0),
   };
+}
+
+/** Person-minutes out, driving included, in the week from a Monday, and that there are from the first day of the plan on; null while the hours are not read. */
+export function weekLoadOf(plan: WorkPlan, monday: Day, days: ReadonlyMap<Day, WorkDay>): { out: number; have: number } | null {
+  const own = weekDays(monday).filter((day) => day >= plan.from && day <= plan.until);
+  if (!own.every((day) => days.has(day))) return null;
+  return {
+    out: plan.outings.filter(({ day }) => own.includes(day)).reduce((sum, { leave, back, people }) => sum + (back - leave) * people.length, 0),
+    have: own.reduce((sum, day) => sum + (days.get(day)?.have ?? 0), 0),
+  };
+}
+
+/** Why no visit can be put on a day as far as hours go; null where one can, or where the hours are not read yet. */
+export function hoursRefusal(hours: ReadonlyMap<Day, WorkDay>, day: Day): 'nobody' | 'dark' | null {
+  const there = hours.get(day);
+  return there === undefined || there.have > 0 ? null : there.dark ? 'dark' : 'nobody';
+}
+
+/** The task that a visit is named by: what is asked for by itself before the round that is made anyway. */
+export function chiefTask(visits: readonly BoardVisit[], tasks: ReadonlyMap<string, WorkTask>): PlannedTask | undefined {
+  const all = visits.flatMap(({ visit }) => visit.tasks);
+  return all.find(({ key }) => (tasks.get(key)?.source ?? 'round') !== 'round') ?? all[0];
 }
 
 /** What has to be said and unsaid for a visit to go from one day to another. */

@@ -5,7 +5,7 @@ import { dayWithWeekday, fixed } from '../../parts/format.ts';
 export const tripWords = {
   sheet: 'Trip sheet',
   title: (day: Day) => `Trip of ${dayWithWeekday(day)}`,
-  line: (book: string, leave: string, back: string, people: readonly string[], driving: string) => `${book}. Leave at ${leave}, back at ${back}, ${driving} of driving; ${people.join(' and ')};`,
+  line: (book: string, leave: string, back: string, people: readonly string[], driving: string) => `${book}. Leave at ${leave}, back at ${back}, ${driving} of driving; ${people.join(' and ')}.`,
   notKept: 'This plan is not kept yet.',
   none: 'The plan has no trip on this day.',
   nowhere: 'The address names no day.',
@@ -21,10 +21,10 @@ export const tripWords = {
   colonies: 'Colonies',
   minutes: 'Minutes',
   why: 'Why',
-  some: (count: number, of: number) => `${count} of ${of}: `,
+  some: (count: number, of: number, known: boolean) => (known ? `${count} of ${of}: ` : `${count} of these ${of}: `),
+  allOf: (of: number) => `all ${of}: `,
   box: '☐',
-  foot: 'From: ________  to: ________   People: __________   Miles: __________   Weather: ______________________________',
   enter: (yard: string) => `Enter the round of ${yard}`,
-  weather: { any: 'in any weather', dry: 'on a dry day', flying: 'on a dry, warm day' } as const,
+  weather: { any: 'In any weather', dry: 'Wants a dry day', flying: 'Wants a dry, calm day, warm enough for bees to fly' } as const,
   caution: 'Telephone, water, veil, smoker and something to put it out with; the plan for a bad sting.',
 } as const;

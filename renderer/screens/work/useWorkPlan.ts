@@ -5,6 +5,7 @@ import type { OutputOf } from '#shared/contract/contract.ts';
 import type { PlanChoice, WorkPlan, WorkTask } from '#shared/contract/work.ts';
 import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
+import { useAsOf } from '../../desk/asOfDay.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { moveChoices } from './planWeeks.ts';
 
@@ -18,6 +19,9 @@ export interface WorkPlanHere {
   readonly kept: OutputOf<'work.plan'>['kept'];
   readonly stale: string | null;
   readonly progress: OutputOf<'work.progress'> | undefined;
+  readonly running: boolean;
+  /** The day that is looked at; null for today. */
+  readonly looking: Day | null;
   readonly choices: readonly PlanChoice[];
   readonly tasks: ReadonlyMap<string, WorkTask>;
   readonly loading: boolean;
@@ -26,17 +30,24 @@ export interface WorkPlanHere {
   replan(): Promise<boolean>;
   stop(): Promise<void>;
   keep(): Promise<boolean>;
-  /** Fixes or forbids, and plans anew. */
-  choose(choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>): Promise<boolean>;
-  lift(key: string): Promise<boolean>;
-  move(yard: YardId, from: Day, to: Day): Promise<boolean>;
+  /** Fixes or forbids, and plans anew; what takes it back, or null where it was refused. */
+  choose(choice: Said): Promise<TakingBack | null>;
+  lift(choice: PlanChoice): Promise<TakingBack | null>;
+  move(yard: YardId, from: Day, to: Day): Promise<TakingBack | null>;
 }
+
+type Said = Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>;
+/** Takes back what was said of the plan and plans anew; false where that was refused. */
+export type TakingBack = () => Promise<boolean>;
+/** One thing said of the plan; where it goes through, the step that says the opposite. */
+type Step = () => Promise<{ readonly ok: true; readonly back: Step } | Fault>;
 
 const noChoices: readonly PlanChoice[] = [];
 
 /** The plan as it is shown, sought and changed. */
 export function useWorkPlan(): WorkPlanHere {
   const client = useQueryClient();
+  const looking = useAsOf();
   const plan = useRead('work.plan', {});
   const progress = useRead('work.progress', {});
   const tasks = useRead('work.tasks', {});
@@ -48,7 +59,7 @@ export function useWorkPlan(): WorkPlanHere {
   const [fault, setFault] = useState<Fault | undefined>();
   const [changing, setChanging] = useState(false);
 
-  const running = progress.data?.state === 'running';
+  const running = looking === null && progress.data?.state === 'running';
   useEffect(() => {
     if (!running) return;
     const timer = setInterval(() => void client.invalidateQueries({ queryKey: ['work.progress'] }), every);
@@ -61,30 +72,48 @@ export function useWorkPlan(): WorkPlanHere {
     return answer.ok;
   }, [sendReplan]);
 
-  /** Several things said one after the other, and the plan worked out once after the last. */
-  const change = async (steps: readonly (() => Promise<{ ok: true } | Fault>)[]) => {
+  const say = (choice: Said): Step => async () => {
+    const answer = await choose.send(choice);
+    return answer.ok ? { ok: true, back: unsay(answer.value.choice) } : answer;
+  };
+  const unsay = (choice: PlanChoice): Step => async () => {
+    const answer = await lift.send({ key: choice.key });
+    return answer.ok ? { ok: true, back: say({ kind: choice.kind, day: choice.day, yard: choice.yard, task: choice.task }) } : answer;
+  };
+  /** Several things said one after the other, and the plan worked out once after the last; answers with what takes them back. */
+  const change = async (steps: readonly Step[]): Promise<readonly Step[] | null> => {
     setChanging(true);
     setFault(undefined);
+    const back: Step[] = [];
     try {
       for (const step of steps) {
         const answer = await step();
         if (!answer.ok) {
           setFault(answer);
-          return false;
+          // Half of it is nothing that anybody asked for.
+          for (const undo of back) await undo();
+          return null;
         }
+        back.unshift(answer.back);
       }
-      return await again();
+      return (await again()) ? back : null;
     } finally {
       setChanging(false);
     }
   };
+  const changed = async (steps: readonly Step[]): Promise<TakingBack | null> => {
+    const back = await change(steps);
+    return back === null ? null : async () => (await change(back)) !== null;
+  };
   const choices = plan.data?.choices ?? noChoices;
-  const found = progress.data?.state === 'none' ? null : (progress.data?.plan ?? null);
-  const kept = plan.data?.kept ?? null;
+  // What is being worked out is a plan from today on; of another day only what was kept by then can be shown.
+  const found = looking !== null || progress.data?.state === 'none' ? null : (progress.data?.plan ?? null);
+  const last = plan.data?.kept ?? null;
+  const kept = looking !== null && last !== null && last.made.slice(0, 10) > looking ? null : last;
   return {
     plan: found ?? kept?.plan ?? null,
     isKept: kept !== null && (found === null || sameVisits(found, kept.plan)),
-    kept, stale: plan.data?.stale ?? null, progress: progress.data, choices,
+    kept, stale: plan.data?.stale ?? null, progress: progress.data, running, looking, choices,
     tasks: new Map((tasks.data?.tasks ?? []).map((task) => [task.key, task])),
     loading: plan.loading || progress.loading,
     fault: fault ?? plan.fault ?? progress.fault,
@@ -99,11 +128,18 @@ export function useWorkPlan(): WorkPlanHere {
       setFault(answer.ok ? undefined : answer);
       return answer.ok;
     },
-    choose: (choice) => change([() => choose.send(choice)]),
-    lift: (key) => change([() => lift.send({ key })]),
-    move: (yard, from, to) => {
+    choose: (choice) => changed([say(choice)]),
+    lift: (choice) => changed([unsay(choice)]),
+    move: async (yard, from, to) => {
       const { lift: gone, choose: said } = moveChoices(choices, yard, from, to);
-      return change([...gone.map((key) => () => lift.send({ key })), ...said.map((choice) => () => choose.send(choice))]);
+      const back = await change([...choices.filter(({ key }) => gone.includes(key)).map(unsay), ...said.map(say)]);
+      if (back === null) return null;
+      if (choices.some((one) => one.yard === yard && one.day === from && one.task === null && one.kind === 'pin')) return async () => (await change(back)) !== null;
+      // A plan changes as little as it can, so a visit that is only free again stays where it was carried: it is held on its old day once, and then let go.
+      return async () => {
+        const held = await change([...back, say({ kind: 'pin', day: from, yard, task: null })]);
+        return held !== null && (await change(held.slice(0, 1))) !== null;
+      };
     },
   };
 }

@@ -1,0 +1,281 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { YardId } from '#shared/brands.ts';
+import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
+import type { OwnTaskBody, WorkHours, WorkPlan, WorkSlot } from '#shared/contract/work.ts';
+import { addDays, day, type Day } from '#shared/days.ts';
+import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { withIcalJs, withNodeIcal } from '#tests/calendar/readers.ts';
+
+// A small book on 1 May: two yards of three colonies each, hived in April, and evenings and Saturdays to go there.
+const today = day('2026-05-01');
+const evening: WorkSlot = { from: 1050, until: 1260 };
+const saturday: WorkSlot = { from: 480, until: 960 };
+const [quarry, larch] = [1 as YardId, 2 as YardId];
+const hours = (week: (WorkSlot | null)[] = [evening, evening, evening, evening, evening, saturday, null], more: Partial<WorkHours> = {}): WorkHours => ({
+  people: [{ name: 'You', week, alone: true, exceptions: [] }], place: { latitude: 44, longitude: -92, zone: 'America/Chicago' }, ...more,
+});
+const own = (what: string, more: Partial<OwnTaskBody> = {}): OwnTaskBody => ({
+  what, yard: quarry, colonies: [], earliest: day('2026-05-04'), latest: day('2026-05-16'), minutes: 40, people: 1, weather: 'any', bring: [], repeat: null, note: null, ...more,
+});
+
+let scratch: ReturnType<typeof scratchFolder>;
+let at: ReturnType<typeof trialDesk>;
+
+beforeEach(async () => {
+  scratch = scratchFolder();
+  await openOn(today);
+});
+afterEach(async () => {
+  await at.desk.close();
+  scratch.remove();
+  // Whatever was asked, no defect and no broken search was logged.
+  const logged = at.log.filter((line) => !line.startsWith('slow:'));
+  if (logged.length > 0) throw new Error(`The desk logged:\n${logged.join('\n')}`);
+});
+
+async function openOn(on: Day): Promise<void> {
+  at = trialDesk(scratch.folder, on);
+  await ask('book.create', { name: `Ossar Valley ${on}` });
+  for (const [code, name, minutes] of [['QY', 'Quarry', 18], ['LB', 'Larch Bend', 35]] as const) await ask('yard.keep', { code, name, room: 20, minutes });
+  const colonies = ['QY-1', 'QY-2', 'QY-3', 'LB-1', 'LB-2', 'LB-3'];
+  await ask('journal.enter', { rows: colonies.map((colony) => ({ date: addDays(on, -20), entry: 'install', yard: colony.slice(0, 2), colony, origin: 'nuc' })) });
+}
+
+/** The answer, held against the shape that the contract promises: every figure in it is a number. */
+async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
+  const value = await at.ask(name, input);
+  expect(contract[name].output.parse(value)).toEqual(value);
+  return value;
+}
+
+/** The first plan there is; how good the search makes it is asked elsewhere. */
+async function planned(): Promise<WorkPlan> {
+  await ask('work.replan', {});
+  await expect.poll(async () => (await ask('work.progress', {})).plan !== null, { timeout: 20_000 }).toBe(true);
+  const { plan } = await ask('work.stop', {});
+  if (plan === null) throw new Error('a plan was expected');
+  return plan;
+}
+const visits = ({ outings }: WorkPlan) => outings.flatMap((outing) => outing.visits.map((visit) => ({ day: outing.day, people: outing.people, ...visit })));
+const placesOf = (plan: WorkPlan) => visits(plan).map(({ day: on, yard }) => `${on}/${yard}`);
+const told = (plan: WorkPlan, what: string) => plan.troubles.find((trouble) => trouble.what === what);
+/** A sentence that says something, and what would mend it. */
+const sentence = expect.stringMatching(/^[A-Z0-9].{10,}\.$/u);
+
+describe('a plan with something wrong', () => {
+  test('no hours at all: no trip, and each task says why', async () => {
+    await ask('work.setHours', hours([null, null, null, null, null, null, null]));
+    await ask('work.setTask', { key: null, task: own('Mend the fence') });
+    const plan = await planned();
+    expect(plan.outings).toEqual([]);
+    expect([plan.driving, plan.naive]).toEqual([0, 0]);
+    expect(plan.remarks.join(' ')).toMatch(/hours/);
+    expect(told(plan, 'Mend the fence')).toMatchObject({ kind: 'left', late: 0, reason: sentence, mend: sentence });
+    const { days } = await ask('work.days', { from: plan.from, until: plan.until });
+    expect([...new Set(days.map(({ have, dark }) => `${have} ${dark}`))]).toEqual(['0 false']);
+    expect(plan.weeks.every(({ have, out, working }) => have === 0 && out === 0 && working === 0)).toBe(true);
+    // It can be kept, and tells a calendar of no visit.
+    await ask('work.keepPlan', {});
+    expect((await ask('calendar.status', {})).events.visit).toBe(0);
+  });
+
+  test('days that are over: asked for as overdue and planned as soon as may be, not before today', async () => {
+    await ask('work.setHours', hours());
+    await ask('work.setTask', { key: null, task: own('Set up the fence', { earliest: day('2026-04-10'), latest: day('2026-04-20') }) });
+    const task = (await ask('work.tasks', {})).tasks.find(({ what }) => what === 'Set up the fence');
+    expect(task).toMatchObject({ overdue: true, latest: '2026-04-20' });
+    const plan = await planned();
+    const done = visits(plan).filter(({ tasks }) => tasks.some(({ key }) => key === task?.key));
+    expect(done.map(({ day: on }) => on >= today)).toEqual([true]);
+    expect(done[0]?.tasks.find(({ key }) => key === task?.key)?.late).toBeGreaterThanOrEqual(0);
+    expect(told(plan, 'Set up the fence')?.kind).not.toBe('left');
+    // What can never be done is refused where it is written down.
+    expect(await at.answer('work.setTask', { key: null, task: own('Turned', { earliest: day('2026-05-20'), latest: day('2026-05-10') }) })).toMatchObject({ ok: false, field: 'latest', sentence });
+    // One that is long over is no longer asked for.
+    await ask('work.setTask', { key: null, task: own('Long ago', { earliest: day('2025-04-10'), latest: day('2025-04-20') }) });
+    expect((await ask('work.tasks', {})).tasks.some(({ what }) => what === 'Long ago')).toBe(false);
+  });
+
+  test('a yard that nobody said how far it is: nothing is guessed, and the others are planned', async () => {
+    await ask('yard.keep', { code: 'NS', name: 'North Slope', room: 12, minutes: null });
+    const slope = 3 as YardId;
+    await ask('work.setHours', hours());
+    await ask('work.setTask', { key: null, task: own('Cut the brush', { yard: slope }) });
+    expect((await ask('work.distances', {})).without).toEqual([slope]);
+    expect((await ask('work.tasks', {})).remarks).toEqual([expect.stringContaining('North Slope')]);
+    const plan = await planned();
+    expect(new Set(visits(plan).map(({ yard }) => yard))).toEqual(new Set([quarry, larch]));
+    expect(told(plan, 'Cut the brush')).toMatchObject({ kind: 'left', yard: slope, minutes: 40, reason: sentence, mend: sentence });
+    expect(plan.remarks.join(' ')).toContain('North Slope');
+    // Nor can a visit there be pinned into being.
+    await ask('work.choose', { kind: 'pin', day: day('2026-05-09'), yard: slope, task: null });
+    expect(placesOf(await planned())).not.toContain('2026-05-09/3');
+    // Once it is written down, it is planned.
+    await ask('yard.keep', { id: slope, code: 'NS', name: 'North Slope', room: 12, minutes: 48 });
+    const after = await planned();
+    expect(told(after, 'Cut the brush')).toBeUndefined();
+    expect(placesOf(after)).toContain('2026-05-09/3');
+  });
+
+  test('a task for two where there is one: left out and said, until somebody comes along', async () => {
+    await ask('work.setHours', hours());
+    await ask('work.setTask', { key: null, task: own('Lift the stand', { people: 2 }) });
+    const alone = await planned();
+    expect(told(alone, 'Lift the stand')).toMatchObject({ kind: 'left', minutes: 40, reason: sentence, mend: sentence });
+    expect(visits(alone).flatMap(({ tasks }) => tasks).every(({ people }) => people === 1)).toBe(true);
+    const helped = hours();
+    await ask('work.setHours', { ...helped, people: [...helped.people, { name: 'Helper', week: [null, null, null, null, null, saturday, null], alone: false, exceptions: [] }] });
+    const both = await planned();
+    expect(told(both, 'Lift the stand')).toBeUndefined();
+    const visit = visits(both).filter(({ tasks }) => tasks.some(({ what }) => what === 'Lift the stand'));
+    expect(visit.map(({ people }) => people.toSorted())).toEqual([['Helper', 'You']]);
+    // Somebody who goes only along is never sent alone.
+    expect(both.outings.every(({ people }) => people.includes('You'))).toBe(true);
+  });
+
+  test('a year without frost has no mouse guards, and rounds go on', async () => {
+    await at.desk.close();
+    await openOn(day('2026-09-15'));
+    await ask('work.setHours', hours());
+    const guards = async () => (await ask('work.tasks', {})).tasks.filter(({ what }) => what === 'Put on mouse guards').length;
+    expect(await guards()).toBe(2);
+    const rules = (await ask('rules.list', {})).rules.filter(({ key }) => key === 'work.frost');
+    expect(rules).toHaveLength(1);
+    await ask('rules.set', { key: 'work.frost', value: 0 });
+    expect(await guards()).toBe(0);
+    const plan = await planned();
+    expect(visits(plan).flatMap(({ tasks }) => tasks).some(({ what }) => what.startsWith('Round'))).toBe(true);
+  });
+
+  test.each([['autumn', '2026-10-15', 'Europe/Berlin'], ['the far side of the world', '2026-03-20', 'Australia/Lord_Howe']])('the change of the clocks in %s moves no day and no hour', async (_, on, zone) => {
+    await at.desk.close();
+    await openOn(day(on));
+    const noon = { from: 600, until: 960 };
+    await ask('work.setHours', hours(Array.from({ length: 7 }, () => noon), { place: { latitude: 10, longitude: zone === 'Australia/Lord_Howe' ? 159 : zone === 'Europe/Berlin' ? 13 : -92, zone } }));
+    await ask('work.setTask', { key: null, task: own('Weigh a hive', { earliest: day(on), latest: day(on), repeat: 'FREQ=DAILY', minutes: 5 }) });
+    const plan = await planned();
+    const { days } = await ask('work.days', { from: plan.from, until: plan.until });
+    expect(days.map((one) => one.day)).toEqual(Array.from({ length: 56 }, (__, ahead) => addDays(day(on), ahead)));
+    expect(new Set(days.map(({ have }) => have))).toEqual(new Set([360]));
+    const times = (await ask('work.tasks', {})).tasks.filter(({ what }) => what === 'Weigh a hive').map(({ earliest }) => earliest);
+    expect(times).toEqual(days.map((one) => one.day));
+    for (const { leave, back, day: out } of plan.outings) expect([leave >= 600, back <= 960, out >= plan.from]).toEqual([true, true, true]);
+  });
+});
+
+test('what is pinned, forbidden and left out is kept to, and lifted again leaves nothing behind', async () => {
+  await ask('work.setHours', hours());
+  await ask('work.setTask', { key: null, task: own('Mend the fence', { yard: larch }) });
+  const first = await planned();
+  const [visit] = visits(first).filter(({ yard }) => yard === larch);
+  const free = day('2026-05-06');
+  const to = visit!.day === free ? day('2026-05-07') : free;
+  const pin = await ask('work.choose', { kind: 'pin', day: to, yard: larch, task: null });
+  const forbid = await ask('work.choose', { kind: 'forbid', day: visit!.day, yard: larch, task: null });
+  const moved = await planned();
+  expect(placesOf(moved)).toContain(`${to}/${larch}`);
+  expect(placesOf(moved)).not.toContain(`${visit!.day}/${larch}`);
+  expect(visits(moved).find(({ day: on, yard }) => on === to && yard === larch)?.held).toBe('pin');
+  const fence = (await ask('work.tasks', {})).tasks.find(({ what }) => what === 'Mend the fence')!;
+  const drop = await ask('work.choose', { kind: 'drop', day: null, yard: null, task: fence.key });
+  expect(visits(await planned()).flatMap(({ tasks }) => tasks).some(({ key }) => key === fence.key)).toBe(false);
+  for (const { choice } of [pin, forbid, drop]) await ask('work.lift', { key: choice.key });
+  expect((await ask('work.plan', {})).choices).toEqual([]);
+  const back = await planned();
+  expect(visits(back).every(({ held }) => held === null)).toBe(true);
+  expect(visits(back).flatMap(({ tasks }) => tasks).some(({ key }) => key === fence.key)).toBe(true);
+  // A day without hours holds nobody: it is said, and nothing breaks.
+  await ask('work.choose', { kind: 'pin', day: day('2026-05-10'), yard: quarry, task: null });
+  const sunday = await planned();
+  expect(placesOf(sunday)).not.toContain('2026-05-10/1');
+  expect(sunday.remarks.join(' ')).toContain('Quarry');
+  expect(await at.answer('work.lift', { key: 'c99999' })).toMatchObject({ ok: false, code: 'unknown', sentence });
+  expect(await at.answer('work.choose', { kind: 'pin', day: null, yard: quarry, task: null })).toMatchObject({ ok: false, sentence });
+});
+
+test('visits of the kept plan stand in the calendar; a moved one is the same event with a higher number, a dropped one is cancelled', async () => {
+  await ask('work.setHours', hours());
+  // A yard without bees, so that one visit hangs on one task alone.
+  await ask('yard.keep', { code: 'KF', name: 'Kiln Field', room: 10, minutes: 12 });
+  const kiln = 3 as YardId;
+  await ask('work.setTask', { key: null, task: own('Dig post holes', { yard: kiln, bring: [{ item: 'post', count: 6 }] }) });
+  const exported = async () => {
+    const { text, events, cancelled } = await ask('calendar.export', {});
+    const read = withIcalJs(text);
+    expect(withNodeIcal(text)).toEqual(read);
+    expect(new Set(read.map(({ uid }) => uid)).size).toBe(read.length);
+    expect([read.filter(({ status }) => status === 'CONFIRMED').length, read.filter(({ status }) => status === 'CANCELLED').length]).toEqual([events, cancelled]);
+    return read.filter(({ uid }) => uid.startsWith('visit-'));
+  };
+  const keep = async () => {
+    const plan = await planned();
+    await ask('work.keepPlan', {});
+    return plan;
+  };
+  const clock = (minutes: number) => `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;
+  const names = new Map([[quarry, 'Quarry'], [larch, 'Larch Bend'], [kiln, 'Kiln Field']]);
+  const asEvents = (plan: WorkPlan) => visits(plan).map(({ day: on, yard, arrive, leave }) => [names.get(yard), `${on} ${clock(arrive)}`, `${on} ${clock(leave)}`]).toSorted();
+  const confirmed = (events: Awaited<ReturnType<typeof exported>>) => events.filter(({ status }) => status === 'CONFIRMED').map(({ location, start, end }) => [location, start, end]).toSorted();
+
+  const plan = await keep();
+  const one = await exported();
+  expect(confirmed(one)).toEqual(asEvents(plan));
+  const dug = one.find(({ location }) => location === 'Kiln Field');
+  expect(dug).toMatchObject({ sequence: 0, allDay: false, summary: 'Kiln Field: Dig post holes' });
+  expect(dug?.description).toContain('6 post');
+  expect(await exported()).toEqual(one);
+
+  // Moved: the same event on another day.
+  const [was] = visits(plan).filter(({ yard }) => yard === kiln);
+  const to = was!.day === '2026-05-12' ? day('2026-05-13') : day('2026-05-12');
+  await ask('work.choose', { kind: 'pin', day: to, yard: kiln, task: null });
+  await ask('work.choose', { kind: 'forbid', day: was!.day, yard: kiln, task: null });
+  const second = await keep();
+  const two = await exported();
+  expect(confirmed(two)).toEqual(asEvents(second));
+  expect(two.filter(({ location }) => location === 'Kiln Field')).toMatchObject([{ uid: dug!.uid, sequence: 1, status: 'CONFIRMED', start: expect.stringContaining(to) }]);
+
+  // Dropped: cancelled under its name, and never told again as another.
+  for (const { key } of (await ask('work.plan', {})).choices) await ask('work.lift', { key });
+  const task = (await ask('work.tasks', {})).tasks.find(({ what }) => what === 'Dig post holes')!;
+  await ask('work.choose', { kind: 'drop', day: null, yard: null, task: task.key });
+  const third = await keep();
+  const three = await exported();
+  expect(confirmed(three)).toEqual(asEvents(third));
+  expect(three.filter(({ location }) => location === 'Kiln Field')).toMatchObject([{ uid: dug!.uid, sequence: 2, status: 'CANCELLED' }]);
+  for (const event of three) expect(event.sequence).toBeGreaterThanOrEqual(two.find(({ uid }) => uid === event.uid)?.sequence ?? 0);
+});
+
+test('a kept plan is old once what it was made from is another, and not for what is written beside it', async () => {
+  await ask('work.setHours', hours());
+  const stale = async () => (await ask('work.plan', {})).stale;
+  await planned();
+  await ask('work.keepPlan', {});
+  await ask('calendar.export', {});
+  expect(await stale()).toBeNull();
+  const row = { date: '2026-05-01', entry: 'note', yard: 'QY', colony: 'QY-1', note: 'Calm.' };
+  const { gesture } = await ask('journal.enter', { rows: [row] });
+  expect(await stale()).toEqual(sentence);
+  await planned();
+  await ask('work.keepPlan', {});
+  expect(await stale()).toBeNull();
+  if (gesture !== null) await ask('journal.undo', { gesture });
+  expect(await stale()).toEqual(sentence);
+  await planned();
+  await ask('work.keepPlan', {});
+  await ask('work.setHours', hours([evening, null, null, null, null, saturday, null]));
+  expect(await stale()).toEqual(sentence);
+  await ask('work.setHours', hours());
+  expect(await stale()).toBeNull();
+  await ask('work.setDistance', { a: quarry, b: larch, minutes: 20 });
+  expect(await stale()).toEqual(sentence);
+});
+
+test('a book with nothing to tell a calendar gives a whole file without events', async () => {
+  await at.desk.close();
+  at = trialDesk(scratch.folder, today);
+  await ask('book.create', { name: 'Empty' });
+  const { text, events, cancelled } = await ask('calendar.export', {});
+  expect([events, cancelled, withIcalJs(text), withNodeIcal(text)]).toEqual([0, 0, [], []]);
+  expect(text).toContain('BEGIN:VTIMEZONE');
+});

@@ -1,0 +1,70 @@
+import { expect, test } from 'vitest';
+import { chiefTask, hoursRefusal, visitsOn, weekLoadOf } from '#renderer/screens/work/planWeeks.ts';
+import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
+import { coloniesByTurn, turnKey } from '#renderer/screens/work/visitColonies.ts';
+import type { ColonyId, YardId } from '#shared/brands.ts';
+import type { Outing, PlannedTask, PlannedTrouble, WorkPlan, WorkTask } from '#shared/contract/work.ts';
+import { addDays, day, type Day } from '#shared/days.ts';
+
+const yard = 3 as YardId;
+const colonies = ['A', 'B', 'C', 'D', 'E'].map((label, at) => ({ id: (at + 1) as ColonyId, label }));
+const task = (key: string, more: Partial<WorkTask> = {}): WorkTask => ({
+  key, source: 'due', what: key, reason: '', yard, colonies, earliest: day('2026-05-01'), latest: day('2026-05-20'), overdue: false, minutes: 10,
+  minutesReason: { setUp: 0, each: 2, recorded: 0, factor: 1, says: '' }, people: 1, weather: 'any', bring: [], after: null, sources: [], ...more,
+});
+const row = (key: string, many: number, of = colonies.length): PlannedTask => ({ key, what: key, colonies: many, of, minutes: 2 * many, people: 1, late: 0 });
+const outing = (on: string, tasks: PlannedTask[], more: Partial<Outing> = {}): Outing => ({
+  day: day(on), people: ['You'], leave: 1000, back: 1100, driving: 30, working: 60, room: 70, bring: [], weather: 'any', ...more,
+  visits: [{ yard, arrive: 1015, leave: 1085, tasks, held: null, change: null }],
+});
+const plan = (outings: Outing[], troubles: PlannedTrouble[] = []): WorkPlan => ({
+  from: day('2026-05-06'), until: day('2026-05-19'), outings, home: [], troubles, weeks: [], driving: 0, naive: 0, gap: null, changes: null, remarks: [],
+});
+const today = day('2026-05-06');
+const told = (key: string, own: readonly Outing[], tasks: WorkTask[], from: Day = today) => {
+  const turns = coloniesByTurn(plan([...own]), new Map(tasks.map((one) => [one.key, one])), from);
+  return own.map(({ day: on }) => turns.get(turnKey(on, key))?.map(({ label }) => label).join('') ?? null);
+};
+
+test('work on a part of the colonies goes on with the next ones; a round begins again with those seen longest ago', () => {
+  const days = ['2026-05-07', '2026-05-08', '2026-05-11'];
+  expect(told('feed', days.map((on, at) => outing(on, [row('feed', at === 0 ? 2 : 1)])), [task('feed')])).toEqual(['AB', 'C', 'D']);
+  expect(told('round', days.map((on) => outing(on, [row('round', 3)])), [task('round', { source: 'round' })])).toEqual(['ABC', 'DEA', 'BCD']);
+  // In the order of days, however the plan lists them.
+  expect(told('feed', [outing('2026-05-08', [row('feed', 1)]), outing('2026-05-07', [row('feed', 2)])], [task('feed')])).toEqual(['C', 'AB']);
+});
+
+test('what is over, and a task whose colonies are no longer those of the plan, names none', () => {
+  expect(told('feed', [outing('2026-05-05', [row('feed', 2)]), outing('2026-05-07', [row('feed', 2)])], [task('feed')])).toEqual([null, 'AB']);
+  expect(told('feed', [outing('2026-05-07', [row('feed', 2, 7)])], [task('feed')])).toEqual([null]);
+  expect(told('feed', [outing('2026-05-07', [row('feed', 0, 0)])], [task('feed', { colonies: [] })])).toEqual([null]);
+  expect(told('feed', [outing('2026-05-07', [row('feed', 2)])], [])).toEqual([null]);
+});
+
+test('troubles of one reason are told together, what finds no place first; what was overdue before is told by itself', () => {
+  const trouble = (key: string, kind: PlannedTrouble['kind'], reason: string): PlannedTrouble => ({ key, what: key, yard, kind, late: kind === 'late' ? 2 : 0, minutes: 10, reason, mend: 'Add a Sunday.' });
+  const own = plan([outing('2026-05-08', [row('old', 1)])], [trouble('a', 'late', 'short'), trouble('old', 'late', 'short'), trouble('b', 'left', 'far'), trouble('c', 'late', 'short'), trouble('gone', 'left', 'far'), trouble('d', 'left', 'short')]);
+  const { groups, overdue } = tellTroubles(own, new Map([task('a'), task('old', { overdue: true }), task('gone', { overdue: true })].map((one) => [one.key, one])));
+  expect(groups.map(({ kind, reason, troubles }) => [kind, reason, troubles.map(({ key }) => key)])).toEqual([['left', 'far', ['b', 'gone']], ['left', 'short', ['d']], ['late', 'short', ['a', 'c']]]);
+  expect(overdue.map(({ task: { key }, day: on }) => [key, on])).toEqual([['old', '2026-05-08']]);
+});
+
+test('a week has the hours of its days from the first day of the plan on, and what is out on them for all people', () => {
+  const monday = day('2026-05-04');
+  const hours = new Map(Array.from({ length: 28 }, (_, at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === '2026-05-10' ? 0 : 200, dark: false }]));
+  const own = plan([outing('2026-05-07', []), outing('2026-05-09', [], { people: ['You', 'Helper'] }), outing('2026-05-12', [])]);
+  expect(weekLoadOf(own, monday, hours)).toEqual({ out: 300, have: 800 });
+  expect(weekLoadOf(own, day('2026-05-18'), hours)).toEqual({ out: 0, have: 400 });
+  expect(weekLoadOf(own, monday, new Map())).toBeNull();
+  expect(hoursRefusal(hours, day('2026-05-10'))).toBe('nobody');
+  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: true }]]), monday)).toBe('dark');
+  expect([hoursRefusal(hours, monday), hoursRefusal(new Map(), monday)]).toEqual([null, null]);
+});
+
+test('a visit is named by what is asked for by itself, before the round', () => {
+  const own = plan([outing('2026-05-07', [row('round', 5), row('feed', 2)]), outing('2026-05-08', [row('round', 5)])]);
+  const tasks = new Map([task('round', { source: 'round' }), task('feed')].map((one) => [one.key, one]));
+  expect(chiefTask(visitsOn(own, day('2026-05-07'), yard), tasks)?.key).toBe('feed');
+  expect(chiefTask(visitsOn(own, day('2026-05-08'), yard), tasks)?.key).toBe('round');
+  expect(chiefTask([], tasks)).toBeUndefined();
+});
