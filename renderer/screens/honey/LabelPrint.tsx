@@ -114,7 +114,7 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
 function Label({ at, lot, jars, who }: { readonly at: number; readonly lot: string; readonly jars: Jars; readonly who: string }) {
   const { size, path } = useMemo(() => tagCode(jarText(lot)), [lot]);
   return (
-    <article className="label" aria-label={words.label(at)}>
+    <article className="jar-label" aria-label={words.label(at)}>
       <div className="label-words">
         <p className="label-honey">{words.heading}</p>
         <p>{`${words.weight} ${netWeight(jars.size)}`}</p>
