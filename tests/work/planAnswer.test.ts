@@ -100,7 +100,7 @@ test('a held day that the hours do not reach is said, not dropped in silence', (
 test('without a plan each task goes to its earliest day with room, and what falls together is driven together', () => {
   const outing = (on: number, yards: readonly number[], driving: number, room: number): OutingChoice => ({ day: on, yards, crew: [0], driving, room });
   const outings = [0, 1, 2].flatMap((on) => [outing(on, [0], 20, 60), outing(on, [1], 30, 50), outing(on, [1, 0], 40, 40)]);
-  const job = (yard: number, earliest: number, each: number) => ({ yard, units: 1, each, people: 1, earliest, latest: 2, last: 2, left: 450, after: null, only: null, never: new Set<number>() });
+  const job = (yard: number, earliest: number, each: number) => ({ yard, units: 1, each, people: 1, earliest, latest: 2, last: 2, waits: 0, left: 450, after: null, only: null, never: new Set<number>() });
   const problem: PlanProblem = { days: 3, yards: 2, jobs: [job(0, 0, 25), job(1, 0, 15), job(0, 0, 30), job(1, 2, 50)], rounds: [], outings, held: [], before: null };
   // Day 0: the first two, 25 + 15 of 40, one way of 40. Day 1: the third alone, 20. Day 2: the last alone, 30.
   expect(naiveDriving(problem)).toBe(90);

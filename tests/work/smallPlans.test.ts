@@ -9,7 +9,7 @@ import { highsSolver } from '#core/desk/highsSolver.ts';
 const never = new Set<number>();
 
 function job(yard: number, earliest: number, latest: number, each: number, days: number, people = 1): Job {
-  return { yard, units: 1, each, people, earliest, latest, last: days - 1, left: 500, after: null, only: null, never };
+  return { yard, units: 1, each, people, earliest, latest, last: days - 1, waits: 0, left: 500, after: null, only: null, never };
 }
 
 const windows = fc.array(fc.tuple(fc.nat(11), fc.nat(5)), { minLength: 1, maxLength: 8 });
@@ -87,3 +87,16 @@ function leastOf({ jobs, outings, days }: PlanProblem, chosen: readonly number[]
   put(0, base, chosen.map((choice) => outings[choice]?.room ?? 0));
   return least;
 }
+
+test('what is overdue goes on the first day that is worth its way, and far off waits for the next trip there', () => {
+  const days = 10;
+  const near: OutingChoice[] = Array.from({ length: days }, (_, day) => ({ day, yards: [0], crew: [0], driving: 24, room: 100 }));
+  const far: OutingChoice[] = Array.from({ length: days }, (_, day) => ({ day, yards: [1], crew: [0], driving: 110, room: 100 }));
+  const overdue = (yard: number): Job => ({ ...job(yard, 0, 8, 10, days), waits: 15, left: 800 });
+  const planned = { ...job(1, 5, 6, 10, days) };
+  // The near yard: 24 min now against 15 for each day of waiting. The far one is gone to on day 5 anyway, and waiting for it (75) costs less than the way (110).
+  const { jobs } = searchPlan({ days, yards: 2, jobs: [overdue(0), overdue(1), planned], rounds: [], outings: [...near, ...far.filter(({ day }) => day > 0), ...near.map((one) => ({ ...one, yards: [0, 1], driving: 130 })).filter(({ day }) => day > 0)], held: [], before: null }, 30);
+  expect([...(jobs[0] ?? [])]).toEqual([[0, 1]]);
+  expect([...(jobs[1] ?? [])]).toEqual([[5, 1]]);
+  expect([...(jobs[2] ?? [])]).toEqual([[5, 1]]);
+});

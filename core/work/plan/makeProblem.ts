@@ -134,11 +134,12 @@ function jobOf(task: WorkTask, yard: number, units: number, each: number, after:
   const latest = on(task.latest) < 0 ? Math.max(earliest, catchUp) : Math.max(earliest, on(task.latest));
   const own = choices.filter((choice) => choice.task === task.key && choice.day !== null);
   const pins = own.filter(({ kind }) => kind === 'pin' || kind === 'lock').map(({ day }) => on(day as Day));
+  const waits = task.latest < today ? costs.lateDay : 0;
   const canWait = latest >= length;
   const last = Math.min(length - 1, canWait ? length - 1 : latest + worthDoing);
   return {
     yard, units, each: Math.max(0.1, each), people: task.people, earliest: pins.length > 0 ? Math.max(0, Math.min(earliest, ...pins)) : earliest, latest: Math.max(latest, ...pins),
-    last: Math.max(last, ...pins), left: canWait ? 2 : costs.late + costs.lateDay * (worthDoing + 6),
+    last: Math.max(last, ...pins), waits, left: canWait ? 2 : costs.late + costs.lateDay * (worthDoing + 6) + waits * last,
     after: task.after === null || after === null ? null : { job: after, from: task.after.from, by: task.after.by },
     only: pins.length > 0 ? new Set(pins) : null, never: new Set(own.filter(({ kind }) => kind === 'forbid').map(({ day }) => on(day as Day))),
   };
