@@ -1,5 +1,5 @@
 import type { PlanChoice, PlannedTrouble, WorkPlan } from '#shared/contract/work.ts';
-import type { Day } from '#shared/days.ts';
+import { dayFromIso, type Day } from '#shared/days.ts';
 import { counted, dayShort, dayText, dayWithWeekday, fixed } from '../../parts/format.ts';
 import { spell } from './planWeeks.ts';
 
@@ -20,7 +20,7 @@ export const words = {
   empty: 'Here will be your plan: each visit with its day, its tasks and the reason for each. It is worked out from the record, the rules and your hours.',
   nothing: 'Nothing is to be done in the next eight weeks, as far as the record and the rules can tell.',
   hoursFirst: 'Write your hours down first',
-  kept: (made: string) => `Kept ${made}.`,
+  kept: (made: string) => `Kept ${dayText(dayFromIso(made.slice(0, 10)))}, ${made.slice(11, 16)}.`,
   notKept: 'This plan is not kept yet: what is in your calendar and on the next comparison is the plan kept before.',
   notKeptFirst: 'This plan is not kept yet. Keep it, and it goes into the calendar and is compared with what you did.',
   keptNow: 'The plan is kept; the calendar has it too.',
