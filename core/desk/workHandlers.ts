@@ -6,6 +6,7 @@ import { daylightOn } from '#core/work/daylight.ts';
 import { drivingTimes } from '#core/work/drivingTimes.ts';
 import { ownTaskTrouble } from '#core/work/ownTimes.ts';
 import { hoursTrouble } from '#core/work/workHours.ts';
+import type { Store } from '#core/book/store.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { nextKey } from './offerPapers.ts';
 import { choicePaper, distancePaperOf, hoursPaperOf, readChoices, readDistances, readHours, readOwnTasks, taskPaper } from './workPapers.ts';
@@ -61,7 +62,7 @@ export const workHandlers: Handlers<Names> = {
     const tasks = await readOwnTasks(store);
     const before = tasks.find((one) => one.key === key);
     if (key !== null && before === undefined) throw gone();
-    const kept: OwnTask = { ...task, key: key ?? nextKey('t', tasks.map((one) => one.key)), settled: before?.settled ?? [] };
+    const kept: OwnTask = { ...task, key: key ?? (await unusedKey(store, 't', tasks)), settled: before?.settled ?? [] };
     await keepTask(context, kept);
     return { task: kept };
   },
@@ -82,7 +83,7 @@ export const workHandlers: Handlers<Names> = {
     const choices = await readChoices(store);
     const same = choices.find((one) => one.kind === kind && one.day === day && one.yard === yard && one.task === task);
     if (same !== undefined) return { choice: same };
-    const choice: PlanChoice = { key: nextKey('c', choices.map((one) => one.key)), kind, day, yard, task };
+    const choice: PlanChoice = { key: await unusedKey(store, 'c', choices), kind, day, yard, task };
     await store.keepPapers([{ kind: choicePaper, key: choice.key, body: JSON.stringify({ kind, day, yard, task }) }]);
     return { choice };
   },
@@ -93,6 +94,11 @@ export const workHandlers: Handlers<Names> = {
     return {};
   },
 };
+
+/** A key that nothing taken away ever had either: the book's position never comes back, so it counts with them. An Undo or a phone's calendar may still hold the old one. */
+async function unusedKey(store: Store, letter: string, kept: readonly { readonly key: string }[]): Promise<string> {
+  return nextKey(letter, [`${letter}${await store.position()}`, ...kept.map(({ key }) => key)]);
+}
 
 async function keepTask(context: DeskContext, { key, ...body }: OwnTask): Promise<void> {
   await context.open().store.keepPapers([{ kind: taskPaper, key, body: JSON.stringify(body) }]);

@@ -279,3 +279,15 @@ test('a book with nothing to tell a calendar gives a whole file without events',
   expect([events, cancelled, withIcalJs(text), withNodeIcal(text)]).toEqual([0, 0, [], []]);
   expect(text).toContain('BEGIN:VTIMEZONE');
 });
+
+test('what was taken away leaves its key to nothing new, so that a late Undo or a calendar cannot meet another thing', async () => {
+  const keys: string[] = [];
+  for (const length of [5, 6, 7]) {
+    const { choice } = await ask('work.choose', { kind: 'forbid', day: addDays(today, length), yard: quarry, task: null });
+    await ask('work.lift', { key: choice.key });
+    const { task } = await ask('work.setTask', { key: null, task: own('Mow') });
+    await ask('work.settleTask', { key: task.key, day: null, how: 'struck' });
+    keys.push(choice.key, task.key);
+  }
+  expect(new Set(keys).size).toBe(6);
+});
