@@ -1,25 +1,9 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
-import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
+import { expect, test } from 'vitest';
 import type { Cells } from '#shared/entryForms.ts';
-import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { freshDesk } from './freshDesk.ts';
 
-let scratch: ReturnType<typeof scratchFolder>;
-let trial: ReturnType<typeof trialDesk>;
-beforeEach(() => {
-  scratch = scratchFolder();
-  trial = trialDesk(scratch.folder);
-});
-afterEach(async () => {
-  await trial.desk.close();
-  scratch.remove();
-});
-
-/** The answer, held against the shape that the contract promises. */
-async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
-  const value = await trial.ask(name, input);
-  expect(contract[name].output.parse(value)).toEqual(value);
-  return value;
-}
+const trial = freshDesk();
+const { ask } = trial;
 const row = (date: string, entry: NonNullable<Cells['entry']>, more: Cells): Cells => ({ date, entry, ...more });
 const plain = { hours: false, equipment: 'paid' as const };
 const amounts = (lines: readonly { line: string; total: number }[]) => Object.fromEntries(lines.map(({ line, total }) => [line, total]));

@@ -1,28 +1,13 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
+import { describe, expect, test } from 'vitest';
+import type { InputOf } from '#shared/contract/contract.ts';
 import type { Grams, Millilitres } from '#shared/brands.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { hold } from '#shared/figures.ts';
 import { massIn, volumeIn } from '#shared/units.ts';
-import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { freshDesk } from './freshDesk.ts';
 
-let scratch: ReturnType<typeof scratchFolder>;
-let trial: ReturnType<typeof trialDesk>;
-beforeEach(() => {
-  scratch = scratchFolder();
-  trial = trialDesk(scratch.folder);
-});
-afterEach(async () => {
-  await trial.desk.close();
-  scratch.remove();
-});
-
-/** The answer, held against the shape that the contract promises. */
-async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
-  const value = await trial.ask(name, input);
-  expect(contract[name].output.parse(value)).toEqual(value);
-  return value;
-}
+const trial = freshDesk();
+const { ask } = trial;
 
 const about = (date: string, entry: NonNullable<Cells['entry']>, colony: string, more: Cells = {}): Cells => ({ date, entry, yard: colony.startsWith('L') ? 'LB' : 'QY', colony, ...more });
 const lb = (grams: number | null) => (grams === null ? null : Math.round(massIn(grams as Grams, 'lb') * 10) / 10);
