@@ -59,9 +59,12 @@ export const miteHandlers: Handlers<'mites.page' | 'mites.yard' | 'mites.fits' |
     const recordSupers = standing.filter(({ id }) => mites.supersOn(id, today) > 0).length;
     const usual = usualHigh(today, rules);
     const ids = new Set(standing.map(({ id }) => id));
-    const last = mites.treated.filter(({ act }) => act.yard === yard || act.colonies.some(({ id }) => ids.has(id))).at(-1)?.act ?? null;
+    const given = mites.treated.filter(({ act }) => act.yard === yard || act.colonies.some(({ id }) => ids.has(id))).map(({ act }) => act);
+    const last = given.at(-1) ?? null;
+    const on = given.findLast((act) => act.from <= today && act.until >= today) ?? null;
     const setting = {
       today, high: high ?? usual, brood: brood ?? recordBrood, lastUsed: last === null ? null : { ingredient: last.ingredient, day: last.from },
+      underWay: on === null ? null : { ingredient: on.ingredient, until: on.until },
       withSupers: supers === null ? recordSupers : supers === 'off' ? 0 : Math.max(1, recordSupers),
     };
     return {

@@ -59,7 +59,9 @@ export const workPlanHandlers: Handlers<Names> = {
     run.stop();
     const { plan } = run;
     if (plan === null) throw new FaultError(refuse('refused', 'The plan was stopped before there was any.', { mend: 'Make one again and wait for it.' }));
-    const made = context.options.now().stamp;
+    // The day that the book goes by: a demo ends on a day of its own.
+    const { stamp } = context.options.now();
+    const made = `${await context.open().today(context.options.now().day)}${stamp.slice(10)}`;
     // Keeping it moves the record on by one as well.
     await store.keepPapers([await keptPlanPaper(store, { made, plan, position: run.position + 1, mark: marks.get(run) }, (keys) => nextKey('w', keys))]);
     return { made, plan };

@@ -10,7 +10,7 @@ import { yieldKey, yieldTable } from '#core/honey/yields/yieldTable.ts';
 import { hourSentence, printedSentence, seasonSentence, yieldRemarks, yieldSentence } from '#core/honey/yields/yieldWords.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
-import { done } from '#core/work/workedHours.ts';
+import { doneTogether } from '#core/work/workedHours.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import { treatedIn } from './lotLines.ts';
@@ -69,7 +69,7 @@ async function seasonCrops({ store }: Book, { states, byId, borders }: Picture, 
   return [...grams.keys()].toSorted((a, b) => a - b).map((season) => {
     const lb = (grams.get(season) ?? []).reduce((sum, { net }) => sum + net, 0) / gramsPerPound;
     const colonies = coloniesBy.get(season)?.size ?? 0;
-    const { visits, written, hours, estimate } = done(visitsBy.get(season) ?? []);
+    const { visits, written, hours, estimate } = doneTogether(visitsBy.get(season) ?? []);
     const nass = nassOf(season);
     return {
       season, lb, colonies, perColony: cropPerColony(Math.max(0, lb), colonies), visits, written, hours,

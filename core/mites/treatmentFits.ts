@@ -12,6 +12,8 @@ export interface TreatmentSetting {
   readonly withSupers: number | null;
   readonly brood: Brood;
   readonly lastUsed: { readonly ingredient: string; readonly day: Day } | null;
+  /** What is in the hives on that day, or was given on it, and its last day. */
+  readonly underWay: { readonly ingredient: string; readonly until: Day } | null;
 }
 
 export interface FitCell {
@@ -98,8 +100,12 @@ function flow(form: TreatmentForm, { today }: TreatmentSetting, rules: RuleValue
   return { about, fits: needed > left ? 'does not fit' : 'fits', reason };
 }
 
-function rotation(form: TreatmentForm, ingredient: string, { lastUsed }: TreatmentSetting, rules: RuleValues): FitCell {
+function rotation(form: TreatmentForm, ingredient: string, { today, lastUsed, underWay }: TreatmentSetting, rules: RuleValues): FitCell {
   const about = 'rotation';
+  if (underWay !== null) {
+    const { until } = underWay;
+    return { about, fits: 'does not fit', reason: until > today ? `${underWay.ingredient} is in the hives until ${dayInWords(until)}` : `${underWay.ingredient} was given today` };
+  }
   if (lastUsed === null) return { about, fits: 'fits', reason: 'no treatment is written down' };
   const same = sameIngredient(lastUsed.ingredient, ingredient);
   if (!same) return { about, fits: 'fits', reason: `last: ${lastUsed.ingredient}` };

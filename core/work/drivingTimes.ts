@@ -5,7 +5,7 @@ import type { Yard } from '#core/journal/yardBook.ts';
 /** Minutes of driving from home to each yard and between yards; a yard without minutes from home cannot be planned for. */
 export interface DrivingTimes {
   readonly fromHome: (yard: YardId) => number | null;
-  /** As written down, else by way of home. */
+  /** As written down, else by way of home or along other ways that are written down, whichever is shorter. */
   readonly between: (a: YardId, b: YardId) => number | null;
 }
 
@@ -21,6 +21,7 @@ export interface Tour {
 export function drivingTimes(yards: readonly Yard[], distances: readonly YardDistance[]): DrivingTimes {
   const home = new Map(yards.flatMap(({ id, minutes }) => (minutes === null ? [] : [[id, minutes] as const])));
   const known = new Map(distances.map(({ a, b, minutes }) => [pairKey(a, b), minutes]));
+  const along = alongKnown(distances);
   return {
     fromHome: (yard) => home.get(yard) ?? null,
     between: (a, b) => {
@@ -28,9 +29,30 @@ export function drivingTimes(yards: readonly Yard[], distances: readonly YardDis
       const written = known.get(pairKey(a, b));
       if (written !== undefined) return written;
       const [one, other] = [home.get(a), home.get(b)];
-      return one === undefined || other === undefined ? null : one + other;
+      return one === undefined || other === undefined ? null : Math.min(one + other, along.get(a)?.get(b) ?? Number.POSITIVE_INFINITY);
     },
   };
+}
+
+/** The shortest ways along those that are written down (Floyd 1962). */
+function alongKnown(distances: readonly YardDistance[]): Map<YardId, Map<YardId, number>> {
+  const ways = new Map<YardId, Map<YardId, number>>();
+  const put = (a: YardId, b: YardId, minutes: number) => {
+    const own = ways.get(a) ?? new Map<YardId, number>();
+    ways.set(a, own.set(b, Math.min(minutes, own.get(b) ?? Number.POSITIVE_INFINITY)));
+  };
+  for (const { a, b, minutes } of distances) {
+    put(a, b, minutes);
+    put(b, a, minutes);
+  }
+  for (const through of ways.keys()) {
+    for (const [from, own] of ways) {
+      const first = own.get(through);
+      if (first === undefined || from === through) continue;
+      for (const [to, second] of ways.get(through) ?? []) if (to !== from) put(from, to, first + second);
+    }
+  }
+  return ways;
 }
 
 /** The shortest way round from home through all of them, by trying every order; null where a way is not known. */

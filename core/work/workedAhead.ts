@@ -8,6 +8,7 @@ import { studentTQuantile } from '#core/stats/studentTQuantile.ts';
 import { daylightOn } from './daylight.ts';
 import { slotOn } from './workHours.ts';
 import { done, leastWritten, meanAlive, type WorkedFacts } from './workedHours.ts';
+import type { WorkedVisit } from './workedVisits.ts';
 
 /** Past seasons that are looked at, at most: how one works changes. */
 const lookedBack = 5;
@@ -64,12 +65,16 @@ function takenIn(facts: WorkedFacts, season: Season, month: string): MonthTaken 
   const alive = meanAlive(facts.states, own.first, own.after, null);
   if (alive === null || alive === 0) return null;
   // The visits without hours of a month are taken as long as those of the whole season: a month alone has too few.
-  const written = ofSeason.flatMap(({ hours }) => (hours === null ? [] : [hours]));
-  const each = written.reduce((sum, one) => sum + one, 0) / written.length;
-  const { hours, visits, written: known } = done(inMonth);
+  // Those at home by themselves: a day of extracting tells nothing of an evening in a yard.
+  const mean = (visits: readonly WorkedVisit[]) => {
+    const { hours, written } = done(visits);
+    return written === 0 ? null : hours / written;
+  };
+  const each = [true, false].map((home) => mean(ofSeason.filter(({ yard }) => (yard === null) === home)) ?? mean(ofSeason) ?? 0);
+  const hours = inMonth.reduce((sum, { yard, hours: own }) => sum + (own ?? each[yard === null ? 0 : 1] ?? 0), 0);
   const minutes = new Map(facts.yards.map((yard): [YardId, number] => [yard.id, yard.minutes ?? 0]));
   const driving = inMonth.reduce((sum, { yard, people }) => sum + (yard === null ? 0 : (2 * (minutes.get(yard) ?? 0) * (people ?? 1)) / 60), 0);
-  return { season, perColony: (hours + (visits - known) * each) / alive, driving };
+  return { season, perColony: hours / alive, driving };
 }
 
 function hoursThere(hours: WorkHours, first: Day, after: Day): number {

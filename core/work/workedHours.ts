@@ -42,7 +42,7 @@ export function workedSeasons(facts: WorkedFacts): WorkedSeason[] {
     return {
       season,
       rows: home.length === 0 ? rows : [...rows, { yard: null, ...done(home), colonies: null, perColony: null, honey: null }],
-      total: { ...done(own), ...perColony(own, all), honey: honey.size === 0 ? null : grams },
+      total: { ...doneTogether(own), ...perColony(own, all), honey: honey.size === 0 ? null : grams },
       busiest: busiestWeeks(own),
     };
   });
@@ -60,6 +60,21 @@ export function done(visits: readonly WorkedVisit[]): Pick<WorkedRow, 'visits' |
   return { visits: visits.length, written: written.length, hours, estimate: estimateOf(visits.length, written, hours), miles: driven.length === 0 ? null : driven.reduce((sum, one) => sum + one, 0) };
 }
 
+/**
+ * The same of several yards and the work at home together: each is reckoned by itself, as a day of extracting at home tells nothing of
+ * an evening in a yard, and the parts are added, their ranges as of independent errors. Where a yard has too few visits with hours,
+ * the visits to all yards are reckoned as one.
+ */
+export function doneTogether(visits: readonly WorkedVisit[]): ReturnType<typeof done> {
+  const parts = (keyOf: (visit: WorkedVisit) => YardId | null | 'yards') => [...Map.groupBy(visits, keyOf).values()].map(done);
+  const whole = done(visits);
+  const found = [parts(({ yard }) => yard), parts(({ yard }) => (yard === null ? null : 'yards'))].find((own) => own.every(({ estimate }) => estimate !== null));
+  if (found === undefined || visits.length === 0) return { ...whole, estimate: null };
+  const hours = found.reduce((sum, { estimate }) => sum + (estimate?.hours ?? 0), 0);
+  const half = Math.sqrt(found.reduce((sum, { estimate }) => sum + (estimate === null ? 0 : estimate.range[1] - estimate.hours) ** 2, 0));
+  return { ...whole, estimate: { hours, range: [Math.max(whole.hours, hours - half), hours + half] } };
+}
+
 function estimateOf(visits: number, written: readonly number[], hours: number): WorkedRow['estimate'] {
   const missing = visits - written.length;
   if (missing === 0 && written.length > 0) return { hours, range: [hours, hours] };
@@ -71,7 +86,7 @@ function estimateOf(visits: number, written: readonly number[], hours: number): 
 }
 
 function perColony(visits: readonly WorkedVisit[], colonies: number | null): Pick<WorkedRow, 'colonies' | 'perColony'> {
-  const whole = done(visits).estimate;
+  const whole = doneTogether(visits).estimate;
   return { colonies, perColony: whole === null || colonies === null || colonies === 0 ? null : whole.hours / colonies };
 }
 

@@ -15,6 +15,8 @@ export interface NoticeOptions {
 
 export interface NoticeWriter {
   say(sentence: string, options?: NoticeOptions): void;
+  /** Takes back what was said last that is no act of the journal; false where the journal's last act is the last of all. */
+  takeLastBack(): Promise<boolean>;
 }
 
 interface Said extends NoticeOptions {
@@ -30,15 +32,25 @@ const stays = 30_000;
 export function NoticeProvider({ children }: { readonly children: ReactNode }) {
   const [said, setSaid] = useState<Said | null>(null);
   const turn = useRef(0);
+  /** The last doing, where it is no act of the journal; it outlives its message. */
+  const beside = useRef<(() => Promise<string>) | null>(null);
   const say = useCallback((sentence: string, options: NoticeOptions = {}) => {
     turn.current += 1;
+    if (options.takeBack !== undefined || options.undoGesture !== undefined || options.redo === true) beside.current = options.takeBack ?? null;
     setSaid({ sentence, turn: turn.current, ...options });
   }, []);
-  const writer = useMemo(() => ({ say }), [say]);
+  const takeLastBack = useCallback(async () => {
+    const own = beside.current;
+    if (own === null) return false;
+    beside.current = null;
+    say(await own());
+    return true;
+  }, [say]);
+  const writer = useMemo(() => ({ say, takeLastBack }), [say, takeLastBack]);
   return (
     <Writer value={writer}>
       {children}
-      <Notice said={said} say={say} onClose={() => setSaid(null)} />
+      <Notice said={said} say={say} takeLastBack={takeLastBack} onClose={() => setSaid(null)} />
     </Writer>
   );
 }
@@ -49,7 +61,7 @@ export function useNotice(): NoticeWriter {
   return writer;
 }
 
-function Notice({ said, say, onClose }: { readonly said: Said | null; readonly say: NoticeWriter['say']; readonly onClose: () => void }) {
+function Notice({ said, say, takeLastBack, onClose }: NoticeWriter & { readonly said: Said | null; readonly onClose: () => void }) {
   const undo = useWrite('journal.undo');
   const redo = useWrite('journal.redo');
   const box = useRef<HTMLDivElement>(null);
@@ -80,7 +92,7 @@ function Notice({ said, say, onClose }: { readonly said: Said | null; readonly s
   const takeBack = async () => {
     if (said?.takeBack !== undefined) {
       setTaking(true);
-      say(await said.takeBack());
+      await takeLastBack();
       setTaking(false);
     }
     if (said?.undoGesture === undefined) return;

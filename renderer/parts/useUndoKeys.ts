@@ -4,18 +4,19 @@ import { faultText, useNotice } from './Notice.tsx';
 import { undoKeyOf } from './undoKeyOf.ts';
 
 /**
- * Ctrl Z takes the last act back, Ctrl Shift Z or Ctrl Y brings it back; in a text field they are the field's own,
+ * Ctrl Z takes the last act back (what was done last beside the journal first), Ctrl Shift Z or Ctrl Y brings it back; in a text field they are the field's own,
  * except within what is marked as leaving them to the book and did not take the key itself.
  */
 export function useUndoKeys(): void {
   const { send: undo } = useWrite('journal.undo');
   const { send: redo } = useWrite('journal.redo');
-  const { say } = useNotice();
+  const { say, takeLastBack } = useNotice();
   // One after another, so that a key pressed before the last answer came is not lost.
   const turn = useRef(Promise.resolve());
 
   useEffect(() => {
     const act = async (back: boolean) => {
+      if (back && (await takeLastBack())) return;
       const answer = back ? await undo({}) : await redo({});
       if (!answer.ok) say(faultText(answer));
       else say(answer.value.sentence, back ? { redo: true } : { undoGesture: answer.value.gesture });
@@ -32,7 +33,7 @@ export function useUndoKeys(): void {
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [undo, redo, say]);
+  }, [undo, redo, say, takeLastBack]);
 }
 
 const noText: ReadonlySet<string> = new Set(['button', 'checkbox', 'color', 'file', 'image', 'radio', 'range', 'reset', 'submit']);

@@ -229,9 +229,9 @@ export const workOperations = {
   /** `own`: false while nobody has written hours down, and the house pattern is taken. Daylight is of the next 8 weeks’ first days. */
   'work.hours': read(nothing, z.object({ hours: workHours, own: z.boolean(), daylight: z.array(z.object({ day: dayValue, sunrise: clock, sunset: clock })) })),
   'work.setHours': write(workHours, z.object({ hours: workHours }), 'set them again as they were'),
-  /** `known` as written down; `estimated` through home for the rest, in minutes. */
+  /** `known` as written down; `estimated` through home, or along the known ones, for the rest, in minutes. */
   'work.distances': read(nothing, z.object({ known: z.array(yardDistance), estimated: z.array(yardDistance), without: z.array(yardId) })),
-  /** Null takes it away, and the way through home is taken again. */
+  /** Null takes it away, and the estimate is taken again. */
   'work.setDistance': write(z.strictObject({ a: yardId, b: yardId, minutes: z.number().min(0).max(600).nullable() }), nothing, 'set it again as it was'),
   'work.ownTasks': read(nothing, z.object({ tasks: z.array(ownTask) })),
   /** Without a key a new one is made. */

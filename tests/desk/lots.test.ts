@@ -196,7 +196,7 @@ test('yields by every grouping: each figure opens the colonies behind it, and th
   expect(seasons.find(({ season }) => season === 2022)?.nass).toMatchObject({ perColony: 47 });
   expect(seasons.find(({ season }) => season === 2023)?.nass).toBeNull();
   expect(sentence).toMatch(/\d.lb a colony/);
-  expect(hourSentence).toMatch(/^In 2026 each hour of work brought 18\.\d.lb of honey \(14\.\d.lb to 23\.\d.lb\): hours are written down for 61 of \d\d.visits, and/);
+  expect(hourSentence).toMatch(/^In 2026 each hour of work brought 21\.\d.lb of honey \(20\.\d.lb to 23\.\d.lb\): hours are written down for 61 of \d\d.visits, and/);
   // The hours are those of the page of hours worked.
   const worked = (await ask('worked.seasons', {})).seasons;
   expect(seasons.map(({ season, visits, written, hours }) => ({ season, visits, written, hours })))

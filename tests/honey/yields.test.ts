@@ -91,7 +91,7 @@ test('honey for each hour: a figure with its range, or words where few hours are
   const said = (more: Partial<SeasonCrop>, unit: 'lb' | 'kg' = 'lb') => hourSentence([crop(2022, more)], unit).replaceAll('\u00a0', ' ');
   expect(said({})).toBe('No hours of work are written down for 2022, so nothing can be said of honey for each hour.');
   expect(said({ written: 3, hours: 6 })).toBe('For 2022 hours are written down for 3 of 40 visits, too few to say how much honey came for each hour.');
-  expect(said({ written: 30, hours: 60, perHour: { lb: 12.5, range: [11, 14.5] } })).toBe('In 2022 each hour of work brought 12.5 lb of honey (11 lb to 14.5 lb): hours are written down for 30 of 40 visits, and the others are taken to have been as long.');
+  expect(said({ written: 30, hours: 60, perHour: { lb: 12.5, range: [11, 14.5] } })).toBe('In 2022 each hour of work brought 12.5 lb of honey (11 lb to 14.5 lb): hours are written down for 30 of 40 visits, and the others are taken to have been as long as the rest in their yard.');
   expect(said({ written: 40, hours: 80, perHour: { lb: 12.5, range: [12.5, 12.5] } }, 'kg')).toBe('In 2022 each of 80 hours of work brought 5.7 kg of honey; hours are written down for 40 of 40 visits.');
   expect(hourSentence([], 'lb')).toBe('');
 });

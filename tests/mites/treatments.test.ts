@@ -103,8 +103,15 @@ describe('a yard on a day', () => {
 });
 
 describe('which treatment fits', () => {
-  const so = (more: Partial<TreatmentSetting> = {}): TreatmentSetting => ({ today: day('2026-08-12'), high: 80, withSupers: 0, brood: 'yes', lastUsed: null, ...more });
+  const so = (more: Partial<TreatmentSetting> = {}): TreatmentSetting => ({ today: day('2026-08-12'), high: 80, withSupers: 0, brood: 'yes', lastUsed: null, underWay: null, ...more });
   const fitOf = (form: string, more: Partial<TreatmentSetting> = {}, rules = none) => treatmentFits(so(more), rules).find((one) => one.form === form)!;
+  test('while one is in the hives, or on the day it was given, none fits', () => {
+    for (const [underWay, reason] of [[{ ingredient: 'formic acid', until: day('2099-09-06') }, 'formic acid is in the hives until'], [{ ingredient: 'oxalic acid', until: so({}).today }, 'oxalic acid was given today']] as const) {
+      const found = treatmentFits(so({ underWay }), none);
+      expect(found.every(({ fits }) => fits === 'does not fit')).toBe(true);
+      expect(found.every(({ cells }) => cells.some(({ reason: why }) => why.startsWith(reason)))).toBe(true);
+    }
+  });
   const cell = (form: string, about: string, more: Partial<TreatmentSetting> = {}, rules = none) => fitOf(form, more, rules).cells.find((one) => one.about === about)!;
   // The figures are labels' as they are remembered (from memory); what is tested is that each is held against what is so.
   test('day temperature', () => {

@@ -12,4 +12,4 @@ test.each([
   ['8:00 until 8:10', 0.17, '8:00 to 8:10'],
 ])('%s is %s h', (typed, hours, clock) => expect(workedTime(typed)).toEqual({ hours, clock }));
 
-test.each(['two', '17:30-', '25:00-26:00', '17:75-18', '8-8', '', '8-9-10'])('“%s” is no time worked', (typed) => expect(workedTime(typed)).toBeNull());
+test.each(['two', '17:30-', '25:00-26:00', '17:75-18', '8-8', '', '8-9-10', '18-17', '20:00-15:00'])('“%s” is no time worked', (typed) => expect(workedTime(typed)).toBeNull());

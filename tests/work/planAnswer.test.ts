@@ -89,6 +89,41 @@ test('a visit that is held is made, a forbidden one is not, and little else chan
   expect(visits - same).toBeLessThanOrEqual(0.2 * visits + 1);
 });
 
+test('a visit that is carried to another day takes its work along', () => {
+  const before = planned(asked, 5);
+  const { problem, days, yards } = makeProblem(asked);
+  let carried = 0;
+  for (const { day: from, visits } of before.outings.slice(0, 4)) {
+    for (const visit of visits) {
+      const place = yards.findIndex(({ id }) => id === visit.yard);
+      const to = [1, 2, 3, 4, 7].map((by) => addDays(from, by)).find((on) => on <= before.until && problem.outings.some((outing) => days[outing.day] === on && outing.yards.includes(place) && outing.room >= visit.tasks.reduce((sum, { minutes, people }) => sum + minutes * people, 0)));
+      if (to === undefined || before.outings.some((outing) => outing.day === to)) continue;
+      const after = planned({ ...asked, kept: before, before, choices: [{ key: 'c1', kind: 'forbid', day: from, yard: visit.yard, task: null }, { key: 'c2', kind: 'pin', day: to, yard: visit.yard, task: null }] }, 5);
+      const there = after.outings.find((outing) => outing.day === to)?.visits.find(({ yard }) => yard === visit.yard);
+      expect(there?.tasks.map(({ key }) => key)).toEqual(expect.arrayContaining(visit.tasks.map(({ key }) => key)));
+      carried += 1;
+    }
+  }
+  expect(carried).toBeGreaterThan(1);
+});
+
+test('nobody drives to a yard where nothing is to be done, whatever was planned before', () => {
+  const before = planned(asked, 5);
+  const people = asked.hours.people.map((person, at) => (at === 0 ? person : { ...person, week: person.week.map(() => null) }));
+  for (const choices of [[], [{ key: 'c1', kind: 'forbid' as const, day: before.outings[1]?.day ?? may, yard: before.outings[1]?.visits[0]?.yard ?? null, task: null }]]) {
+    const { outings } = planned({ ...asked, hours: { ...asked.hours, people }, kept: before, before, choices }, 5);
+    expect(outings.flatMap(({ visits }) => visits.filter(({ tasks }) => tasks.length === 0))).toEqual([]);
+  }
+});
+
+test('a round is not made again long before it is due', () => {
+  const { outings } = planned({ ...asked, kept: null, before: null }, 20);
+  for (const { key } of asked.tasks.filter(({ source }) => source === 'round')) {
+    const seen = outings.filter(({ visits }) => visits.some(({ tasks }) => tasks.some((task) => task.key === key && task.colonies === task.of))).map(({ day: on }) => on);
+    for (const [at, on] of seen.entries()) if (at > 0) expect(on >= addDays(seen[at - 1] ?? on, 5)).toBe(true);
+  }
+});
+
 test('a held day that the hours do not reach is said, not dropped in silence', () => {
   const sunday = addDays(may, 2);
   const yard = asked.facts.yards[0];

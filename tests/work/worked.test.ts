@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
 import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
-import { done, meanAlive } from '#core/work/workedHours.ts';
+import { done, doneTogether, meanAlive } from '#core/work/workedHours.ts';
 import { visitKinds, visitsOf, type WorkedVisit } from '#core/work/workedVisits.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import { day } from '#shared/days.ts';
@@ -23,6 +23,17 @@ describe('hours of a season', () => {
     expect(done([visit(2), visit(3)]).estimate).toEqual({ hours: 5, range: [5, 5] });
     expect(done([visit(2), visit(3), visit(null)]).estimate).toBeNull();
     expect(done([]).estimate).toBeNull();
+  });
+  test('work at home tells nothing of visits to yards: each part is reckoned by itself, and the parts are added', () => {
+    const there = (yard: number | null, hours: number | null): WorkedVisit => ({ ...visit(hours), yard: yard as WorkedVisit['yard'] });
+    // At home 20 + 20 h. In the yard 1, 2, 3, 2, 2 and one without: 10 + 2. Together 52, where one mean over all would say 50 + 50 / 7 = 57.1.
+    const found = doneTogether([...[20, 20].map((hours) => there(null, hours)), ...[1, 2, 3, 2, 2, null].map((hours) => there(1, hours))]);
+    expect(found).toMatchObject({ visits: 8, written: 7, hours: 50 });
+    expect(found.estimate?.hours).toBeCloseTo(52, 10);
+    // s² = 0.5; half = 2.776 * sqrt(0.5 / 5 + 0.5) = 2.150.
+    expect(found.estimate?.range[1]).toBeCloseTo(54.15, 2);
+    expect(doneTogether([there(1, 2), there(1, null)]).estimate).toBeNull();
+    expect(doneTogether([]).estimate).toBeNull();
   });
   test('no range goes below what is written down', () => {
     expect(done([1, 1, 1, 1, 30, null].map(visit)).estimate?.range[0]).toBe(34);

@@ -81,7 +81,7 @@ export function hourSentence(seasons: readonly SeasonCrop[], unit: MassUnit): st
   if (perHour === null) return `For ${season} ${known}, too few to say how much honey came for each hour.`;
   const [low, high] = perHour.range;
   if (written === visits) return `In ${season} each of ${number(hours, 1)} hours of work brought ${massSaid(perHour.lb, unit, 1)} of honey; ${known}.`;
-  return `In ${season} each hour of work brought ${massSaid(perHour.lb, unit, 1)} of honey (${massSaid(low, unit, 1)} to ${massSaid(high, unit, 1)}): ${known}, and the others are taken to have been as long.`;
+  return `In ${season} each hour of work brought ${massSaid(perHour.lb, unit, 1)} of honey (${massSaid(low, unit, 1)} to ${massSaid(high, unit, 1)}): ${known}, and the others are taken to have been as long as the rest in their yard.`;
 }
 
 /** The years that a printed figure stands beside, by where it was read, and those without one. */

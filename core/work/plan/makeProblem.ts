@@ -1,3 +1,4 @@
+import type { YardId } from '#shared/brands.ts';
 import type { PlanChoice, WorkHours, WorkPlan, WorkTask, YardDistance } from '#shared/contract/work.ts';
 import { addDays, dayInWords, daysBetween, type Day } from '#shared/days.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
@@ -15,6 +16,8 @@ const worthDoing = 14;
 const catchUp = 8;
 /** Minutes that no day has. */
 const notToday = 1e6;
+/** A visit is carried by no more days than this; further apart are two visits. */
+const farthest = 28;
 /** A yard is worked through in at most so many parts. */
 const mostParts = 4;
 
@@ -59,6 +62,8 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const yardAt = new Map(yards.map(({ id }, at) => [id, at]));
   const partRoom = partRooms(yards, outings);
 
+  const carried = carriedVisits(choices, { days, yards, outings });
+  const withVisit = tasksCarried(carried, shown, choices, today);
   const dropped = new Set(choices.flatMap(({ kind, task }) => (kind === 'drop' && task !== null ? [task] : [])));
   const home: WorkTask[] = [];
   const unreached: { task: WorkTask; reason: string; mend: string | null }[] = [];
@@ -92,7 +97,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
     const single = task.after !== null || followed.has(task.key);
     const units = single ? 1 : partsFor(minutes, partRoom[at] ?? [], Math.max(1, task.colonies.length));
     place.set(task.key, jobs.length);
-    jobs.push(jobOf(task, at, units, minutes / units, after, { today, length, choices }));
+    jobs.push(jobOf(task, at, units, minutes / units, after, { today, length, choices: [...choices, ...withVisit] }));
     jobTasks.push(task);
   }
 
@@ -108,6 +113,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
       continue;
     }
     const never = new Set(choices.flatMap(({ kind, task: about, day }) => (kind === 'forbid' && about === task.key && day !== null ? [day] : [])));
+    for (const { yard: where, from, to } of carried) if (where === yard.id && from !== null) for (let day = Math.min(from, to + 1); day < Math.max(to, from + 1); day += 1) never.add(days[day] as Day);
     const whole = days.map((day) => roundOf(rules, phaseOn(rules, day)).each * pace.factor * colonies.length);
     const each = whole.map((minutes, day) => (never.has(days[day] as Day) ? notToday : minutes));
     const units = partsFor(Math.max(...whole), partRoom[at] ?? [], colonies.length);
@@ -121,6 +127,34 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const without = yards.filter(({ id }) => driving.fromHome(id) === null);
   if (without.length > 0) remarks.push(`${without.map(({ name }) => name).join(', ')}: the minutes from home are not written down, so nothing can be planned there.`);
   return { problem: { days: length, yards: yards.length, jobs, rounds, outings, held, before }, days, yards, outings, jobTasks, roundYards, home, unreached, remarks };
+}
+
+/** A visit that is held on a day (`to`), and the day near it on which the same yard was forbidden: from there it was carried. */
+interface Carried {
+  readonly yard: YardId;
+  readonly from: number | null;
+  readonly to: number;
+}
+
+function carriedVisits(choices: readonly PlanChoice[], { days, yards, outings }: { days: readonly Day[]; yards: readonly Yard[]; outings: readonly PossibleOuting[] }): Carried[] {
+  const own = choices.filter(({ task }) => task === null);
+  return own.flatMap(({ kind, day, yard }): Carried[] => {
+    const to = day === null ? -1 : days.indexOf(day);
+    const at = yards.findIndex(({ id }) => id === yard);
+    if ((kind !== 'pin' && kind !== 'lock') || yard === null || to < 0 || !outings.some((outing) => outing.day === to && outing.yards.includes(at))) return [];
+    const forbidden = own.flatMap((one) => (one.kind === 'forbid' && one.yard === yard && one.day !== null && days.includes(one.day) ? [days.indexOf(one.day)] : []));
+    return [{ yard, from: forbidden.filter((from) => Math.abs(from - to) <= farthest).toSorted((a, b) => Math.abs(a - to) - Math.abs(b - to))[0] ?? null, to }];
+  });
+}
+
+/** The work of a visit goes with it, and stays with it while it is held. */
+function tasksCarried(carried: readonly Carried[], shown: WorkPlan | null, choices: readonly PlanChoice[], today: Day): PlanChoice[] {
+  return (shown?.outings ?? []).flatMap(({ day, visits }) => visits.flatMap(({ yard, tasks }) => {
+    const on = daysBetween(today, day);
+    const visit = carried.find((one) => one.yard === yard && (one.to === on || one.from === on));
+    if (visit === undefined) return [];
+    return tasks.filter(({ key }) => !choices.some(({ task }) => task === key)).map(({ key }): PlanChoice => ({ key: '', kind: 'pin', day: addDays(today, visit.to), yard: null, task: key }));
+  }));
 }
 
 function noOutings({ today }: WorkFacts, { people }: WorkHours): string {

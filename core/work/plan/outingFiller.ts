@@ -242,7 +242,7 @@ export class OutingFiller {
     const job = jobs[at];
     let cost = 0;
     if (job === undefined) {
-      for (let unit = start; unit < start + fit; unit += 1) cost += costs.unitDay * Math.max(0, day - (row[unit] ?? 0));
+      for (let unit = start; unit < start + fit; unit += 1) cost += costs.unitDay * Math.max(0, day - (row[unit] ?? 0)) + costs.early * (this.#problem.days - day);
       row.copyWithin(start, start + fit, end);
       row.fill(this.#problem.rounds[at - jobs.length]?.again[day] ?? 0, end - fit, end);
       return cost;

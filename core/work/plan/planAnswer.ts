@@ -5,6 +5,7 @@ import { roundKey } from '../roundTasks.ts';
 import type { MadeProblem, PlanFacts } from './makeProblem.ts';
 import type { PlanDraft } from './planProblem.ts';
 import { planTroubles } from './planTroubles.ts';
+import { trimDraft } from './trimDraft.ts';
 
 interface Bounds {
   readonly gap: number | null;
@@ -12,8 +13,9 @@ interface Bounds {
 }
 
 /** A draft as a plan: outings with their times, what is done at each yard, what comes late or finds no place, and the weeks. */
-export function planAnswer(made: MadeProblem, draft: PlanDraft, asked: PlanFacts, { gap, naive }: Bounds): WorkPlan {
+export function planAnswer(made: MadeProblem, found: PlanDraft, asked: PlanFacts, { gap, naive }: Bounds): WorkPlan {
   const { days } = made;
+  const draft = trimDraft(made.problem, found);
   const before = asked.kept === null ? null : new Set(asked.kept.outings.flatMap(({ day, visits }) => visits.map(({ yard }) => `${day}/${yard}`)));
   const outings = draft.outing.flatMap((choice, day) => (choice < 0 ? [] : [outingOf(made, draft, asked, day, choice, before)]));
   const { home, troubles: homeTroubles } = atHome(made, asked.hours, outings);

@@ -55,7 +55,7 @@ export const yieldWords = {
     'Ranges hold the true mean nineteen times in twenty. They take colonies for independent, which those of one yard, or one colony in two seasons, are not quite; they are somewhat short.',
     'Comparing in five ways is looking five times: one look in twenty shows a difference that chance made.',
   ],
-  marginHours: 'Hours are those of all work with the bees, people counted. Visits without hours are taken to have been as long as the others; with fewer than five written, nothing is reckoned.',
+  marginHours: 'Hours are those of all work with the bees, people counted. Visits without hours are taken to have been as long as the others in their yard, or where a yard has fewer than five written, as those of all yards; with fewer than five in all, nothing is reckoned.',
   marginPrinted: 'The printed figure is that of USDA NASS for the whole country and the calendar year, for operations with five colonies or more, per colony harvested; a colony harvested in two states counts twice. First prints are revised a year later. Figures by state are not held here.',
   rowOwn: (label: string, mean: string, n: string, colonies: string, seasons: string) => `${label}: ${mean} a colony as weighed, over ${n} of ${colonies} in ${seasons}.`,
   rowPulled: (share: string) => `Pulled ${share} of the way to the mean of all.`,

@@ -7,7 +7,7 @@ import { useWrite } from '../../desk/useDesk.ts';
 import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
-import { useNotice } from '../../parts/Notice.tsx';
+import { faultText, useNotice } from '../../parts/Notice.tsx';
 import { words } from './words.ts';
 
 export interface PutOffFormProps {
@@ -24,6 +24,7 @@ const aWeek = 7;
 export function PutOffForm({ line, yard, today, order, onLeft }: PutOffFormProps) {
   const id = useId();
   const putOff = useWrite('needs.putOff');
+  const askAgain = useWrite('needs.askAgain');
   const { say } = useNotice();
   const [day, setDay] = useState<string>(addDays(today, aWeek));
   const [reason, setReason] = useState('');
@@ -33,7 +34,13 @@ export function PutOffForm({ line, yard, today, order, onLeft }: PutOffFormProps
     if (putOff.busy) return;
     const answer = await putOff.send({ line: line.key, yard, colony: null, until, reason });
     if (!answer.ok) return setFault(answer);
-    say(until === null ? words.saidGone(line.act) : words.saidOff(line.act, dayText(until)));
+    const { keys } = answer.value;
+    say(until === null ? words.saidGone(line.act) : words.saidOff(line.act, dayText(until)), {
+      takeBack: async () => {
+        const back = await askAgain.send({ keys });
+        return back.ok ? words.saidBack(line.act) : faultText(back);
+      },
+    });
     onLeft();
   };
   const submit = (event: FormEvent) => {

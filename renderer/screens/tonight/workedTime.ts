@@ -7,9 +7,11 @@ export interface WorkedTime {
   readonly clock: string | null;
 }
 
+const longest = 18 * 60;
+
 const stretch = /^(\d{1,2})(?:[:.h]?([0-5]\d))?\s*(?:-|–|to|until)\s*(\d{1,2})(?:[:.h]?([0-5]\d))?$/i;
 
-/** Reads `2.5`, `17:30-20:15`, `1730-2015` or `5 to 7`; one that ends before it begins went past midnight. Null if it is neither. */
+/** Reads `2.5`, `17:30-20:15`, `1730-2015` or `5 to 7`; one that ends before it begins went past midnight. Null if it is neither, or longer than anybody works in a stretch. */
 export function workedTime(typed: string): WorkedTime | null {
   const text = typed.trim();
   const parts = stretch.exec(text);
@@ -20,6 +22,8 @@ export function workedTime(typed: string): WorkedTime | null {
   const [from, until] = [clockOf(parts[1], parts[2]), clockOf(parts[3], parts[4])];
   if (from === null || until === null || from === until) return null;
   const minutes = (until - from + 24 * 60) % (24 * 60);
+  // A slip: 18-17 is no night's work.
+  if (minutes > longest) return null;
   return { hours: Math.round((minutes / 60) * 100) / 100, clock: `${written(from)} to ${written(until)}` };
 }
 

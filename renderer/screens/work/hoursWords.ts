@@ -27,7 +27,7 @@ export const hoursWords = {
   badException: (line: string) => `“${line}” cannot be read. Write the day and the stretch, as 2026-12-28 9-16, or the day and none.`,
   badDegrees: (typed: string) => `“${typed}” is no number of degrees. Type it like 44.5 or -92.`,
   distances: 'Ways between yards',
-  distancesHelp: 'Minutes of driving from yard to yard. What is not written down is taken as the way by home; write in what you know.',
+  distancesHelp: 'Minutes of driving from yard to yard. What is not written down is taken as the way by home, or by yards whose ways are written down; write in what you know.',
   distancesNone: (names: string) => `No way from home is known for ${names}; write the minutes on the Book page.`,
   from: 'From',
   to: 'To',

@@ -26,7 +26,7 @@ export const workedWords = {
   perColony: 'Hours a colony',
   perHour: (unit: string) => `Honey, ${unit} an hour`,
   sentence: (hours: string, visits: number, written: number, perColony: string) =>
-    `${hours} person-hours in ${counted(visits, 'visit', 'visits')}; ${perColony} for each colony.${written < visits ? ` ${counted(visits - written, 'visit has', 'visits have')} no hours written down and are reckoned like the others.` : ''}`,
+    `${hours} person-hours in ${counted(visits, 'visit', 'visits')}; ${perColony} for each colony.${written < visits ? ` ${counted(visits - written, 'visit has', 'visits have')} no hours written down and are reckoned like the others of their yard.` : ''}`,
   sentenceFew: (hours: string, visits: number, written: number) => `${hours} person-hours written down for ${written} of ${counted(visits, 'visit', 'visits')}: too few to say what the others took.`,
   busiest: 'Busiest weeks',
   busiestNone: 'No week has hours written down.',
