@@ -11,7 +11,7 @@ import type { Minor } from '#shared/brands.ts';
 import type { Grams } from '#shared/brands.ts';
 import { jarWords, saleItem } from '#core/honey/lots/jars.ts';
 import { firstNewTrouble } from '#core/honey/lots/judgeStep.ts';
-import type { Lot } from '#core/honey/lots/lotBook.ts';
+import { jarSizes, jarsOfSize, type Lot } from '#core/honey/lots/lotBook.ts';
 import type { KeptStep, LotFacts, SaleFact } from '#core/honey/lots/lotFacts.ts';
 import { actSentence, balanceSentence, eventSentence, gramsSaid, limitSentence, refusalSentence, waterSentence } from '#core/honey/lots/lotWords.ts';
 import { monthsAfter } from '#core/honey/lots/bestBefore.ts';
@@ -22,7 +22,7 @@ import { gradeByWater, judgeWater, type WaterPlace } from '#core/honey/waterLimi
 import { houseRules, numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { enterRows } from './enterRows.ts';
-import { harvestLine, jarLines, lotLine, saleLine, treatedIn, treatmentLines } from './lotLines.ts';
+import { harvestLine, lotLine, saleLine, treatedIn, treatmentLines } from './lotLines.ts';
 import { lotRecord, placePaper, readPlace, readSteps, stepPaper, type LotRecord } from './lotPapers.ts';
 import { nextKey } from './offerPapers.ts';
 
@@ -206,9 +206,14 @@ function listSentence(lots: readonly ReturnType<typeof lotLine>[], limit: number
 }
 
 function saleSentence(lot: Lot): string {
-  const jars = jarLines(lot);
-  if (jars.length === 0) return 'No jars were filled from it yet.';
-  return `${jars.map(({ size, filled, sold, left }) => `${counted(filled, jarWords(size), `${jarWords(size)}s`)} filled, ${sold} sold, ${left < 0 ? `${-left} more than were filled` : `${left} left`}`).join('; ')}.`;
+  const sizes = jarSizes(lot);
+  if (sizes.length === 0) return 'No jars were filled from it yet.';
+  const counts = sizes.map((size) => {
+    const own = jarsOfSize(lot, size);
+    const [filled, sold] = [own.reduce((sum, one) => sum + one.filled, 0), own.reduce((sum, one) => sum + one.sold, 0)];
+    return { size, filled, sold, left: filled - sold };
+  });
+  return `${counts.map(({ size, filled, sold, left }) => `${counted(filled, jarWords(size), `${jarWords(size)}s`)} filled, ${sold} sold, ${left < 0 ? `${-left} more than were filled` : `${left} left`}`).join('; ')}.`;
 }
 
 function treatmentSentence(treatments: LotPage['treatments'], colonies: number): string {

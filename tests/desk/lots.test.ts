@@ -4,6 +4,7 @@ import { contract, type InputOf, type OperationName, type OutputOf } from '#shar
 import { dayNumber } from '#shared/days.ts';
 import { gramsFrom, gramsPerPound } from '#shared/units.ts';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { traceCsv } from '../../renderer/screens/honey/traceCsv.ts';
 
 let scratch: ReturnType<typeof scratchFolder>;
 let at: ReturnType<typeof trialDesk>;
@@ -233,4 +234,24 @@ test('honey over the limit, honey that would be all water, and jars sold that we
   expect([all.line.water, all.atStandard, all.limitSentence]).toEqual([null, null, 'Whether it is within the 18.6\u00a0% of United States, grades A and B is not known.']);
   expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance\.$/);
   expect(await at.answer('lots.keep', { lot: 'Wet', day: '2026-11-23', act: { what: 'dried', to: 70 } })).toMatchObject({ ok: false });
+});
+
+test('jars of one size filled for two days of best before stand on two lines, and the earlier day is not overwritten', async () => {
+  await ask('journal.enter', { rows: [{ date: '2026-11-20', entry: 'harvest', yard: 'MR', gross: '330', tare: '30', unit: 'lb', lot: 'Twice' }] });
+  const fill = (day: string, count: number, bestBefore: string) => ask('lots.keep', { lot: 'Twice', day, act: { what: 'filled', size: jar, count, bestBefore } });
+  await fill('2026-11-21', 50, '2028-11-21');
+  await fill('2026-11-23', 100, '2028-11-23');
+  await ask('lots.sell', { lot: 'Twice', day: '2026-11-24', size: jar, quantity: 60, price: null, note: '' });
+  const page = await ask('lots.page', { lot: 'Twice' });
+  const { line, saleSentence } = page;
+  expect(line.jars.map(({ words, bestBefore, filled, sold, left }) => [words, bestBefore, filled, sold, left])).toEqual([['1 lb jar', '2028-11-21', 50, 50, 0], ['1 lb jar', '2028-11-23', 100, 10, 90]]);
+  expect(saleSentence).toBe('150\u00a01 lb jars filled, 60 sold, 90 left.');
+  expect((await ask('lots.list', {})).lots.find(({ code }) => code === 'Twice')?.jars).toEqual(line.jars);
+  expect(traceCsv(page, 'lb').split(/\r?\n/).filter((row) => row.startsWith('forward,jars'))).toEqual([
+    'forward,jars,Twice,,,,,,,"50 of 1 lb jar filled, 50 sold, 0 left, best before 2028-11-21",',
+    'forward,jars,Twice,,,,,,,"100 of 1 lb jar filled, 10 sold, 90 left, best before 2028-11-23",',
+  ]);
+  // Traced forward they are the jars of one size: no day is said for both.
+  const { lots } = await ask('lots.trace', { from: { by: 'day', from: '2026-11-20', until: '2026-11-20' } });
+  expect(lots.find(({ code }) => code === 'Twice')?.jars).toMatchObject([{ words: '1 lb jar', filled: 150, sold: 60, left: 90, bestBefore: null }]);
 });
