@@ -62,6 +62,7 @@ export const lotHandlers: Handlers<Names> = {
     if (act.what !== 'made' && act.what !== 'poured') lotOf(record, lot);
     if (act.what === 'poured') lotOf(record, act.from);
     if (act.what === 'made') checkHarvests(act.harvests, record);
+    else checkSince(act, lot, day, record);
     if (act.what === 'filled' && act.bestBefore !== null && act.bestBefore <= day) throw new FaultError(refuse('refused', 'Best before lies after the day on which the jars are filled.', { field: 'bestBefore' }));
     const step: KeptStep = { key: nextKey('l', (await book.store.papers('lot')).keys()), lot, day, at: context.options.now().stamp, act, back: null };
     const wrong = firstNewTrouble(record.facts, { ...record.facts, steps: [...record.facts.steps, step] });
@@ -87,6 +88,7 @@ export const lotHandlers: Handlers<Names> = {
     const { book, record, unit, today } = await here(context);
     lotOf(record, lot);
     if (day > today) throw new FaultError(refuse('refused', `${dayInWords(day)} is still to come.`, { field: 'day', mend: 'Give the day of the sale.' }));
+    checkDay(record.book.lots.get(lot), day, 'entered');
     if (size !== null && !Number.isInteger(quantity)) throw new FaultError(refuse('refused', 'Jars are sold in whole numbers.', { field: 'quantity' }));
     const item = saleItem(size, unit);
     const sale: SaleFact = { entry: Number.MAX_SAFE_INTEGER as EntryId, day, place: Number.MAX_SAFE_INTEGER, item, quantity, price, lot };
@@ -164,6 +166,25 @@ function settled(act: LotAct): LotAct {
   if (act.what === 'water' && act.reading !== null && act.celsius !== null) return lotAct.parse({ ...act, water: found(waterFromReading(act.reading, act.celsius)) });
   if (act.what === 'weighed' && !(act.gross > act.tare)) throw new FaultError(refuse('refused', 'Full weight must be more than empty weight.', { field: 'gross', mend: 'Correct one of them. Nothing was kept.' }));
   return act;
+}
+
+/** Nothing can be done with a lot before honey is in it: a weighing then would be counted once more when the harvest comes in. */
+function checkSince(act: Exclude<LotAct, { what: 'made' }>, lot: string, day: Day, { book }: LotRecord): void {
+  if (act.what === 'poured') checkDay(book.lots.get(act.from), day, 'kept');
+  // A lot may begin with what is poured into it, and then that day may turn out to be an earlier one.
+  const own = book.lots.get(lot);
+  const began = own?.events.find(broughtHoney)?.of;
+  if (act.what !== 'poured' || (began !== undefined && 'harvest' in began)) checkDay(own, day, 'kept');
+}
+
+function checkDay(lot: Lot | undefined, day: Day, done: string): void {
+  const first = lot?.events.find(broughtHoney);
+  if (lot === undefined || first === undefined || day >= first.day) return;
+  throw new FaultError(refuse('refused', `The first honey of lot ${lot.code} came in on ${dayInWords(first.day)}.`, { field: 'day', mend: `Give that day or a later one. Nothing was ${done}.` }));
+}
+
+function broughtHoney({ of }: Lot['events'][number]): boolean {
+  return 'harvest' in of || ('step' in of && !('pouredTo' in of) && of.step.act.what === 'poured');
 }
 
 function checkHarvests(asked: readonly EntryId[], { book, facts }: LotRecord): void {

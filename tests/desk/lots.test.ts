@@ -255,3 +255,26 @@ test('jars of one size filled for two days of best before stand on two lines, an
   const { lots } = await ask('lots.trace', { from: { by: 'day', from: '2026-11-20', until: '2026-11-20' } });
   expect(lots.find(({ code }) => code === 'Twice')?.jars).toMatchObject([{ words: '1 lb jar', filled: 150, sold: 60, left: 90, bestBefore: null }]);
 });
+
+test('nothing can have been done with a lot before its first honey came in', async () => {
+  const harvest = (date: string, lot: string) => ({ date, entry: 'harvest' as const, yard: 'MR', gross: '130', tare: '30', unit: 'lb', lot });
+  await ask('journal.enter', { rows: [harvest('2026-11-20', 'Later'), harvest('2026-11-10', 'Sooner'), { date: '2026-11-21', entry: 'harvest', yard: 'MR', gross: '130', tare: '30', unit: 'lb' }] });
+  const { loose } = await ask('lots.list', {});
+  const keep = (act: InputOf<'lots.keep'>['act'], day: string, lot = 'Later') => at.answer('lots.keep', { lot, day, act });
+  const refused = { ok: false, field: 'day', sentence: 'The first honey of lot Later came in on 20 November 2026.', mend: 'Give that day or a later one. Nothing was kept.' };
+  const acts: InputOf<'lots.keep'>['act'][] = [
+    { what: 'water', water: 17, reading: null, celsius: null }, { what: 'weighed', gross: lb(110), tare: lb(12) }, { what: 'dried', to: 16 }, { what: 'poured', from: 'Sooner', mass: lb(5) },
+    { what: 'filled', size: jar, count: 5, bestBefore: null }, { what: 'lost', mass: lb(1), why: 'spilt' },
+  ];
+  for (const act of acts) expect(await keep(act, '2026-11-19'), act.what).toMatchObject(refused);
+  expect(await at.answer('lots.sell', { lot: 'Later', day: '2026-11-19', size: null, quantity: 1, price: null, note: '' })).toMatchObject({ ...refused, mend: 'Give that day or a later one. Nothing was entered.' });
+  // Nor can honey have been poured out of it.
+  expect(await keep({ what: 'poured', from: 'Later', mass: lb(5) }, '2026-11-19', 'Sooner')).toMatchObject(refused);
+  expect((await ask('lots.page', { lot: 'Later' })).events).toHaveLength(1);
+  // On the day itself it can; and a lot begun by pouring has honey from that day on, whatever is harvested into it later.
+  expect(await keep(acts[0]!, '2026-11-20')).toMatchObject({ ok: true });
+  expect(await keep({ what: 'poured', from: 'Sooner', mass: lb(5) }, '2026-11-15', 'Poured')).toMatchObject({ ok: true });
+  expect(await keep({ what: 'made', harvests: loose.map(({ entry }) => entry) }, '2026-11-22', 'Poured')).toMatchObject({ ok: true });
+  expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-16', 'Poured')).toMatchObject({ ok: true });
+  expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-14', 'Poured')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Poured came in on 15 November 2026.' });
+});
