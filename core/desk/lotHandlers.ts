@@ -4,6 +4,7 @@ import type { EntryId } from '#shared/brands.ts';
 import { dayInWords, yearOf, type Day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
+import { weighedTooHeavy } from '#shared/lotScale.ts';
 import { compareNames } from '#shared/nameOrder.ts';
 import { counted, fixed } from '#shared/figures.ts';
 import { moneyText, type MassUnit } from '#shared/units.ts';
@@ -222,7 +223,8 @@ function listSentence(lots: readonly ReturnType<typeof lotLine>[], limit: number
   const wet = lots.filter(({ within }) => within === false).length;
   const unread = lots.filter(({ water }) => water === null).length;
   const wrong = lots.filter(({ troubles }) => troubles.length > 0).length;
-  const parts = [`${wet === 0 ? 'none' : wet} ${wet === 1 ? 'is' : 'are'} wetter than ${fixed(limit, 1)} %`, ...(unread > 0 ? [`of ${unread} the water is not known`] : []), ...(wrong > 0 ? [`${wrong} ${wrong === 1 ? 'does' : 'do'} not balance`] : [])];
+  const heavy = lots.filter(({ troubles, account }) => troubles.length === 0 && weighedTooHeavy(account)).length;
+  const parts = [`${wet === 0 ? 'none' : wet} ${wet === 1 ? 'is' : 'are'} wetter than ${fixed(limit, 1)} %`, ...(unread > 0 ? [`of ${unread} the water is not known`] : []), ...(wrong > 0 ? [`${wrong} ${wrong === 1 ? 'does' : 'do'} not balance`] : []), ...(heavy > 0 ? [`${heavy} weighed too heavy`] : [])];
   return `${counted(lots.length, 'lot', 'lots')}: ${parts.join(', ')}.`;
 }
 

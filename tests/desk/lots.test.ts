@@ -4,6 +4,7 @@ import { contract, type InputOf, type OperationName, type OutputOf } from '#shar
 import { dayNumber } from '#shared/days.ts';
 import { gramsFrom, gramsPerPound } from '#shared/units.ts';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { accountWord } from '../../renderer/screens/honey/lotsCsv.ts';
 import { traceCsv } from '../../renderer/screens/honey/traceCsv.ts';
 
 let scratch: ReturnType<typeof scratchFolder>;
@@ -232,7 +233,7 @@ test('honey over the limit, honey that would be all water, and jars sold that we
   expect(border.saleSentence).toMatch(/10 sold, 10 more than were filled\.$/);
   const all = await ask('lots.page', { lot: 'All water' });
   expect([all.line.water, all.atStandard, all.limitSentence]).toEqual([null, null, 'Whether it is within the 18.6\u00a0% of United States, grades A and B is not known.']);
-  expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance\.$/);
+  expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance, 1 weighed too heavy\.$/);
   expect(await at.answer('lots.keep', { lot: 'Wet', day: '2026-11-23', act: { what: 'dried', to: 70 } })).toMatchObject({ ok: false });
 });
 
@@ -277,4 +278,18 @@ test('nothing can have been done with a lot before its first honey came in', asy
   expect(await keep({ what: 'made', harvests: loose.map(({ entry }) => entry) }, '2026-11-22', 'Poured')).toMatchObject({ ok: true });
   expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-16', 'Poured')).toMatchObject({ ok: true });
   expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-14', 'Poured')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Poured came in on 15 November 2026.' });
+});
+
+test('a lot that weighs far more than came in is not said to balance', async () => {
+  // The lot above of which 30 lb were written down as spilt before it was weighed is one already.
+  expect((await ask('lots.list', {})).sentence).toMatch(/, 1 weighed too heavy\.$/);
+  await ask('journal.enter', { rows: ['Heavy', 'Near'].map((lot) => ({ date: '2026-11-20', entry: 'harvest' as const, yard: 'MR', gross: '130', tare: '30', unit: 'lb', lot })) });
+  const weighed = async (lot: string, pounds: number) => {
+    await ask('lots.keep', { lot, day: '2026-11-21', act: { what: 'weighed', gross: lb(pounds + 10), tare: lb(10) } });
+    return { word: accountWord((await ask('lots.list', {})).lots.find(({ code }) => code === lot)!), says: (await ask('lots.page', { lot })).balanceSentence };
+  };
+  expect(await weighed('Near', 105)).toEqual({ word: 'balances', says: expect.stringMatching(/^The scale found 5.lb \(5\.0.%\) more than the account had/) });
+  expect(await weighed('Heavy', 105.2)).toEqual({ word: 'weighed too heavy', says: expect.stringMatching(/^Weighed too heavy: the scale found 5\.2.lb \(5\.2.%\) more than the account had: a harvest may be missing, or the scales differ\. /) });
+  expect((await ask('lots.list', {})).sentence).toMatch(/, 2 weighed too heavy\.$/);
+  expect(await weighed('Heavy', 99)).toEqual({ word: 'balances', says: expect.stringMatching(/^The scale found 1.lb .* less than came in/) });
 });

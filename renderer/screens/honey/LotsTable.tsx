@@ -59,7 +59,7 @@ export function LotsTable({ lots, unit, limit }: LotsTableProps) {
                 <td className="number">{number(filled(lot))}</td>
                 <td className="number">{number(left(lot), 1).replace('-', '−')}</td>
                 <td className="number">{massFigure(lot.account.bulk, unit)}</td>
-                <td className={accountWord(lot) === words.broken ? 'needs' : undefined}>{accountWord(lot)}</td>
+                <td className={accountWord(lot) === words.broken || accountWord(lot) === words.tooHeavy ? 'needs' : undefined}>{accountWord(lot)}</td>
               </tr>
             ))}
           </tbody>
