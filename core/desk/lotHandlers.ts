@@ -4,6 +4,7 @@ import type { EntryId } from '#shared/brands.ts';
 import { dayInWords, yearOf, type Day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
+import { weighedTooHeavy } from '#shared/lotScale.ts';
 import { compareNames } from '#shared/nameOrder.ts';
 import { counted, fixed } from '#shared/figures.ts';
 import { moneyText, type MassUnit } from '#shared/units.ts';
@@ -11,7 +12,7 @@ import type { Minor } from '#shared/brands.ts';
 import type { Grams } from '#shared/brands.ts';
 import { jarWords, saleItem } from '#core/honey/lots/jars.ts';
 import { firstNewTrouble } from '#core/honey/lots/judgeStep.ts';
-import type { Lot } from '#core/honey/lots/lotBook.ts';
+import { jarSizes, jarsOfSize, type Lot } from '#core/honey/lots/lotBook.ts';
 import type { KeptStep, LotFacts, SaleFact } from '#core/honey/lots/lotFacts.ts';
 import { actSentence, balanceSentence, eventSentence, gramsSaid, limitSentence, refusalSentence, waterSentence } from '#core/honey/lots/lotWords.ts';
 import { monthsAfter } from '#core/honey/lots/bestBefore.ts';
@@ -22,7 +23,7 @@ import { gradeByWater, judgeWater, type WaterPlace } from '#core/honey/waterLimi
 import { houseRules, numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { enterRows } from './enterRows.ts';
-import { harvestLine, jarLines, lotLine, saleLine, treatedIn, treatmentLines } from './lotLines.ts';
+import { harvestLine, lotLine, saleLine, treatedIn, treatmentLines } from './lotLines.ts';
 import { lotRecord, placePaper, readPlace, readSteps, stepPaper, type LotRecord } from './lotPapers.ts';
 import { nextKey } from './offerPapers.ts';
 
@@ -62,6 +63,7 @@ export const lotHandlers: Handlers<Names> = {
     if (act.what !== 'made' && act.what !== 'poured') lotOf(record, lot);
     if (act.what === 'poured') lotOf(record, act.from);
     if (act.what === 'made') checkHarvests(act.harvests, record);
+    else checkSince(act, lot, day, record);
     if (act.what === 'filled' && act.bestBefore !== null && act.bestBefore <= day) throw new FaultError(refuse('refused', 'Best before lies after the day on which the jars are filled.', { field: 'bestBefore' }));
     const step: KeptStep = { key: nextKey('l', (await book.store.papers('lot')).keys()), lot, day, at: context.options.now().stamp, act, back: null };
     const wrong = firstNewTrouble(record.facts, { ...record.facts, steps: [...record.facts.steps, step] });
@@ -87,6 +89,7 @@ export const lotHandlers: Handlers<Names> = {
     const { book, record, unit, today } = await here(context);
     lotOf(record, lot);
     if (day > today) throw new FaultError(refuse('refused', `${dayInWords(day)} is still to come.`, { field: 'day', mend: 'Give the day of the sale.' }));
+    checkDay(record.book.lots.get(lot), day, 'entered');
     if (size !== null && !Number.isInteger(quantity)) throw new FaultError(refuse('refused', 'Jars are sold in whole numbers.', { field: 'quantity' }));
     const item = saleItem(size, unit);
     const sale: SaleFact = { entry: Number.MAX_SAFE_INTEGER as EntryId, day, place: Number.MAX_SAFE_INTEGER, item, quantity, price, lot };
@@ -166,6 +169,25 @@ function settled(act: LotAct): LotAct {
   return act;
 }
 
+/** Nothing can be done with a lot before honey is in it: a weighing then would be counted once more when the harvest comes in. */
+function checkSince(act: Exclude<LotAct, { what: 'made' }>, lot: string, day: Day, { book }: LotRecord): void {
+  if (act.what === 'poured') checkDay(book.lots.get(act.from), day, 'kept');
+  // A lot may begin with what is poured into it, and then that day may turn out to be an earlier one.
+  const own = book.lots.get(lot);
+  const began = own?.events.find(broughtHoney)?.of;
+  if (act.what !== 'poured' || (began !== undefined && 'harvest' in began)) checkDay(own, day, 'kept');
+}
+
+function checkDay(lot: Lot | undefined, day: Day, done: string): void {
+  const first = lot?.events.find(broughtHoney);
+  if (lot === undefined || first === undefined || day >= first.day) return;
+  throw new FaultError(refuse('refused', `The first honey of lot ${lot.code} came in on ${dayInWords(first.day)}.`, { field: 'day', mend: `Give that day or a later one. Nothing was ${done}.` }));
+}
+
+function broughtHoney({ of }: Lot['events'][number]): boolean {
+  return 'harvest' in of || ('step' in of && !('pouredTo' in of) && of.step.act.what === 'poured');
+}
+
 function checkHarvests(asked: readonly EntryId[], { book, facts }: LotRecord): void {
   const loose = new Set(book.loose.map(({ entry }) => entry));
   const known = new Set(facts.harvests.map(({ entry }) => entry));
@@ -201,14 +223,20 @@ function listSentence(lots: readonly ReturnType<typeof lotLine>[], limit: number
   const wet = lots.filter(({ within }) => within === false).length;
   const unread = lots.filter(({ water }) => water === null).length;
   const wrong = lots.filter(({ troubles }) => troubles.length > 0).length;
-  const parts = [`${wet === 0 ? 'none' : wet} ${wet === 1 ? 'is' : 'are'} wetter than ${fixed(limit, 1)} %`, ...(unread > 0 ? [`of ${unread} the water is not known`] : []), ...(wrong > 0 ? [`${wrong} ${wrong === 1 ? 'does' : 'do'} not balance`] : [])];
+  const heavy = lots.filter(({ troubles, account }) => troubles.length === 0 && weighedTooHeavy(account)).length;
+  const parts = [`${wet === 0 ? 'none' : wet} ${wet === 1 ? 'is' : 'are'} wetter than ${fixed(limit, 1)} %`, ...(unread > 0 ? [`of ${unread} the water is not known`] : []), ...(wrong > 0 ? [`${wrong} ${wrong === 1 ? 'does' : 'do'} not balance`] : []), ...(heavy > 0 ? [`${heavy} weighed too heavy`] : [])];
   return `${counted(lots.length, 'lot', 'lots')}: ${parts.join(', ')}.`;
 }
 
 function saleSentence(lot: Lot): string {
-  const jars = jarLines(lot);
-  if (jars.length === 0) return 'No jars were filled from it yet.';
-  return `${jars.map(({ size, filled, sold, left }) => `${counted(filled, jarWords(size), `${jarWords(size)}s`)} filled, ${sold} sold, ${left < 0 ? `${-left} more than were filled` : `${left} left`}`).join('; ')}.`;
+  const sizes = jarSizes(lot);
+  if (sizes.length === 0) return 'No jars were filled from it yet.';
+  const counts = sizes.map((size) => {
+    const own = jarsOfSize(lot, size);
+    const [filled, sold] = [own.reduce((sum, one) => sum + one.filled, 0), own.reduce((sum, one) => sum + one.sold, 0)];
+    return { size, filled, sold, left: filled - sold };
+  });
+  return `${counts.map(({ size, filled, sold, left }) => `${counted(filled, jarWords(size), `${jarWords(size)}s`)} filled, ${sold} sold, ${left < 0 ? `${-left} more than were filled` : `${left} left`}`).join('; ')}.`;
 }
 
 function treatmentSentence(treatments: LotPage['treatments'], colonies: number): string {

@@ -7,7 +7,7 @@ import type { MassUnit } from '#shared/units.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { harvestColonies, supersOffBy } from '#core/honey/yields/colonySeasons.ts';
 import { jarWords } from '#core/honey/lots/jars.ts';
-import type { Lot } from '#core/honey/lots/lotBook.ts';
+import { jarSizes, jarsOfSize, type Lot } from '#core/honey/lots/lotBook.ts';
 import type { HarvestFact, SaleFact } from '#core/honey/lots/lotFacts.ts';
 import { eventSentence } from '#core/honey/lots/lotWords.ts';
 import { harvestDays } from '#core/honey/lots/traceLots.ts';
@@ -33,8 +33,9 @@ export function lotLine(lot: Lot, picture: Picture, place: WaterPlace, unit: Mas
   };
 }
 
+/** A line for each size and day of best before, sizes in the order in which they were first filled. */
 export function jarLines(lot: Lot): LotLine['jars'] {
-  return [...lot.jars.values()].map(({ size, filled, sold, bestBefore }) => ({ size, words: jarWords(size), filled, sold, left: filled - sold, bestBefore }));
+  return jarSizes(lot).flatMap((size) => jarsOfSize(lot, size)).map(({ size, filled, sold, bestBefore }) => ({ size, words: jarWords(size), filled, sold, left: filled - sold, bestBefore }));
 }
 
 export function saleLine({ entry, day, item, quantity, price }: SaleFact): LotPage['sales'][number] {

@@ -7,6 +7,7 @@ import { FaultError, refuse } from '#shared/faults.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import type { HarvestFact } from '#core/honey/lots/lotFacts.ts';
 import { gramsSaid } from '#core/honey/lots/lotWords.ts';
+import { jarSizes, jarsOfSize } from '#core/honey/lots/lotBook.ts';
 import { lotsAhead } from '#core/honey/lots/traceLots.ts';
 import { followsOn, type TreatmentFact } from '#core/honey/lots/treatmentsBehind.ts';
 import { jarWords, readSaleItem, sizeKey } from '#core/honey/lots/jars.ts';
@@ -36,10 +37,12 @@ export const lotTraceHandlers: Handlers<'lots.trace' | 'lots.traceable'> = {
       lots: ahead
         .map(({ lot, via, harvests, filled, sales: sold }) => ({
           code: lot.code, via, harvests: harvests.map((one) => harvestLine(one, picture)), net: harvests.reduce((sum, one) => sum + one.net, 0), bulk: lot.account.bulk, sales: sold.map(saleLine),
-          jars: [...lot.jars.values()].flatMap(({ size, bestBefore }) => {
+          // Sales name a size alone, so traced jars are counted by size; a day stands there only if all of them have it.
+          jars: jarSizes(lot).flatMap((size) => {
+            const days = new Set(jarsOfSize(lot, size).map(({ bestBefore }) => bestBefore));
             const count = filled.get(sizeKey(size)) ?? 0;
             const gone = sold.filter(({ item }) => isOf(item, size)).reduce((sum, { quantity }) => sum + (quantity ?? 0), 0);
-            return count === 0 ? [] : [{ size, words: jarWords(size), filled: count, sold: gone, left: count - gone, bestBefore }];
+            return count === 0 ? [] : [{ size, words: jarWords(size), filled: count, sold: gone, left: count - gone, bestBefore: days.size === 1 ? ([...days][0] ?? null) : null }];
           }),
         }))
         .toSorted((a, b) => (a.code < b.code ? 1 : -1)),

@@ -4,6 +4,8 @@ import { contract, type InputOf, type OperationName, type OutputOf } from '#shar
 import { dayNumber } from '#shared/days.ts';
 import { gramsFrom, gramsPerPound } from '#shared/units.ts';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { accountWord } from '../../renderer/screens/honey/lotsCsv.ts';
+import { traceCsv } from '../../renderer/screens/honey/traceCsv.ts';
 
 let scratch: ReturnType<typeof scratchFolder>;
 let at: ReturnType<typeof trialDesk>;
@@ -231,6 +233,63 @@ test('honey over the limit, honey that would be all water, and jars sold that we
   expect(border.saleSentence).toMatch(/10 sold, 10 more than were filled\.$/);
   const all = await ask('lots.page', { lot: 'All water' });
   expect([all.line.water, all.atStandard, all.limitSentence]).toEqual([null, null, 'Whether it is within the 18.6\u00a0% of United States, grades A and B is not known.']);
-  expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance\.$/);
+  expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance, 1 weighed too heavy\.$/);
   expect(await at.answer('lots.keep', { lot: 'Wet', day: '2026-11-23', act: { what: 'dried', to: 70 } })).toMatchObject({ ok: false });
+});
+
+test('jars of one size filled for two days of best before stand on two lines, and the earlier day is not overwritten', async () => {
+  await ask('journal.enter', { rows: [{ date: '2026-11-20', entry: 'harvest', yard: 'MR', gross: '330', tare: '30', unit: 'lb', lot: 'Twice' }] });
+  const fill = (day: string, count: number, bestBefore: string) => ask('lots.keep', { lot: 'Twice', day, act: { what: 'filled', size: jar, count, bestBefore } });
+  await fill('2026-11-21', 50, '2028-11-21');
+  await fill('2026-11-23', 100, '2028-11-23');
+  await ask('lots.sell', { lot: 'Twice', day: '2026-11-24', size: jar, quantity: 60, price: null, note: '' });
+  const page = await ask('lots.page', { lot: 'Twice' });
+  const { line, saleSentence } = page;
+  expect(line.jars.map(({ words, bestBefore, filled, sold, left }) => [words, bestBefore, filled, sold, left])).toEqual([['1 lb jar', '2028-11-21', 50, 50, 0], ['1 lb jar', '2028-11-23', 100, 10, 90]]);
+  expect(saleSentence).toBe('150\u00a01 lb jars filled, 60 sold, 90 left.');
+  expect((await ask('lots.list', {})).lots.find(({ code }) => code === 'Twice')?.jars).toEqual(line.jars);
+  expect(traceCsv(page, 'lb').split(/\r?\n/).filter((row) => row.startsWith('forward,jars'))).toEqual([
+    'forward,jars,Twice,,,,,,,"50 of 1 lb jar filled, 50 sold, 0 left, best before 2028-11-21",',
+    'forward,jars,Twice,,,,,,,"100 of 1 lb jar filled, 10 sold, 90 left, best before 2028-11-23",',
+  ]);
+  // Traced forward they are the jars of one size: no day is said for both.
+  const { lots } = await ask('lots.trace', { from: { by: 'day', from: '2026-11-20', until: '2026-11-20' } });
+  expect(lots.find(({ code }) => code === 'Twice')?.jars).toMatchObject([{ words: '1 lb jar', filled: 150, sold: 60, left: 90, bestBefore: null }]);
+});
+
+test('nothing can have been done with a lot before its first honey came in', async () => {
+  const harvest = (date: string, lot: string) => ({ date, entry: 'harvest' as const, yard: 'MR', gross: '130', tare: '30', unit: 'lb', lot });
+  await ask('journal.enter', { rows: [harvest('2026-11-20', 'Later'), harvest('2026-11-10', 'Sooner'), { date: '2026-11-21', entry: 'harvest', yard: 'MR', gross: '130', tare: '30', unit: 'lb' }] });
+  const { loose } = await ask('lots.list', {});
+  const keep = (act: InputOf<'lots.keep'>['act'], day: string, lot = 'Later') => at.answer('lots.keep', { lot, day, act });
+  const refused = { ok: false, field: 'day', sentence: 'The first honey of lot Later came in on 20 November 2026.', mend: 'Give that day or a later one. Nothing was kept.' };
+  const acts: InputOf<'lots.keep'>['act'][] = [
+    { what: 'water', water: 17, reading: null, celsius: null }, { what: 'weighed', gross: lb(110), tare: lb(12) }, { what: 'dried', to: 16 }, { what: 'poured', from: 'Sooner', mass: lb(5) },
+    { what: 'filled', size: jar, count: 5, bestBefore: null }, { what: 'lost', mass: lb(1), why: 'spilt' },
+  ];
+  for (const act of acts) expect(await keep(act, '2026-11-19'), act.what).toMatchObject(refused);
+  expect(await at.answer('lots.sell', { lot: 'Later', day: '2026-11-19', size: null, quantity: 1, price: null, note: '' })).toMatchObject({ ...refused, mend: 'Give that day or a later one. Nothing was entered.' });
+  // Nor can honey have been poured out of it.
+  expect(await keep({ what: 'poured', from: 'Later', mass: lb(5) }, '2026-11-19', 'Sooner')).toMatchObject(refused);
+  expect((await ask('lots.page', { lot: 'Later' })).events).toHaveLength(1);
+  // On the day itself it can; and a lot begun by pouring has honey from that day on, whatever is harvested into it later.
+  expect(await keep(acts[0]!, '2026-11-20')).toMatchObject({ ok: true });
+  expect(await keep({ what: 'poured', from: 'Sooner', mass: lb(5) }, '2026-11-15', 'Poured')).toMatchObject({ ok: true });
+  expect(await keep({ what: 'made', harvests: loose.map(({ entry }) => entry) }, '2026-11-22', 'Poured')).toMatchObject({ ok: true });
+  expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-16', 'Poured')).toMatchObject({ ok: true });
+  expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-14', 'Poured')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Poured came in on 15 November 2026.' });
+});
+
+test('a lot that weighs far more than came in is not said to balance', async () => {
+  // The lot above of which 30 lb were written down as spilt before it was weighed is one already.
+  expect((await ask('lots.list', {})).sentence).toMatch(/, 1 weighed too heavy\.$/);
+  await ask('journal.enter', { rows: ['Heavy', 'Near'].map((lot) => ({ date: '2026-11-20', entry: 'harvest' as const, yard: 'MR', gross: '130', tare: '30', unit: 'lb', lot })) });
+  const weighed = async (lot: string, pounds: number) => {
+    await ask('lots.keep', { lot, day: '2026-11-21', act: { what: 'weighed', gross: lb(pounds + 10), tare: lb(10) } });
+    return { word: accountWord((await ask('lots.list', {})).lots.find(({ code }) => code === lot)!), says: (await ask('lots.page', { lot })).balanceSentence };
+  };
+  expect(await weighed('Near', 105)).toEqual({ word: 'balances', says: expect.stringMatching(/^The scale found 5.lb \(5\.0.%\) more than the account had/) });
+  expect(await weighed('Heavy', 105.2)).toEqual({ word: 'weighed too heavy', says: expect.stringMatching(/^Weighed too heavy: the scale found 5\.2.lb \(5\.2.%\) more than the account had: a harvest may be missing, or the scales differ\. /) });
+  expect((await ask('lots.list', {})).sentence).toMatch(/, 2 weighed too heavy\.$/);
+  expect(await weighed('Heavy', 99)).toEqual({ word: 'balances', says: expect.stringMatching(/^The scale found 1.lb .* less than came in/) });
 });

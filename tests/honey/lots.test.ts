@@ -178,6 +178,20 @@ test('a lot from comb to jar: weighed, dried, poured together, filled, sold; eac
   expect(harvestsBehind(later, 'A').map(({ harvest, via }) => [harvest.entry, via])).toEqual([[1, null], [2, null], [3, 'B']]);
 });
 
+test('jars of one size with two days of best before are told apart, and the oldest are sold first', () => {
+  const fill = (key: number, count: number, bestBefore: string | null, on: number) => step(key, 'A', { what: 'filled', size: jar, count, bestBefore: bestBefore === null ? null : day(bestBefore) }, on);
+  const jarsOf = (steps: readonly KeptStep[], sales: readonly SaleFact[]) => [...(lotBook(facts({ harvests: [harvestOf(1, 300, 'A')], steps, sales })).lots.get('A')?.jars.values() ?? [])].map(({ bestBefore, filled, sold }) => [bestBefore, filled, sold]);
+  const steps = [fill(1, 50, '2028-10-10', 1), fill(2, 40, '2028-08-05', 2), fill(3, 10, null, 2), fill(4, 20, '2028-08-05', 3)];
+  const sold = (quantity: number, on = 5) => saleOf(50 + quantity, 'A', 'honey, 1 lb jar', quantity, on);
+  expect(jarsOf(steps, [])).toEqual([['2028-10-10', 50, 0], ['2028-08-05', 60, 0], [null, 10, 0]]);
+  expect(jarsOf(steps, [sold(70)])).toEqual([['2028-10-10', 50, 10], ['2028-08-05', 60, 60], [null, 10, 0]]);
+  // Only jars that are there on the day of the sale can have been sold.
+  expect(jarsOf(steps, [sold(30, 1), sold(70)])).toEqual([['2028-10-10', 50, 40], ['2028-08-05', 60, 60], [null, 10, 0]]);
+  // Jars sold before they were filled are those of the next filling, and are named as trouble.
+  expect(jarsOf(steps, [sold(30, 0)])).toEqual([['2028-10-10', 50, 30], ['2028-08-05', 60, 0], [null, 10, 0]]);
+  expect(jarsOf(steps, [sold(121)])).toEqual([['2028-10-10', 50, 50], ['2028-08-05', 60, 60], [null, 10, 11]]);
+});
+
 test('items of sales are read as they are written', () => {
   for (const of of [jar, { amount: 12, unit: 'oz' }, { amount: 500, unit: 'g' }, { amount: 2.5, unit: 'kg' }] as const) expect(readSaleItem(saleItem(of, 'lb'))).toEqual({ kind: 'jar', size: of });
   expect(readSaleItem(saleItem(null, 'kg'))).toEqual({ kind: 'bulk', unit: 'kg' });

@@ -6,12 +6,12 @@ import { massAtWater, waterOfBlend } from '../waterBalance.ts';
 import { jarGrams, readSaleItem, sizeKey } from './jars.ts';
 import type { HarvestFact, KeptStep, LotFacts, SaleFact } from './lotFacts.ts';
 
-/** Jars of one size of a lot. */
+/** Jars of one size and one day of best before (null: none on them) of a lot. */
 export interface JarCount {
   readonly size: JarSize;
   filled: number;
   sold: number;
-  bestBefore: Day | null;
+  readonly bestBefore: Day | null;
 }
 
 export type WaterFrom = 'reading' | 'harvests' | 'blend' | 'drying' | null;
@@ -196,9 +196,7 @@ function work(lot: Lot, step: KeptStep, made: Trouble | null, note: Note): void 
     case 'filled': {
       const mass = jarGrams(act.size) * act.count;
       const trouble = over(mass);
-      const jars = jarsOf(lot, act.size);
-      jars.filled += act.count;
-      if (act.bestBefore !== null) jars.bestBefore = act.bestBefore;
+      fillJars(lot, act.size, act.bestBefore, act.count);
       account.filled += mass;
       return note(lot, day, { step }, -mass, trouble);
     }
@@ -220,9 +218,8 @@ function sell(lot: Lot, sale: SaleFact, note: Note): void {
   }
   if (sale.quantity === null) return note(lot, sale.day, { sale }, 0, { why: 'no number' });
   if (sold.kind === 'jar') {
-    const jars = jarsOf(lot, sold.size);
-    jars.sold += sale.quantity;
-    return note(lot, sale.day, { sale }, 0, jars.sold > jars.filled ? { why: 'jars', by: jars.sold - jars.filled, size: sold.size } : null);
+    const by = sellJars(lot, sold.size, sale.quantity);
+    return note(lot, sale.day, { sale }, 0, by > 0 ? { why: 'jars', by, size: sold.size } : null);
   }
   const mass = gramsFrom(sale.quantity, sold.unit);
   const over = lot.account.bulk + tolerance < mass;
@@ -230,9 +227,50 @@ function sell(lot: Lot, sale: SaleFact, note: Note): void {
   note(lot, sale.day, { sale }, -mass, over ? { why: 'over', by: mass - (lot.account.bulk) } : null);
 }
 
-function jarsOf(lot: Lot, size: JarSize): JarCount {
-  const key = sizeKey(size);
-  const found = lot.jars.get(key) ?? { size, filled: 0, sold: 0, bestBefore: null };
+/** The sizes of a lot's jars, each once, in the order in which they came up. */
+export function jarSizes({ jars }: Lot): JarSize[] {
+  return [...new Map([...jars.values()].map(({ size }) => [sizeKey(size), size])).values()];
+}
+
+/** Jars of a size, those with the earliest best before first, those with none last. */
+export function jarsOfSize(lot: Lot, size: JarSize): JarCount[] {
+  const own = [...lot.jars.values()].filter((one) => sizeKey(one.size) === sizeKey(size));
+  return own.toSorted((a, b) => (a.bestBefore === b.bestBefore ? 0 : a.bestBefore === null ? 1 : b.bestBefore === null ? -1 : a.bestBefore < b.bestBefore ? -1 : 1));
+}
+
+function jarsOf(lot: Lot, size: JarSize, bestBefore: Day | null): JarCount {
+  const key = jarsKey(size, bestBefore);
+  const found = lot.jars.get(key) ?? { size, filled: 0, sold: 0, bestBefore };
   lot.jars.set(key, found);
   return found;
+}
+
+function jarsKey(size: JarSize, bestBefore: Day | null): string {
+  return bestBefore === null ? sizeKey(size) : `${sizeKey(size)} ${bestBefore}`;
+}
+
+/** What was sold of the size before it was there is counted to these jars. */
+function fillJars(lot: Lot, size: JarSize, bestBefore: Day | null, count: number): void {
+  const jars = jarsOf(lot, size, bestBefore);
+  jars.filled += count;
+  for (const one of jarsOfSize(lot, size)) {
+    const short = one.sold - one.filled;
+    if (one === jars || short <= 0) continue;
+    one.sold -= short;
+    jars.sold += short;
+    if (one.filled === 0) lot.jars.delete(jarsKey(size, one.bestBefore));
+  }
+}
+
+/** A sale names no day of best before, so the jars there that keep the shortest are taken first. Gives how many more were sold than filled. */
+function sellJars(lot: Lot, size: JarSize, quantity: number): number {
+  let rest = quantity;
+  for (const one of jarsOfSize(lot, size)) {
+    const taken = Math.min(rest, Math.max(0, one.filled - one.sold));
+    one.sold += taken;
+    rest -= taken;
+  }
+  const last = jarsOfSize(lot, size).at(-1) ?? jarsOf(lot, size, null);
+  last.sold += rest;
+  return jarsOfSize(lot, size).reduce((sum, { filled, sold }) => sum + sold - filled, 0);
 }

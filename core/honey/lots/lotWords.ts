@@ -1,6 +1,7 @@
 import type { LotAct } from '#shared/contract/lots.ts';
 import { dayInWords } from '#shared/days.ts';
 import { counted, fixed, hold, number } from '#shared/figures.ts';
+import { weighedTooHeavy } from '#shared/lotScale.ts';
 import { gramsPerPound, type MassUnit } from '#shared/units.ts';
 import { jarWords, sizeKey } from './jars.ts';
 import type { Found } from './judgeStep.ts';
@@ -88,8 +89,9 @@ export function balanceSentence(lot: Lot, unit: MassUnit): string {
   if (!lot.weighed) return `It was not weighed after extracting, so what stayed in combs and cappings is not known; the account goes by the ${gramsSaid(account.harvested + account.pouredIn, unit)} that came in.`;
   const all = account.harvested + account.pouredIn;
   const part = all > 0 ? ` (${fixed((100 * Math.abs(account.difference)) / all, 1)}${hold}%)` : '';
-  const found = Math.abs(account.difference) < 0.5 ? 'The scale found what the account had' : `The scale found ${gramsSaid(Math.abs(account.difference), unit)}${part} ${account.difference < 0 ? 'less than came in: left in combs and cappings, or a scale that differs' : 'more than came in: a harvest may be missing, or the scales differ'}`;
-  return `${found}. ${gramsSaid(account.bulk, unit)} ${account.bulk < 0.5 ? 'are left' : 'is left over in bulk'}.`;
+  const found = Math.abs(account.difference) < 0.5 ? 'The scale found what the account had' : `The scale found ${gramsSaid(Math.abs(account.difference), unit)}${part} ${account.difference < 0 ? 'less than came in: left in combs and cappings, or a scale that differs' : 'more than the account had: a harvest may be missing, or the scales differ'}`;
+  const said = weighedTooHeavy(account) ? `Weighed too heavy: ${found.charAt(0).toLowerCase()}${found.slice(1)}` : found;
+  return `${said}. ${gramsSaid(account.bulk, unit)} ${account.bulk < 0.5 ? 'are left' : 'is left over in bulk'}.`;
 }
 
 /** Where the figure for water comes from. */

@@ -76,7 +76,7 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
   const options: Partial<Record<ActPart, readonly { readonly value: string; readonly text: string }[]>> = {
     how: [{ value: 'index', text: words.hows.index }, { value: 'water', text: words.hows.water }],
     from: [{ value: '', text: words.choose }, ...page.others.map((one) => ({ value: one, text: one }))],
-    soldSize: [...page.line.jars.map(({ size, words: jar }) => ({ value: sizeText(size), text: jar })), { value: '', text: `${words.inBulk}, ${unit}` }],
+    soldSize: [...[...new Map(page.line.jars.map(({ size, words: jar }) => [sizeText(size), jar]))].map(([value, text]) => ({ value, text })), { value: '', text: `${words.inBulk}, ${unit}` }],
   };
   const help: Partial<Record<ActPart, string>> = { ...words.says, warmth: words.degrees(unit) };
   const label = (part: ActPart) => (['gross', 'tare', 'mass'].includes(part) ? `${words.fields[part]}, ${unit}` : words.fields[part]);

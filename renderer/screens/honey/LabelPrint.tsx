@@ -18,6 +18,9 @@ const most = 540;
 
 type Jars = LotPage['line']['jars'][number];
 
+/** Jars of one size that were filled for two days of best before are told apart by it. */
+const nameOf = ({ words: jar, bestBefore }: Jars) => (bestBefore === null ? jar : words.jarsBest(jar, dayText(bestBefore)));
+
 /** Labels for the jars of a lot, twelve to a sheet of Letter or A4. */
 export function LabelPrint({ lot }: { readonly lot: string }) {
   const code = lotIn(lot);
@@ -33,7 +36,7 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
     document.title = title;
   }, [title]);
   const all = data?.line.jars.filter(({ filled }) => filled > 0) ?? [];
-  const jars = all.find((one) => one.words === size) ?? all[0];
+  const jars = all.find((one) => nameOf(one) === size) ?? all[0];
   const asked = typed ?? String(Math.min(most, jars?.filled ?? 0));
   const count = /^\s*\d{1,4}\s*$/.test(asked) && Number(asked) >= 1 && Number(asked) <= most ? Number(asked) : null;
   const sheets = Math.ceil((count ?? 0) / perSheet);
@@ -58,10 +61,10 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
             <div className="fields labels-fields">
               <div className="field">
                 <label htmlFor={`${id}size`}>{words.size}</label>
-                <select id={`${id}size`} value={jars.words} onChange={(event) => { setSize(event.target.value); setTyped(null); }}>
+                <select id={`${id}size`} value={nameOf(jars)} onChange={(event) => { setSize(event.target.value); setTyped(null); }}>
                   {all.map((one) => (
-                    <option key={one.words} value={one.words}>
-                      {one.words}
+                    <option key={nameOf(one)} value={nameOf(one)}>
+                      {nameOf(one)}
                     </option>
                   ))}
                 </select>

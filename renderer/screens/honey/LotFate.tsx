@@ -44,7 +44,7 @@ export function LotFate({ page, unit }: { readonly page: LotPage; readonly unit:
           </thead>
           <tbody>
             {jars.map(({ words: jar, filled, sold, left, bestBefore }) => (
-              <tr key={jar}>
+              <tr key={`${jar} ${bestBefore}`}>
                 <th scope="row">{jar}</th>
                 <td className="number">{number(filled)}</td>
                 <td className="number">{number(sold, 1)}</td>

@@ -59,7 +59,7 @@ export function LotsTable({ lots, unit, limit }: LotsTableProps) {
                 <td className="number">{number(filled(lot))}</td>
                 <td className="number">{number(left(lot), 1).replace('-', '−')}</td>
                 <td className="number">{massFigure(lot.account.bulk, unit)}</td>
-                <td className={accountWord(lot) === words.broken ? 'needs' : undefined}>{accountWord(lot)}</td>
+                <td className={accountWord(lot) === words.broken || accountWord(lot) === words.tooHeavy ? 'needs' : undefined}>{accountWord(lot)}</td>
               </tr>
             ))}
           </tbody>
@@ -101,7 +101,7 @@ function LotNote({ lot, unit }: { readonly lot: LotLine; readonly unit: MassUnit
         {Math.abs(account.pouredIn) < 0.5 ? null : <p>{words.poured(massText(account.pouredIn, unit))}</p>}
         {Math.abs(account.difference) < 0.5 ? null : <p>{words.scale(massText(Math.abs(account.difference), unit), account.difference < 0)}</p>}
         {jars.map((jar) => (
-          <p key={jar.words}>{words.jarsOf(jar.words, number(jar.filled), number(jar.sold, 1))}</p>
+          <p key={`${jar.words} ${jar.bestBefore}`}>{words.jarsOf(jar.words, number(jar.filled), number(jar.sold, 1))}</p>
         ))}
       </MarginPart>
       {troubles.length === 0 ? null : (

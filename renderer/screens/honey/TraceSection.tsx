@@ -1,7 +1,6 @@
 import { useId, useState } from 'react';
 import { Link } from 'wouter';
 import type { YardRow } from '#shared/contract/book.ts';
-import type { OutputOf } from '#shared/contract/contract.ts';
 import type { TracedLot, TraceFrom } from '#shared/contract/lots.ts';
 import { dayFromTyped, type DateOrder } from '#shared/days.ts';
 import { seasonName } from '#shared/seasons.ts';
@@ -11,6 +10,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { counted, dayText, number } from '../../parts/format.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { lotAddress, massFigure } from './honeyText.ts';
+import { named, nearTo, tracedColony } from './tracedColony.ts';
 import { words } from './words.ts';
 
 interface TraceProps {
@@ -31,7 +31,7 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
   const known = useRead('lots.traceable', {}, { enabled: by === 'colony' || by === 'treatment' });
   const colonies = named(known.data?.colonies ?? []);
   const change = (part: keyof typeof typed) => (value: string) => setTyped({ ...typed, [part]: value });
-  const colony = colonies.find(({ name }) => name.toLowerCase() === typed.colony.trim().toLowerCase());
+  const { colony, said } = tracedColony(colonies, typed.colony);
   const [from, until] = [dayFromTyped(typed.from, order), dayFromTyped(typed.until, order)];
   const yard = yards.find((one) => String(one.id) === typed.yard);
   const treatment = known.data?.treatments.find(({ entry }) => String(entry) === typed.treatment);
@@ -68,7 +68,7 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
       ) : null}
     </div>
   );
-  const near = colonies.filter(({ name }) => name.toLowerCase().startsWith(typed.colony.trim().toLowerCase())).slice(0, mostOffered);
+  const near = nearTo(colonies, typed.colony).slice(0, mostOffered);
   return (
     <section className="section" aria-labelledby={id}>
       <h2 id={id}>{words.forward}</h2>
@@ -90,10 +90,10 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
         {by === 'yard' ? select('season', words.season, words.anySeason, seasons.map((one) => ({ value: String(one), text: seasonName(one) }))) : null}
         {by === 'day' ? text('from', words.from) : null}
         {by === 'day' ? text('until', words.until) : null}
-        {by === 'treatment' ? select('treatment', words.treatment, words.choosePlease, (known.data?.treatments ?? []).map(({ entry, words: said }) => ({ value: String(entry), text: said }))) : null}
+        {by === 'treatment' ? select('treatment', words.treatment, words.choosePlease, (known.data?.treatments ?? []).map(({ entry, words: treated }) => ({ value: String(entry), text: treated }))) : null}
       </div>
       <div role="status">
-        {by === 'colony' && known.data && typed.colony.trim() !== '' && near.length === 0 ? <p className="field-fault">{words.noColony(typed.colony.trim())}</p> : null}
+        {by === 'colony' && known.data && said !== null ? <p className="field-fault">{said}</p> : null}
         {by === 'day' && typed.from.trim() !== '' && typed.until.trim() !== '' && asked === null ? <p className="field-fault">{words.noDays}</p> : null}
         {asked !== null && data ? <p className="said">{data.sentence}</p> : null}
       </div>
@@ -116,12 +116,6 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
       ) : null}
     </section>
   );
-}
-
-/** A label may have been used again; then the day on which the colony came tells them apart. */
-function named(colonies: OutputOf<'lots.traceable'>['colonies']) {
-  const times = Map.groupBy(colonies, ({ label }) => label.toLowerCase());
-  return colonies.map((one) => ({ ...one, name: (times.get(one.label.toLowerCase())?.length ?? 0) > 1 ? words.since(one.label, one.from) : one.label }));
 }
 
 function Traced({ lots, unit }: { readonly lots: readonly TracedLot[]; readonly unit: MassUnit }) {

@@ -6,6 +6,7 @@ export const labelWords = {
   print: 'Print the labels',
   back: (lot: string) => `Back to lot ${lot}`,
   size: 'Jars',
+  jarsBest: (jar: string, day: string) => `${jar}, best before ${day}`,
   count: 'Labels',
   paper: 'Paper',
   papers: { letter: 'Letter', A4: 'A4' },

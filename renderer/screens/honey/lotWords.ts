@@ -126,7 +126,7 @@ export const lotWords = {
   marginText: [
     'Full less empty of each harvest comes in. What the scale finds after extracting is set against it, and the difference stays to be seen.',
     'Drying takes water alone; what is not water stays. A blend has the water of its parts by weight.',
-    'Jars leave by what is written on them. A sale goes with the lot that it names.',
+    'Jars leave by what is written on them. A sale goes with the lot that it names, and takes the jars that keep the shortest first.',
   ],
   unknown: 'Back to all lots',
 } as const;

@@ -1,5 +1,6 @@
 import type { Grams } from '#shared/brands.ts';
 import type { LotLine } from '#shared/contract/lots.ts';
+import { weighedTooHeavy } from '#shared/lotScale.ts';
 import { massIn, roundTo, type MassUnit } from '#shared/units.ts';
 import { csvText } from '../../parts/csv.ts';
 import { words } from './words.ts';
@@ -7,6 +8,7 @@ import { words } from './words.ts';
 /** Whether a lot's account adds up, in a word. */
 export function accountWord({ troubles, account, weighed }: LotLine): string {
   if (troubles.length > 0 || account.bulk < -0.5) return words.broken;
+  if (weighedTooHeavy(account)) return words.tooHeavy;
   return weighed ? words.balances : words.notWeighed;
 }
 

@@ -1,3 +1,5 @@
+import { heavyShare } from '#shared/lotScale.ts';
+
 /** Everything the Honey page says by itself; the sentences made from the data come from the desk. */
 export const words = {
   title: 'Honey',
@@ -23,12 +25,13 @@ export const words = {
   bulk: 'Left over',
   account: 'Account',
   balances: 'balances',
+  tooHeavy: 'weighed too heavy',
   notWeighed: 'not weighed',
   broken: 'does not balance',
   csv: 'Save as CSV',
   csvName: (season: string) => `honey ${season}.csv`,
   note: (harvests: string, net: string, measured: number) => `${harvests}, ${net}; the water of ${measured === 0 ? 'none' : measured} was read.`,
-  scale: (amount: string, less: boolean) => `The scale found ${amount} ${less ? 'less' : 'more'} than came in.`,
+  scale: (amount: string, less: boolean) => `The scale found ${amount} ${less ? 'less than came in' : 'more than the account had'}.`,
   jarsOf: (jar: string, filled: string, sold: string) => `${filled} × ${jar}, ${sold} sold`,
   poured: (amount: string) => `${amount} poured in from other lots.`,
 
@@ -67,6 +70,7 @@ export const words = {
   treatment: 'Treatment',
   since: (label: string, day: string) => `${label}, since ${day}`,
   noColony: (typed: string) => `No colony that gave honey is called “${typed}”.`,
+  calledSo: (count: number, label: string) => `${count === 2 ? 'Two' : count} colonies were called ${label}: choose one from the list.`,
   noDays: 'Name two days, the first one first.',
   via: 'By way of',
   direct: 'straight in',
@@ -80,6 +84,7 @@ export const words = {
   marginText: [
     'Gross is what full supers or pails weighed at harvest, net is less the same when empty.',
     'An account balances when all that came in is found again in jars, in bulk, or as a loss that is written down. What was not weighed after extracting goes by its harvests.',
+    `A lot is weighed too heavy when the scale found more than the account had, by over ${100 * heavyShare}\u00a0% of what came in (common practice, no source): a harvest may be missing, or a scale be wrong.`,
     'A lot is over when its water is above the limit it is held against.',
   ],
   marginRule: (label: string, limit: string) => `${label}: ${limit}.`,
