@@ -58,7 +58,8 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const setUp = numberRule(rules, 'work.minutes.setUp');
   const forbidden = new Set(choices.flatMap(({ kind, day, yard, task }) => (kind === 'forbid' && task === null && day !== null ? [`${day}/${yard}`] : [])));
   const outings = possibleOutings(yards, driving, hours, today, length, setUp).filter(({ day, yards: set }) => !set.some((at) => forbidden.has(`${days[day]}/${yards[at]?.id}`)));
-  if (outings.length === 0) remarks.push(noOutings(facts, hours));
+  if (outings.length === 0 && yards.length === 0) remarks.push('There are no yards yet, so there is nowhere to go.');
+  else if (outings.length === 0 && yards.some(({ id }) => driving.fromHome(id) !== null)) remarks.push(noOutings(facts, hours));
   const yardAt = new Map(yards.map(({ id }, at) => [id, at]));
   const partRoom = partRooms(yards, outings);
 

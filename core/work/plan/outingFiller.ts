@@ -4,7 +4,7 @@ import { costs, lateCost, openOn, outingCost, visitSet, type Job, type PlanDraft
 const undone = 32_000;
 
 /** A round looks again once no more than this share of its days is left. */
-const roundFrom = 0.5;
+const roundFrom = 0.3;
 
 interface Open {
   /** A job, or behind the jobs a round. */

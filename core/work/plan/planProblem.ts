@@ -73,7 +73,7 @@ export const costs = {
   /** A day that a unit is late which follows another, or that is to be seen again. */
   unitDay: 120,
   /** A unit of a round for each day that it is seen before the last: of two days in time the later one holds longer. */
-  early: 0.3,
+  early: 0.05,
   /** A visit that the plan before has not, or has and this one has not. */
   change: 45,
   /** Each further person that is asked to come. */

@@ -60,7 +60,7 @@ function worstRound(due: readonly number[], again: readonly number[], done: Read
   return worst;
 }
 
-function whyNot(made: MadeProblem, { hours }: PlanFacts, yard: number, earliest: number, latest: number, minutes: number): { reason: string; mend: string } {
+function whyNot(made: MadeProblem, { hours, choices }: PlanFacts, yard: number, earliest: number, latest: number, minutes: number): { reason: string; mend: string } {
   const name = made.yards[yard]?.name ?? 'the yard';
   const reachable = made.outings.some((outing) => outing.yards.includes(yard) && outing.day >= earliest && outing.day <= latest);
   const by = made.days[Math.min(latest, made.days.length - 1)];
@@ -68,6 +68,9 @@ function whyNot(made: MadeProblem, { hours }: PlanFacts, yard: number, earliest:
   const hoursMore = Math.max(0.5, Math.ceil(minutes / 30) / 2);
   const sunday = Array.from({ length: Math.max(0, latest - earliest + 1) }, (_, at) => made.days[earliest + at]).find((day) => day !== undefined && hours.people.every((person) => slotOn(person, day) === null));
   const add = sunday === undefined ? 'Add hours' : `Add ${dayInWords(sunday)}`;
+  const shut = choices.flatMap(({ kind, day, yard: where, task }) => (kind === 'forbid' && task === null && day !== null && where === made.yards[yard]?.id && by !== undefined && day >= (made.days[0] ?? day) && day <= by ? [day] : []));
+  if (!reachable && shut.length > 0) return { reason: `${name} is forbidden on ${shut.map(monthDayInWords).join(', ')}, and no other day up to ${until} has enough hours in daylight for the way there and back.`, mend: `Let it be gone to on that day again, or ${sunday === undefined ? 'add hours' : `add ${dayInWords(sunday)}`}.` };
+  if (!reachable && latest <= 0) return { reason: `Today has not enough hours in daylight for the way to ${name} and back.`, mend: 'Add hours today, or let it come late.' };
   if (!reachable) return { reason: `No day up to ${until} has enough hours in daylight for the way to ${name} and back.`, mend: `${add}, or lengthen a day before ${until}.` };
-  return { reason: `It needs ${hoursMore} h more at ${name} by ${until}; the days before are full.`, mend: `${add}, drop something else, or take help.` };
+  return { reason: `It needs ${hoursMore} h more at ${name} by ${until}; the hours up to then go into driving and other work.`, mend: `${add}, drop something else, or take help.` };
 }

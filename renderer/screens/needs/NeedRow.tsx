@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { YardId } from '#shared/brands.ts';
 import type { NeedLine } from '#shared/contract/needs.ts';
@@ -24,6 +24,15 @@ const fewMembers = 3;
 export function NeedRow({ line, yard, today, order }: NeedRowProps) {
   const [open, setOpen] = useState(false);
   const [leaving, setLeaving] = useState(false);
+  const opener = useRef<HTMLButtonElement>(null);
+  const leave = () => {
+    setLeaving(false);
+    // A line that is gone leaves the keyboard at the head of the page.
+    requestAnimationFrame(() => {
+      const next = opener.current?.isConnected ? opener.current : document.querySelector('h1');
+      next?.focus();
+    });
+  };
   const note = useMarginNote();
   const who = whoOf(line);
   const few = line.members.length <= fewMembers && line.count === line.members.length;
@@ -50,13 +59,13 @@ export function NeedRow({ line, yard, today, order }: NeedRowProps) {
           </Link>
         )}
         <Entering>
-          <button type="button" className="link" aria-expanded={leaving} aria-label={words.laterOf(line.act)} onClick={() => setLeaving(!leaving)}>
+          <button ref={opener} type="button" className="link" aria-expanded={leaving} aria-label={words.laterOf(line.act)} onClick={() => setLeaving(!leaving)}>
             {words.later}
           </button>
         </Entering>
       </div>
       {few || open ? <Members line={line} /> : null}
-      {leaving ? <PutOffForm line={line} yard={yard} today={today} order={order} onLeft={() => setLeaving(false)} /> : null}
+      {leaving ? <PutOffForm line={line} yard={yard} today={today} order={order} onLeft={leave} /> : null}
     </li>
   );
 }
@@ -68,7 +77,7 @@ function Members({ line }: { readonly line: NeedLine }) {
         <li key={key}>
           {colony === null ? yard === null ? null : <Link href={`/yards/${yard.id}`}>{yard.name}</Link> : <Link href={`/colonies/${colony.id}`}><bdi>{colony.label}</bdi></Link>}
           {colony !== null && yard !== null ? <span className="soft">, {yard.name}</span> : null}
-          {detail === null ? null : <span className="soft">: {detail}</span>}
+          {detail === null ? null : <span className="soft">{colony === null && yard === null ? detail : <>: {detail}</>}</span>}
           {status === 'overdue' && line.overdue < line.count ? <span className="needs">, {words.late}</span> : null}
         </li>
       ))}

@@ -30,7 +30,7 @@ export const words = {
   summary: ({ outings, driving, naive, troubles }: WorkPlan) => {
     const visits = outings.reduce((sum, outing) => sum + outing.visits.length, 0);
     // What finds no place is not driven to, so nothing is saved by it.
-    const saved = naive > driving && !troubles.some(({ kind }) => kind === 'left') ? ` Each task on its earliest free day would be ${spell(naive)} of driving; this is ${spell(driving)}.` : ` ${spell(driving)} of driving.`;
+    const saved = naive > driving && !troubles.some(({ kind }) => kind === 'left') ? ` Each task on its earliest free day, and each round when due, would be ${spell(naive)} of driving; this is ${spell(driving)}.` : ` ${spell(driving)} of driving.`;
     return `${counted(visits, 'visit', 'visits')} in ${counted(outings.length, 'trip', 'trips')}.${saved}`;
   },
   changes: (same: number, moved: number) => `Against the plan kept before: ${counted(same, 'visit', 'visits')} as they were, ${moved} otherwise.`,
