@@ -62,6 +62,14 @@ test('the list of all yards, of one, and how many lines are due; a yard that is 
   expect(await answer('needs.list', { yard: 9 } as InputOf<'needs.list'>)).toMatchObject({ ok: false, code: 'unknown' });
 });
 
+test('what may be done, and need not be, is in the list and in no count', async () => {
+  await ask('journal.enter', { rows: [hived('A', 'QY'), row('2025-05-20', 'inspection', { colony: 'A', frames_bees: '8', frames_brood: '4', eggs: 'yes' })] });
+  today = day('2025-05-21');
+  const now = (await list()).lines.filter(({ status }) => status !== 'coming');
+  expect(now.filter(({ optional }) => optional).map(({ rule }) => rule)).toEqual(['splitBy']);
+  expect(await ask('needs.count', {})).toEqual({ due: now.length - 1 });
+});
+
 test('put off until a day it is gone with its reason, and back on that day', async () => {
   await light();
   const line = (await lineOf('storesWinter'))!;

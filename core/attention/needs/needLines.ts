@@ -37,7 +37,7 @@ function lineOf(group: readonly Need[], standing: ReadonlyMap<YardId, number>, r
     members: group.slice(0, mostMembers).map(({ key, colony, yard, detail, records, earliest: from, latest: by, status }) => ({ key, colony, yard, detail, records, earliest: from, latest: by, status })),
     count: group.length, overdue, yards: yardsOf(group, standing), minutes: group.reduce((sum, { minutes }) => sum + minutes, 0), bring: brought(group.map(({ bring }) => bring)),
     sources: [...rule.numbers, `needs.minutes.${first.rule}`].flatMap((key) => sourceOf(key, rules)), grave, points: grave + late.steps, rank: rankWords(grave, late, latest, today),
-    caution: rule.caution ?? null, page: rule.page ?? null,
+    caution: rule.caution ?? null, page: rule.page ?? null, optional: rule.optional === true,
   };
 }
 

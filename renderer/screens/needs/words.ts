@@ -14,6 +14,7 @@ export const words = {
   nothing: 'Nothing is asked for now, by the rules there are.',
   nothingYet: 'What colonies need will stand here, from what you write down.',
   nothingYetNext: 'Enter a round',
+  optional: 'If you want to',
   coming: 'Soon',
   by: (day: string) => `by ${day}`,
   late: 'overdue',
