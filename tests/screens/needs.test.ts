@@ -63,7 +63,11 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   await page.getByText('Put off or dismissed: 2').press('Enter');
   await page.getByText('reducers stay on all year').waitFor();
   await expectAccessible(page);
-  for (const line of [first!, second!]) await page.getByRole('button', { name: `Ask again: ${line.act}` }).first().press('Enter');
+  for (const { act } of [first!, second!]) {
+    await page.getByRole('button', { name: `Ask again: ${act}` }).first().press('Enter');
+    // While one is written down the other waits.
+    await notice(page).getByText(`Asked for again: ${act}.`).waitFor();
+  }
   await expect.poll(async () => (await asked()).slice(0, 2).map(({ key }) => key)).toEqual([first!.key, second!.key]);
 
   // One yard alone; a colony is a step away.
