@@ -1,11 +1,19 @@
+import { number } from './figures.ts';
+
 /** The parts of a hive by their trade names, in the order in which they are named. */
 export const hiveParts = ['deep box', 'deep frame', 'medium super', 'medium frame', 'shallow super', 'shallow frame', 'bottom board', 'entrance reducer', 'inner cover', 'outer cover', 'stand', 'feeder', 'queen excluder'] as const;
 
-/** "10 deep boxes", "1 deep box", "3 medium supers, 8-frame". */
+/** "10 deep boxes", "1 deep box", "3 medium supers, 8-frame", "2 deep boxes with combs", "1,204 stands". */
 export function countedItems(count: number, item: string): string {
-  const text = String(Math.round(count * 100) / 100);
+  const text = number(count, 2);
   if (count === 1) return `${text} ${item}`;
   const [name = '', ...rest] = item.split(', ');
-  const many = /(x|ch|sh|ss)$/.test(name) ? `${name}es` : name.endsWith('s') ? name : `${name}s`;
-  return `${text} ${[many, ...rest].join(', ')}`;
+  return `${text} ${[name.split(' or ').map(many).join(' or '), ...rest].join(', ')}`;
+}
+
+/** What stands before "with", "of" or "for" is what there are several of. */
+function many(name: string): string {
+  const [, head = name, tail = ''] = /^(.+?)( (?:with|of|for) .+)?$/.exec(name) ?? [];
+  const plural = /(x|ch|sh|ss)$/.test(head) ? `${head}es` : head.endsWith('s') ? head : `${head}s`;
+  return `${plural}${tail}`;
 }

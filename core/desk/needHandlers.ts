@@ -22,7 +22,7 @@ export const needHandlers: Handlers<'needs.list' | 'needs.count' | 'needs.putOff
   },
   'needs.count': async (_, context) => {
     const { facts, open } = await needsNow(context);
-    return { due: linesOf(facts, open).filter(({ status }) => status !== 'coming').length };
+    return { due: linesOf(facts, open).filter(({ status, optional }) => status !== 'coming' && !optional).length };
   },
   'needs.putOff': async ({ line, yard, colony, until, reason }, context) => {
     const { book, open, today } = await needsNow(context);

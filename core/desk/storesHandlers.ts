@@ -13,7 +13,7 @@ import { storesPhase, storesToday, winterPlace } from '#core/stores/storesToday.
 import { winterTarget } from '#core/stores/storesVerdict.ts';
 import { supersToTake, type SupersToTake } from '#core/stores/supersToTake.ts';
 import { uniteCandidates } from '#core/stores/uniteWeak.ts';
-import { winterList, winterWorkIn, type TreatmentDays, type WinterWork } from '#core/stores/winterList.ts';
+import { shortOfWinter, winterList, winterWorkIn, type TreatmentDays, type WinterWork } from '#core/stores/winterList.ts';
 import type { Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
@@ -44,11 +44,12 @@ async function listOf(book: Book, picture: Picture, asOf: Day): Promise<StoresLi
     const colonies = states.map((state): StoresColony => {
       const boxes = hiveBoxesOf(account, state.id, rules);
       const facts = { day: asOf, rules, unit, holds: combsHold(boxes, state, rules) };
-      const { told, age, fed, reckoned, target, say, amount, feed, reason, rests } = storesToday(state, facts);
+      const stores = storesToday(state, facts);
+      const { told, age, fed, reckoned, target, say, amount, feed, reason, rests } = stores;
       const supers = supersToTake(state, facts, boxes?.frames ?? (numberRule(rules, 'stock.frames') < 9 ? 8 : 10));
       return {
         id: state.id, label: state.label, told: told === null ? null : { grams: told.mass, day: told.day, from: told.from, age: age ?? 0 }, fed: { times: fed.times, grams: fed.mass, notReckoned: fed.notReckoned },
-        reckoned, target, say, amount, feed: feed === null ? null : { mix: feed.mix, volume: feed.volume, sugar: feed.sugar }, reason, rests, supers: supers === null ? null : supersView(supers),
+        reckoned, target, say, amount, wentShort: shortOfWinter(stores, facts)?.amount ?? null, feed: feed === null ? null : { mix: feed.mix, volume: feed.volume, sugar: feed.sugar }, reason, rests, supers: supers === null ? null : supersView(supers),
       };
     });
     const byId = new Map(states.map((state) => [state.id, state]));
@@ -83,7 +84,7 @@ function totalsOf(colonies: readonly StoresColony[]): StoresTotals {
   const sum = (of: (colony: StoresColony) => number) => colonies.reduce((total, colony) => total + of(colony), 0);
   return {
     colonies: colonies.length, told: colonies.filter(({ reckoned }) => reckoned !== null).length, take: says('take'), leave: says('leave'), feed: says('feed'), unknown: colonies.filter(({ reckoned }) => reckoned === null).length,
-    short: sum(({ say, amount }) => (say === 'feed' ? amount : 0)), heavy: sum(({ feed }) => (feed?.mix === 'heavy' ? feed.volume : 0)), light: sum(({ feed }) => (feed?.mix === 'light' ? feed.volume : 0)),
+    short: sum(({ say, amount }) => (say === 'feed' ? amount : 0)), wentShort: colonies.filter(({ wentShort }) => wentShort !== null).length, heavy: sum(({ feed }) => (feed?.mix === 'heavy' ? feed.volume : 0)), light: sum(({ feed }) => (feed?.mix === 'light' ? feed.volume : 0)),
     sugar: sum(({ feed }) => feed?.sugar ?? 0), supers: sum(({ supers }) => (supers !== null && supers.say !== 'leave' && supers.say !== 'look first' ? supers.count : 0)),
   };
 }

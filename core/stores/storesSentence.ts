@@ -9,6 +9,8 @@ export interface StoresSums {
   readonly take: number;
   readonly leave: number;
   readonly feed: number;
+  /** Short of their winter stores by the last word told, as the winter list has them. */
+  readonly wentShort: number;
   readonly unknown: number;
   readonly heavy: number;
   readonly light: number;
@@ -40,12 +42,21 @@ export function storesSentence(sums: StoresSums, { phase, target, feedBy, daysLe
         ? `None of ${number(known)} colonies that are told of is short of its winter stores.${unknown}`
         : `${of} are short of their winter stores (${mass(target, unit)}): ${syrup(sums.heavy, unit)} of 2:1 by ${monthDayInWords(feedBy)}, with ${mass(sums.sugar as Grams, unit, 0)} of sugar.${later}${unknown}`;
     case 'winter':
-      return sums.feed === 0
-        ? `By what was told in autumn none of ${number(known)} colonies is low yet; hefting tells.${unknown}`
-        : `By what was told in autumn ${of} may be low by now: heft them first. Heavy syrup was to be fed by ${dayInWords(feedBy)}.${unknown}`;
+      return `${inWinter(sums, known, of, { target, feedBy, unit })}${unknown}`;
     case 'summer':
       return sums.feed === 0 ? `None of ${number(known)} colonies that are told of is low.${unknown}` : `${of} are low: ${syrup(sums.light, unit)} of 1:1, with ${mass(sums.sugar as Grams, unit, 0)} of sugar.${unknown}`;
   }
+}
+
+/** What is reckoned by the week may still be enough in a hive that never had what winter asks. */
+function inWinter({ feed, wentShort }: StoresSums, known: number, of: string, { target, feedBy, unit }: Pick<SentenceFacts, 'target' | 'feedBy' | 'unit'>): string {
+  const short = `${wentShort === 1 ? 'one was short of its' : `${number(wentShort)} were short of their`} winter stores (${mass(target, unit)})`;
+  if (feed > 0) {
+    const before = wentShort === 0 ? '' : ` By the last word told ${short}.`;
+    return `By what was told in autumn ${of} may be low by now: heft ${feed === 1 ? 'it' : 'them'} first.${before} Heavy syrup was to be fed by ${dayInWords(feedBy)}.`;
+  }
+  if (wentShort > 0) return `None of ${number(known)} colonies that are told of is reckoned to be low yet, but ${short} by the last word told: heft ${wentShort === 1 ? 'it' : 'those'} first.`;
+  return `By what was told in autumn none of ${number(known)} colonies is low yet; hefting tells.`;
 }
 
 /** "12 gal" or "45 l" */

@@ -8,8 +8,8 @@ import { judgeMites, miteThresholdsOn } from '#core/mites/miteThresholds.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { inSeasonOf } from '#core/rules/yearWindow.ts';
 import { latestStrength } from '#core/space/latestLook.ts';
-import { mass, storesToday, winterPlace, type StoresFacts } from './storesToday.ts';
-import { storesVerdict } from './storesVerdict.ts';
+import { mass, storesToday, winterPlace, type StoresFacts, type StoresToday } from './storesToday.ts';
+import { storesVerdict, type StoresVerdict } from './storesVerdict.ts';
 import { queenright } from './uniteWeak.ts';
 
 /** What a colony is made ready with, in the order in which it is gone through. */
@@ -61,14 +61,21 @@ export function winterList(state: ColonyState, facts: WinterFacts): WinterLine[]
   return [fed(state, facts), mites(state, facts, inSeasonOf(facts.day, 'mites.begins.decrease', facts.rules)), queen(state, facts, since), strength(state, facts, since), ...(Object.keys(winterTasks) as WinterTask[]).map((item) => worked(item, facts, since))];
 }
 
+/** In winter, what a colony lacked of its winter stores by what was last told and fed since; null where it lacked nothing, or nothing that holds was told. */
+export function shortOfWinter({ phase, told, fed: since, reckoned }: StoresToday, { rules, holds }: StoresFacts): StoresVerdict | null {
+  if (phase !== 'winter' || reckoned === null || told === null) return null;
+  const verdict = storesVerdict((told.mass + since.mass) as Grams, winterPlace(rules), rules, holds);
+  return verdict.say === 'feed' ? verdict : null;
+}
+
 /** Fed for the winter or not, in winter too: then by what there was when feeding was over. */
 function fed(state: ColonyState, facts: StoresFacts): WinterLine {
   const stores = storesToday(state, facts);
   const { told, rests } = stores;
   if (stores.reckoned === null || told === null) return { item: 'fed', state: 'not told', words: stores.reason, rests };
   if (stores.phase !== 'winter') return { item: 'fed', state: stores.say === 'feed' ? 'to do' : 'done', words: stores.reason, rests };
-  const verdict = storesVerdict((told.mass + stores.fed.mass) as Grams, winterPlace(facts.rules), facts.rules, facts.holds);
-  if (verdict.say !== 'feed') return { item: 'fed', state: 'done', words: stores.reason, rests };
+  const verdict = shortOfWinter(stores, facts);
+  if (verdict === null) return { item: 'fed', state: 'done', words: stores.reason, rests };
   const over = monthDayInWords(inSeasonOf(facts.day, 'stores.feedBy', facts.rules));
   return { item: 'fed', state: 'short', words: `${mass(verdict.amount, facts.unit)} short of ${mass(verdict.target, facts.unit)} when feeding was over; liquid feed is past its day, ${over}. ${stores.reason}`, rests };
 }

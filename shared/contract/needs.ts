@@ -88,6 +88,8 @@ export const needLine = need.pick({ rule: true, act: true, because: true, earlie
   caution: z.string().nullable(),
   /** The page where the act is chosen, if there is one. */
   page: z.string().nullable(),
+  /** It may be done: in no count of what is to be done. */
+  optional: z.boolean(),
 });
 export type NeedLine = z.infer<typeof needLine>;
 
@@ -119,7 +121,7 @@ export const needOperations = {
     z.strictObject({ yard: yardId.nullable().default(null) }),
     z.object({ today: dayValue, lines: z.array(needLine), putOff: z.array(putOff), yards: z.array(yardName.extend({ lines: count })) }),
   ),
-  /** How many lines of the list are due or overdue. */
+  /** How many lines of the list are due or overdue, without those that are optional. */
   'needs.count': read(nothing, z.object({ due: count })),
   /** Until a day: it comes back then. Without one it is dismissed, and a reason is asked for. */
   'needs.putOff': write(z.strictObject({ ...which, until: dayValue.nullable(), reason: z.string().trim().max(400) }), z.object({ keys: z.array(z.string()) }), 'ask for it again in the list of what was put off'),

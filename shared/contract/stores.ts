@@ -31,6 +31,8 @@ export const storesColony = colonyName.extend({
   say: z.enum(['take', 'leave', 'feed', 'look first', 'not told']),
   /** To take or short; 0 if neither. */
   amount: grams,
+  /** In winter: what it lacked of its winter stores by the last word told; null where it lacked nothing. */
+  wentShort: grams.nullable(),
   feed: z.object({ mix: z.enum(['heavy', 'light']), volume: millilitres, sugar: grams }).nullable(),
   reason: z.string(),
   rests: restsOn.nullable(),
@@ -48,6 +50,8 @@ const storesTotals = z.object({
   /** Looked into first, or never told. */
   unknown: count,
   short: grams,
+  /** In winter: how many lacked something of their winter stores by the last word told, low by now or not. */
+  wentShort: count,
   heavy: millilitres,
   light: millilitres,
   sugar: grams,

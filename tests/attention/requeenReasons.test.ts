@@ -37,7 +37,7 @@ test('mites: twice the rest of the yard at two counts in a row, and each beyond 
   await enter(wash('A', '2025-08-10', 6));
   expect(await reasons('2025-08-20')).toEqual({});
   await enter(...['B', 'C', 'D'].map((colony) => wash(colony, '2025-09-01', 3)), wash('A', '2025-09-01', 12), ...['B', 'C', 'D'].map((colony) => wash(colony, '2025-09-20', 3)), wash('A', '2025-09-20', 9));
-  expect(await reasons('2025-09-25')).toEqual({ A: ['More mites than its neighbours at two counts in a row. (4.0 against 1.0 in 100, 3.0 against 1.0 in 100)'] });
+  expect(await reasons('2025-09-25')).toEqual({ A: ['More mites than its neighbours at two counts in a row. (12 in 300 bees, 4.0 in 100, against 1.0 of 3 others; 9 in 300 bees, 3.0 in 100, against 1.0 of 3 others)'] });
   // Where too few neighbours were counted nothing is said.
   await trial.ask('rules.set', { key: 'needs.requeen.others', value: 4 });
   expect(await reasons('2025-09-25')).toEqual({});

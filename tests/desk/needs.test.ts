@@ -62,6 +62,14 @@ test('the list of all yards, of one, and how many lines are due; a yard that is 
   expect(await answer('needs.list', { yard: 9 } as InputOf<'needs.list'>)).toMatchObject({ ok: false, code: 'unknown' });
 });
 
+test('what may be done, and need not be, is in the list and in no count', async () => {
+  await ask('journal.enter', { rows: [hived('A', 'QY'), row('2025-05-20', 'inspection', { colony: 'A', frames_bees: '8', frames_brood: '4', eggs: 'yes' })] });
+  today = day('2025-05-21');
+  const now = (await list()).lines.filter(({ status }) => status !== 'coming');
+  expect(now.filter(({ optional }) => optional).map(({ rule }) => rule)).toEqual(['splitBy']);
+  expect(await ask('needs.count', {})).toEqual({ due: now.length - 1 });
+});
+
 test('put off until a day it is gone with its reason, and back on that day', async () => {
   await light();
   const line = (await lineOf('storesWinter'))!;
@@ -155,6 +163,10 @@ test('the graver and later first, by the house’s numbers; a rule of no gravity
   // 20 lb on 15 October are 15 after two and a half weeks, on 1 or 2 November, and a week later overdue for 16 days; the dead-out for 2.
   expect((await lineOf('deadOut'))?.rank).toBe('How grave: 4 of 5 by the house rule; its last day was 2 days ago, which adds 0.1: 4.1.');
   expect(await order()).toEqual([['storesWinter', expect.closeTo(5 + 16 / 14, 0)], ['deadOut', 4.14]]);
+  await ask('rules.set', { key: 'needs.rank.step', value: 1 });
+  await ask('rules.set', { key: 'needs.grave.deadOut', value: 1 });
+  expect((await lineOf('deadOut', { asOf: '2025-11-21' }))?.rank).toBe('How grave: 1 of 5 by the house rule; its last day is in 2 days, which takes off 2.0: −1.0.');
+  for (const [key, value] of [['needs.rank.step', 14], ['needs.grave.deadOut', 4]] as const) await ask('rules.set', { key, value });
   await ask('rules.set', { key: 'needs.rank.most', value: 0 });
   expect(await order()).toEqual([['storesWinter', 5], ['deadOut', 4]]);
   await ask('rules.set', { key: 'needs.grave.storesWinter', value: 3 });

@@ -104,8 +104,25 @@ describe('stores.list', () => {
     const b = await colony('B', '2026-11-25');
     expect([lb(b.reckoned), b.say, b.feed, b.target]).toEqual([28.3, 'leave', null, null]);
     expect(await list()).toMatchObject({ phase: 'winter', daysLeft: -41, totals: { heavy: 0, light: 0 } });
+    expect((await list('2026-07-01')).totals.wentShort).toBe(0);
     expect(await list('2026-07-01')).toMatchObject({ phase: 'summer', autumnFrom: '2026-08-15' });
     expect((await list('2026-07-01')).yards.flatMap(({ colonies }) => colonies.map(({ supers }) => supers))).toEqual([null, null, null, null, null, null, null, null]);
+  });
+
+  test('in winter the headline names as many short of their winter stores as the winter list does', async () => {
+    await autumn();
+    const found = await list('2026-11-25');
+    const winter = (await ask('stores.winter', { asOf: '2026-11-25' } as InputOf<'stores.winter'>)).yards.flatMap(({ colonies }) => colonies.filter(({ lines }) => lines.some(({ item, state }) => item === 'fed' && state === 'short')));
+    expect(winter.map(({ label }) => label)).toEqual(['L1', 'L2', 'A', 'D']);
+    expect(found.yards.flatMap(({ colonies }) => colonies.filter(({ wentShort }) => wentShort !== null)).map(({ label, wentShort }) => [label, lb(wentShort)])).toEqual([['L1', 20], ['L2', 23], ['A', 34], ['D', 21]]);
+    expect(found.totals).toMatchObject({ feed: 0, wentShort: 4 });
+    expect(found.sentence).toBe(`None of 6 colonies that are told of is reckoned to be low yet, but 4 were short of their winter stores (90${hold}lb) by the last word told: heft those first. Of the other 2 nothing is told that still holds.`);
+    await ask('journal.enter', { rows: ['A', 'D', 'L1'].map((label) => about('2026-10-14', 'stores', label, { weight: '92', unit: 'lb' })) });
+    expect((await list('2026-11-25')).sentence).toContain(`but one was short of its winter stores (90${hold}lb) by the last word told: heft it first.`);
+    await ask('journal.enter', { rows: [about('2026-10-14', 'stores', 'L2', { weight: '92', unit: 'lb' })] });
+    expect((await list('2026-11-25')).sentence).toBe('By what was told in autumn none of 6 colonies is low yet; hefting tells. Of the other 2 nothing is told that still holds.');
+    await ask('journal.enter', { rows: [about('2026-10-15', 'stores', 'L2', { weight: '20', unit: 'lb' }), about('2026-10-15', 'stores', 'A', { weight: '50', unit: 'lb' })] });
+    expect((await list('2026-11-25')).sentence).toBe(`By what was told in autumn 1 of 6 colonies that are told of may be low by now: heft it first. By the last word told 2 were short of their winter stores (90${hold}lb). Heavy syrup was to be fed by 15 October 2026. Of the other 2 nothing is told that still holds.`);
   });
 
   test('where you winter is a rule of the house: in the middle 60 lb are wanted', async () => {

@@ -1,11 +1,11 @@
-import { addDays, daysBetween } from '#shared/days.ts';
+import { addDays, daysBetween, monthDayInWords } from '#shared/days.ts';
 import { treatmentCautions } from '#core/mites/miteCautions.ts';
 import { probabilityAbove } from '#core/mites/miteRate.ts';
 import { judgeMites } from '#core/mites/miteThresholds.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { thresholdNumbers } from './miteNumbers.ts';
 import type { ColonyFacts, Found, NeedFacts, NeedRule, YardFacts } from './needRule.ts';
-import { chanceWords, countRecord, per100Words } from './needWords.ts';
+import { chanceWords, countRecord, countWords, per100Words } from './needWords.ts';
 
 /** A yard, or a single colony, at or above the threshold of the season, with no treatment since it was counted. */
 export const mitesOver: NeedRule = {
@@ -50,7 +50,7 @@ function oneColony(colony: ColonyFacts, facts: NeedFacts): Found[] {
   const { treat } = colony.yard.mites().thresholds;
   const [record] = countRecord(colony, facts);
   return [{
-    colony, episode: count.day, act: 'Treat for mites', because: `The last count is at or above ${treat} in 100 bees.`, detail: `${per100Words(count.per100)} in 100`,
+    colony, episode: count.day, act: 'Treat for mites', because: `The last count is at or above ${treat} in 100 bees.`, detail: `${countWords(count)}, on ${monthDayInWords(count.day)}`,
     records: record === undefined ? [] : [{ ...record, words: `${record.words} The chance that it is above ${treat} is ${chanceWords(probabilityAbove(count, treat))}.` }],
     earliest: count.day, latest: addDays(count.day, numberRule(facts.rules, 'needs.mites.act')),
   }];

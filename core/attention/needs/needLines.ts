@@ -1,6 +1,8 @@
 import type { YardId } from '#shared/brands.ts';
 import type { Need, NeedItem, NeedLine } from '#shared/contract/needs.ts';
 import { daysBetween, type Day } from '#shared/days.ts';
+import { fixed } from '#shared/figures.ts';
+import { roundTo } from '#shared/units.ts';
 import { houseRuleDefinitions, numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { ruleWords } from '#core/rules/ruleWords.ts';
 import { needRuleOf } from './needRules.ts';
@@ -37,7 +39,7 @@ function lineOf(group: readonly Need[], standing: ReadonlyMap<YardId, number>, r
     members: group.slice(0, mostMembers).map(({ key, colony, yard, detail, records, earliest: from, latest: by, status }) => ({ key, colony, yard, detail, records, earliest: from, latest: by, status })),
     count: group.length, overdue, yards: yardsOf(group, standing), minutes: group.reduce((sum, { minutes }) => sum + minutes, 0), bring: brought(group.map(({ bring }) => bring)),
     sources: [...rule.numbers, `needs.minutes.${first.rule}`].flatMap((key) => sourceOf(key, rules)), grave, points: grave + late.steps, rank: rankWords(grave, late, latest, today),
-    caution: rule.caution ?? null, page: rule.page ?? null,
+    caution: rule.caution ?? null, page: rule.page ?? null, optional: rule.optional === true,
   };
 }
 
@@ -60,7 +62,7 @@ function lateness(latest: Day, today: Day, rules: RuleValues): { readonly days: 
 function rankWords(grave: number, { days, steps }: ReturnType<typeof lateness>, latest: Day, today: Day): string {
   const by = Math.abs(steps).toFixed(1);
   const when = latest === today ? 'its last day is today' : days > 0 ? `its last day was ${days} ${days === 1 ? 'day' : 'days'} ago, which adds ${by}` : `its last day is in ${-days} ${days === -1 ? 'day' : 'days'}, which takes off ${by}`;
-  return `How grave: ${grave} of 5 by the house rule; ${when}: ${(grave + steps).toFixed(1)}.`;
+  return `How grave: ${grave} of 5 by the house rule; ${when}: ${fixed(roundTo(grave + steps, 1) || 0, 1).replace('-', '−')}.`;
 }
 
 function yardsOf(group: readonly Need[], standing: ReadonlyMap<YardId, number>): NeedLine['yards'] {

@@ -118,6 +118,8 @@ export interface NeedRule {
   readonly weather: NeedWeather;
   readonly caution?: string;
   readonly page?: string;
+  /** It may be done, and nothing is lost where it is not: it is in no count of what is to be done, nor in its hours. */
+  readonly optional?: boolean;
   readonly find: (facts: NeedFacts) => Found[];
   /** Whether on that day it may ask for boxes, for what is to mend or which dead-outs are unchecked; without it, never. */
   readonly account?: (asked: AccountQuestion) => boolean;

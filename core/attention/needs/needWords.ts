@@ -2,12 +2,18 @@ import type { NeedRecord } from '#shared/contract/needs.ts';
 import { dayInWords, type Day } from '#shared/days.ts';
 import { roundTo } from '#shared/units.ts';
 import type { TreatmentSpan } from '#core/mites/treatmentSpans.ts';
+import type { MiteCount } from '#core/journal/colonyState.ts';
 import type { RestsOn } from '#core/journal/restsOn.ts';
 import type { ColonyFacts, NeedFacts } from './needRule.ts';
 
 /** Mites in 100 bees, to one place. */
 export function per100Words(per100: number): string {
   return roundTo(per100, 1).toFixed(1);
+}
+
+/** "10 in 320 bees, 3.1 in 100" */
+export function countWords({ mites, bees }: Pick<MiteCount, 'mites' | 'bees'>): string {
+  return `${mites} in ${bees} bees, ${per100Words((100 * mites) / bees)} in 100`;
 }
 
 /** The count that a need rests on. */

@@ -26,13 +26,16 @@ export const noEggs: NeedRule = {
       // A young queen has her own day, and what asks for it is in the list already.
       if (colony.dues.some(({ rule }) => laying.has(rule)) || changedLately(colony, addDays(look.day, -young))) return [];
       const seen = lastLaying(colony);
-      const long = daysBetween(seen ?? state.start, today) >= doubt;
+      const doubted = addDays(seen ?? state.start, doubt);
+      const long = today >= doubted;
+      const soon = addDays(look.day, numberRule(rules, 'needs.noEggs.within'));
       return [{
         colony, episode: look.day, act: long ? 'Look for drone brood in worker cells; requeen or unite' : 'Look for eggs again',
         because: long ? `No signs of a laying queen for ${doubt} days or more: laying workers or a drone layer are suspected.` : 'Neither eggs nor queen at the last look.',
         detail: seen === null ? 'never seen laying' : `last seen laying on ${dayInWords(seen)}`,
         records: [{ day: look.day, words: `No eggs on ${dayInWords(look.day)}${seen === null ? '' : `; last signs of a laying queen on ${dayInWords(seen)}`}.`, entry: facts.entryOf(state.id, 'inspection', look.day) }],
-        earliest: look.day, latest: addDays(look.day, numberRule(rules, 'needs.noEggs.within')),
+        // What is only asked for once the days of doubt are over is not overdue on its first day.
+        earliest: look.day, latest: long && doubted > soon ? doubted : soon,
       }];
     });
   },

@@ -6,7 +6,7 @@ import type { Look, MiteCount, Reign } from '#core/journal/colonyState.ts';
 import { miteRate } from '#core/mites/miteRate.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import type { ColonyFacts, NeedFacts } from './needRule.ts';
-import { per100Words } from './needWords.ts';
+import { countWords, per100Words } from './needWords.ts';
 
 export interface RequeenReason {
   /** In two words, beside a graver one. */
@@ -137,7 +137,7 @@ function mites({ state, yard, settled }: Headed, { rules, entryOf }: Facts): Req
   });
   if (found.length < 2) return null;
   return {
-    short: 'mites', because: 'More mites than its neighbours at two counts in a row.', detail: found.map(({ per100, rest }) => `${per100Words(per100)} against ${per100Words(rest)} in 100`).join(', '),
+    short: 'mites', because: 'More mites than its neighbours at two counts in a row.', detail: found.map(({ count, rest, others: beside }) => `${countWords(count)}, against ${per100Words(rest)} of ${beside} others`).join('; '),
     records: found.map(({ count, per100, rest, others: beside }) => ({ day: count.day, words: `${count.mites} mites in ${count.bees} bees: ${per100Words(per100)} in 100; ${beside} others together ${per100Words(rest)}.`, entry: entryOf(state.id, 'mites', count.day) })),
   };
 }

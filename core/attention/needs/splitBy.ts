@@ -11,6 +11,7 @@ export const splitBy: NeedRule = {
   numbers: ['space.split.bees', 'space.split.brood', 'space.split.from', 'space.split.weeks', 'space.frost', 'space.lookHolds', 'queens.cage.outBy', 'queens.cage.eggsBy', 'queens.eggs.by', 'queens.ripe', 'attention.walkAway.by'],
   weather: 'open',
   page: '/needs/space',
+  optional: true,
   find: (facts) => {
     const { from, latest } = splitDaysOfSeason(facts.today, facts.rules);
     if (facts.today < from || latest.every(({ day }) => facts.today > day)) return [];

@@ -1,4 +1,5 @@
 import { addDays } from '#shared/days.ts';
+import { counted } from '#shared/figures.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { inYearWindow } from '#core/rules/yearWindow.ts';
 import { swarmRisk as riskOf } from '#core/space/swarmRisk.ts';
@@ -24,7 +25,7 @@ export const swarmRisk: NeedRule = {
       const risk = riskOf(colony.state, colony.space());
       if (risk === null || risk.level !== 'high') return [];
       return [{
-        colony, episode: risk.lastLook ?? risk.nextLook, act: 'Look for swarm cells', because: 'The risk of a swarm is high.', detail: `${risk.points} points`,
+        colony, episode: risk.lastLook ?? risk.nextLook, act: 'Look for swarm cells', because: 'The risk of a swarm is high.', detail: counted(risk.points, 'point', 'points'),
         records: risk.lastLook === null ? [] : [{ day: risk.lastLook, words: risk.reasons.map(({ words }) => words).join(' '), entry: facts.entryOf(colony.state.id, 'inspection', risk.lastLook) }],
         earliest: addDays(risk.nextLook, -numberRule(facts.rules, 'needs.look.before')), latest: risk.nextLook,
       }];

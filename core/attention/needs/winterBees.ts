@@ -1,10 +1,10 @@
-import { addDays, dayInWords } from '#shared/days.ts';
+import { addDays, dayInWords, monthDayInWords } from '#shared/days.ts';
 import { treatmentCautions } from '#core/mites/miteCautions.ts';
 import { judgeMites } from '#core/mites/miteThresholds.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { isOver, isYardOver } from './mitesOver.ts';
 import type { ColonyFacts, NeedFacts, NeedRule } from './needRule.ts';
-import { per100Words, treatedRecord } from './needWords.ts';
+import { countWords, treatedRecord } from './needWords.ts';
 import { stretch } from './seasonDays.ts';
 
 /** Colonies that were not treated before their winter bees are raised, and that no count of these weeks shows to be low. */
@@ -27,7 +27,7 @@ export const winterBees: NeedRule = {
       const last = colony.treatments.at(-1);
       return [{
         colony, episode: asked.from, act: 'Treat before the winter bees', because: `Not treated since ${dayInWords(since)}, and no count shows few mites.`,
-        detail: colony.count !== null && colony.count.day >= since ? `${per100Words(colony.count.per100)} in 100` : 'not counted',
+        detail: colony.count !== null && colony.count.day >= since ? `${countWords(colony.count)}, on ${monthDayInWords(colony.count.day)}` : 'not counted',
         records: last === undefined ? [] : [treatedRecord(last)], earliest: asked.from, latest: asked.until,
       }];
     });

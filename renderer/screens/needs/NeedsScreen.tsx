@@ -23,7 +23,8 @@ export function NeedsScreen() {
   const [yard, setYard] = useState<YardId | null>(null);
   const { data, fault } = useRead('needs.list', { yard }, { keep: true });
   const lines = data?.lines ?? [];
-  const now = lines.filter(({ status }) => status !== 'coming');
+  const now = lines.filter(({ status, optional }) => status !== 'coming' && !optional);
+  const optional = lines.filter((line) => line.status !== 'coming' && line.optional);
   const coming = lines.filter(({ status }) => status === 'coming');
   const row = data === undefined || book === undefined ? null : { yard, today: data.today, order: book.dateOrder };
   return (
@@ -49,6 +50,12 @@ export function NeedsScreen() {
           <section aria-label={words.list}>
             <p className="sentence">{now.length === 0 ? words.nothing : words.sentence(now.length, now.filter(({ status }) => status === 'overdue').length, words.hours(now.reduce((sum, { minutes }) => sum + minutes, 0)))}</p>
             <Lines key={`now ${yard ?? 'all'}`} lines={now} row={row} />
+            {optional.length === 0 ? null : (
+              <>
+                <h2>{words.optional}</h2>
+                <Lines key={`optional ${yard ?? 'all'}`} lines={optional} row={row} />
+              </>
+            )}
             {coming.length === 0 ? null : <h2>{words.coming}</h2>}
             <Lines key={`coming ${yard ?? 'all'}`} lines={coming} row={row} />
           </section>

@@ -1,6 +1,13 @@
 import type { NeedItem, NeedWeather } from '#shared/contract/needs.ts';
+import { countedItems } from '#shared/itemWords.ts';
+import { number } from '../../parts/format.ts';
 
-const things = (count: number, unit: string, item: string) => `${Math.round(count * 10) / 10}${unit === '' ? '' : ` ${unit}`} ${item}`;
+const measures = ['gal', 'l', 'lb', 'kg'];
+/** "3 blocks of fondant", "12.5 gal of heavy syrup (2:1)", "19 winter wraps" */
+function things(count: number, unit: string, item: string): string {
+  if (unit === '') return countedItems(count, item);
+  return `${measures.includes(unit) ? `${number(count, 1)} ${unit}` : countedItems(count, unit)} of ${item}`;
+}
 
 /** What the list of needs says. */
 export const words = {
@@ -10,10 +17,11 @@ export const words = {
   yard: 'Yard',
   allYards: 'all',
   yardLines: (name: string, lines: number) => `${name}: ${lines}`,
-  sentence: (now: number, overdue: number, minutes: string) => `${now === 1 ? '1 thing is' : `${now} things are`} to be done now${overdue === 0 ? '' : `, ${overdue} of them overdue`}; about ${minutes} of work, without the way.`,
+  sentence: (now: number, overdue: number, minutes: string) => `${now === 1 ? '1 thing is' : `${now} things are`} to be done now${overdue === 0 ? '' : now === 1 ? ', and it is overdue' : `, ${overdue} of them overdue`}; about ${minutes} of work, without the way.`,
   nothing: 'Nothing is asked for now, by the rules there are.',
   nothingYet: 'What colonies need will stand here, from what you write down.',
   nothingYetNext: 'Enter a round',
+  optional: 'If you want to',
   coming: 'Soon',
   by: (day: string) => `by ${day}`,
   late: 'overdue',

@@ -24,13 +24,14 @@ export function volumeText(volume: number, unit: MassUnit): string {
 }
 
 /** What is to be done about a colony's stores, in a few words. */
-export function todoText({ say, amount, feed }: StoresColony, unit: MassUnit): string {
+export function todoText({ say, amount, feed, wentShort }: StoresColony, unit: MassUnit): string {
   switch (say) {
     case 'take':
       return words.say.take(massText(amount, unit));
     case 'feed':
       return feed === null ? words.say.fondant : words.say.feed(volumeText(feed.volume, unit), words.mix[feed.mix]);
     case 'leave':
+      return wentShort === null ? words.say.leave : words.say.wentShort(massText(wentShort, unit));
     case 'look first':
     case 'not told':
       return words.say[say];
@@ -43,8 +44,8 @@ export function syrupText({ heavy, light }: StoresTotals, unit: MassUnit): strin
   return parts.length === 0 ? missing : parts.join(', ');
 }
 
-export function wantsSomething({ say, supers }: StoresColony): boolean {
-  return say !== 'leave' || supers !== null;
+export function wantsSomething({ say, supers, wentShort }: StoresColony): boolean {
+  return say !== 'leave' || wentShort !== null || supers !== null;
 }
 
 /** A line for every colony, figures in the book's own units. */
@@ -54,10 +55,10 @@ export function storesCsv(list: StoresList, unit: MassUnit): string {
   const rows = list.yards.flatMap(({ code, colonies }) =>
     colonies.map((colony) => [
       code, colony.label, colony.told?.day ?? null, colony.told?.from ?? null, figure(colony.told?.grams ?? null), colony.told?.age ?? null, figure(colony.told === null ? null : colony.fed.grams), colony.told === null ? null : colony.fed.notReckoned,
-      figure(colony.reckoned), figure(colony.target), colony.say, figure(colony.say === 'feed' ? colony.amount : null), figure(colony.say === 'take' ? colony.amount : null), colony.feed === null ? null : words.mix[colony.feed.mix],
+      figure(colony.reckoned), figure(colony.target), colony.say, figure(colony.say === 'feed' ? colony.amount : null), figure(colony.say === 'take' ? colony.amount : null), figure(colony.wentShort), colony.feed === null ? null : words.mix[colony.feed.mix],
       colony.feed === null ? null : volumeIn(colony.feed.volume as Millilitres, volume), figure(colony.feed?.sugar ?? null), colony.supers?.count ?? null, colony.supers?.say ?? null, colony.reason,
     ]));
   return csvText([
-    'yard', 'colony', 'told_on', 'told_by', `told_${unit}`, 'days_ago', `syrup_since_${unit}`, 'feedings_not_reckoned', `there_${unit}`, `wanted_${unit}`, 'say', `short_${unit}`, `to_take_${unit}`, 'mix', `syrup_${volume}`, `sugar_${unit}`, 'supers_on', 'supers', 'reason',
+    'yard', 'colony', 'told_on', 'told_by', `told_${unit}`, 'days_ago', `syrup_since_${unit}`, 'feedings_not_reckoned', `there_${unit}`, `wanted_${unit}`, 'say', `short_${unit}`, `to_take_${unit}`, `was_short_${unit}`, 'mix', `syrup_${volume}`, `sugar_${unit}`, 'supers_on', 'supers', 'reason',
   ], rows);
 }

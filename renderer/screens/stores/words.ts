@@ -35,6 +35,7 @@ export const words = {
     take: (amount: string) => `${amount} may be taken`,
     leave: 'leave',
     feed: (amount: string, mix: string) => `feed ${amount} of ${mix}`,
+    wentShort: (amount: string) => `heft; it was ${amount} short`,
     fondant: 'heft; fondant or dry sugar',
     'look first': 'look or heft first',
     'not told': 'nothing told',

@@ -1,6 +1,5 @@
 import type { RuleTally, TallyVerdict } from '#shared/contract/tally.ts';
-
-const things = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+import { counted, number } from '../../parts/format.ts';
 
 /** What the page of the rules' tally says. */
 export const words = {
@@ -18,7 +17,7 @@ export const words = {
     const parts = [
       ...(bore === 0 ? [] : [`for ${bore} what was warned of came more often where it was not done in time`]), ...(against === 0 ? [] : [`for ${against} less often`]), ...(rest === 0 ? [] : [`for ${rest} the difference may be chance`]),
     ];
-    return `${past} ${things(compared, 'rule', 'rules')} can be compared: ${parts.join('; ')}.`;
+    return `${past} ${counted(compared, 'rule', 'rules')} can be compared: ${parts.join('; ')}.`;
   },
   span: (from: string, until: string) => `From ${from} to ${until}, one evening of every week, by what was in the book then and by the house rules as they are now.`,
   csv: 'Save as CSV',
@@ -30,7 +29,7 @@ export const words = {
   } satisfies Record<TallyVerdict, string>,
   asked: ({ per, asked, late, fell }: RuleTally) =>
     [
-      per === 'time' ? `Asked ${things(asked, 'time', 'times')}` : `Asked for ${things(asked, 'colony', 'colonies')}, each once a season`, ...(late === 0 ? [] : [`${late} done late`]), ...(fell === 0 ? [] : [`${fell} asked no more, by a later record`]),
+      per === 'time' ? `Asked ${counted(asked, 'time', 'times')}` : `Asked for ${counted(asked, 'colony', 'colonies')}, each once a season`, ...(late === 0 ? [] : [`${number(late)} done late`]), ...(fell === 0 ? [] : [`${number(fell)} asked no more, by a later record`]),
     ].join('; '),
   done: 'done in time',
   figures: 'Its figures',

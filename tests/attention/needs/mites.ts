@@ -15,7 +15,7 @@ export const mites = {
       await enter(hived('A'), hived('B'), hived('C'), wash('A', '2025-08-08', 9), wash('B', '2025-08-08', 8), wash('C', '2025-08-08', 9, 400));
       const found = await one('mitesOver', '2025-08-10');
       expect(found).toMatchObject({
-        who: 'A', act: 'Treat for mites', because: 'The last count is at or above 3 in 100 bees.', detail: '3.0 in 100', earliest: '2025-08-08', latest: '2025-08-22', status: 'due',
+        who: 'A', act: 'Treat for mites', because: 'The last count is at or above 3 in 100 bees.', detail: '9 in 300 bees, 3.0 in 100, on 8 August', earliest: '2025-08-08', latest: '2025-08-22', status: 'due',
         line: { grave: 5, weather: 'label', caution: expect.stringContaining('The label is the law'), page: '/needs/mites' },
       });
       expect(found.records[0]).toMatch(/^9 mites in 300 bees: 3\.0 in 100\. The chance that it is above 3 is \d\d in 100\.$/);
@@ -57,7 +57,7 @@ export const mites = {
     test('at rest the threshold of colonies with brood holds, and its number is named as from memory', async () => {
       await enter(hived('A'), wash('A', '2025-11-05', 6));
       const found = await one('mitesOver', '2025-11-06');
-      expect(found).toMatchObject({ because: 'The last count is at or above 2 in 100 bees.', detail: '2.0 in 100' });
+      expect(found).toMatchObject({ because: 'The last count is at or above 2 in 100 bees.', detail: '6 in 300 bees, 2.0 in 100, on 5 November' });
       expect(found.line.sources).toContainEqual(expect.objectContaining({ key: 'mites.treat.dormantBrood', value: '2 in 100 bees', confidence: 'from memory' }));
       await enter(seenIn('A', '2025-11-05', { frames_brood: '0' }));
       expect(await asked('mitesOver', '2025-11-06')).toEqual([]);
@@ -165,7 +165,7 @@ export const mites = {
     });
     test('a count of these weeks below 2 in 100 is an answer; one at 2 is none, and is told', async () => {
       await enter(hived('A'), hived('B'), wash('A', '2025-07-20', 5), wash('B', '2025-07-20', 6));
-      expect(await one('winterBees', '2025-08-05')).toMatchObject({ who: 'B', detail: '2.0 in 100' });
+      expect(await one('winterBees', '2025-08-05')).toMatchObject({ who: 'B', detail: '6 in 300 bees, 2.0 in 100, on 20 July' });
     });
     test('a count of 11 July is one of these weeks, one of 10 July is none', async () => {
       await enter(hived('C'), hived('D'), wash('C', '2025-07-11', 5), wash('D', '2025-07-10', 5));

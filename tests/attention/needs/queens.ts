@@ -14,10 +14,16 @@ export const queens = {
         records: ['No eggs on 20 June 2025; last signs of a laying queen on 5 June 2025.'], line: { grave: 4, page: '/needs/queens' },
       });
       expect(await one('noEggs', '2025-07-02')).toMatchObject({ act: 'Look for eggs again', status: 'overdue' });
-      expect(await one('noEggs', '2025-07-03')).toMatchObject({ act: 'Look for drone brood in worker cells; requeen or unite', because: 'No signs of a laying queen for 28 days or more: laying workers or a drone layer are suspected.' });
+      expect(await one('noEggs', '2025-07-03')).toMatchObject({ act: 'Look for drone brood in worker cells; requeen or unite', because: 'No signs of a laying queen for 28 days or more: laying workers or a drone layer are suspected.', latest: '2025-07-03', status: 'due' });
+      expect(await one('noEggs', '2025-07-04')).toMatchObject({ status: 'overdue' });
       // By Collison's two weeks.
       await setRule('needs.noEggs.doubt', 14);
       expect(await one('noEggs', '2025-06-21')).toMatchObject({ because: 'No signs of a laying queen for 14 days or more: laying workers or a drone layer are suspected.' });
+    });
+    test('asked for once the days of doubt are over, it has until then at the least; a look shortly before has its own week', async () => {
+      await enter(...laying, seenIn('A', '2025-06-30', { eggs: 'no' }), hived('B'), seenIn('B', '2025-06-20', { eggs: 'no' }));
+      // A: 7 July is later than 3 July. B was never seen laying, and its 28 days were over before it was looked at.
+      expect((await asked('noEggs', '2025-07-03')).map(({ who: label, act, latest }) => [label, act, latest])).toEqual([['A', 'Look for drone brood in worker cells; requeen or unite', '2025-07-07'], ['B', 'Look for drone brood in worker cells; requeen or unite', '2025-06-27']]);
     });
     test('a queen that was seen, or eggs at a later look, are an answer; a look that told nothing of eggs is no doubt', async () => {
       await enter(...laying, seenIn('A', '2025-06-20', { eggs: 'no', queen_seen: 'yes' }));

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { percent } from '#shared/figures.ts';
+import { hold, percent } from '#shared/figures.ts';
 import type { RuleTests } from './ruleTests.ts';
 import { asked, bring, enter, hived, one, row, seenIn, setRule, who } from './needBook.ts';
 
@@ -43,12 +43,14 @@ export const space = {
       await enter(hived('A', '2025-04-20', { ...twoDeeps, queen_year: '2023' }), bees('A', '2025-05-10', 18, { queen_cells: 'none' }));
       const found = await one('swarmRisk', '2025-05-13');
       // In season 1, older queen 2, packed 2.
-      expect(found).toMatchObject({ who: 'A', act: 'Look for swarm cells', because: 'The risk of a swarm is high.', detail: '5 points', earliest: '2025-05-13', latest: '2025-05-15', status: 'due', line: { minutes: 12 } });
+      expect(found).toMatchObject({ who: 'A', act: 'Look for swarm cells', because: 'The risk of a swarm is high.', detail: `5${hold}points`, earliest: '2025-05-13', latest: '2025-05-15', status: 'due', line: { minutes: 12 } });
       expect(found.records[0]).toContain('Queen of 2023, in her third summer.');
       await setRule('space.swarm.lookHigh', 4);
       expect(await one('swarmRisk', '2025-05-13')).toMatchObject({ latest: '2025-05-14' });
       await setRule('space.risk.high', 6);
       expect(await asked('swarmRisk', '2025-05-13')).toEqual([]);
+      for (const [key, points] of [['space.risk.high', 1], ['space.risk.older', 0], ['space.risk.packed', 0]] as const) await setRule(key, points);
+      expect(await one('swarmRisk', '2025-05-13')).toMatchObject({ detail: `1${hold}point` });
     });
     test('with a queen of last year on combs not packed, with a look since, or out of season it is not', async () => {
       await enter(hived('A', '2025-04-20', twoDeeps), bees('A', '2025-05-10', 16, { queen_cells: 'none' }), hived('B', '2025-04-20', { ...twoDeeps, queen_year: '2023' }), bees('B', '2025-06-25', 18));

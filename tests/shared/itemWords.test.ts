@@ -1,0 +1,10 @@
+import { expect, test } from 'vitest';
+import { countedItems } from '#shared/itemWords.ts';
+
+test('more than one of an item: its own word is made plural, not what it is with, of or for', () => {
+  const items = ['deep box', 'medium super, 8-frame', 'winter wrap', 'deep box with combs', 'hive for a split', 'sheet of newspaper', 'entrance reducer or mouse guard', 'supers', 'brush', 'post or box of nails', 'opener'];
+  expect(items.map((item) => countedItems(2, item))).toEqual([
+    '2 deep boxes', '2 medium supers, 8-frame', '2 winter wraps', '2 deep boxes with combs', '2 hives for a split', '2 sheets of newspaper', '2 entrance reducers or mouse guards', '2 supers', '2 brushes', '2 posts or boxes of nails', '2 openers',
+  ]);
+  expect(items.slice(0, 7).map((item) => countedItems(1, item))).toEqual(items.slice(0, 7).map((item) => `1 ${item}`));
+});
