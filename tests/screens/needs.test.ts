@@ -70,6 +70,17 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   }
   await expect.poll(async () => (await asked()).slice(0, 2).map(({ key }) => key)).toEqual([first!.key, second!.key]);
 
+  // Ctrl Z takes back what was done last, though it is no act of the journal, and no record with it; the keyboard stays in the window.
+  const last = (await desk('journal.recent', { limit: 1 })).gestures[0]?.id;
+  await list.getByRole('button', { name: `Put off: ${first!.act}` }).press('Enter');
+  await form.getByRole('button', { name: 'Put off until then' }).press('Enter');
+  await notice(page).getByText(`Put off until`).waitFor();
+  await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('H1');
+  await page.keyboard.press('Control+z');
+  await notice(page).getByText(`Asked for again: ${first!.act}.`).waitFor();
+  await expect.poll(async () => (await asked())[0]?.key).toBe(first!.key);
+  expect((await desk('journal.recent', { limit: 1 })).gestures[0]?.id).toBe(last);
+
   // One yard alone; a colony is a step away.
   await page.getByLabel('Yard').selectOption({ label: `North Slope: ${(await desk('needs.list', { yard: null })).yards.find(({ code }) => code === 'NS')!.lines}` });
   await list.getByRole('link', { name: 'NS-05' }).click();

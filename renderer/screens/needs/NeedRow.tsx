@@ -25,13 +25,10 @@ export function NeedRow({ line, yard, today, order }: NeedRowProps) {
   const [open, setOpen] = useState(false);
   const [leaving, setLeaving] = useState(false);
   const opener = useRef<HTMLButtonElement>(null);
-  const leave = () => {
+  const leave = (gone: boolean) => {
     setLeaving(false);
-    // A line that is gone leaves the keyboard at the head of the page.
-    requestAnimationFrame(() => {
-      const next = opener.current?.isConnected ? opener.current : document.querySelector('h1');
-      next?.focus();
-    });
+    // A line that goes leaves the keyboard at the head of the page.
+    requestAnimationFrame(() => (gone ? document.querySelector('h1') : opener.current)?.focus());
   };
   const note = useMarginNote();
   const who = whoOf(line);

@@ -15,7 +15,8 @@ export interface PutOffFormProps {
   readonly yard: YardId | null;
   readonly today: Day;
   readonly order: DateOrder;
-  onLeft(): void;
+  /** `gone`: whether the line goes with it. */
+  onLeft(gone: boolean): void;
 }
 
 const aWeek = 7;
@@ -41,7 +42,7 @@ export function PutOffForm({ line, yard, today, order, onLeft }: PutOffFormProps
         return back.ok ? words.saidBack(line.act) : faultText(back);
       },
     });
-    onLeft();
+    onLeft(true);
   };
   const submit = (event: FormEvent) => {
     event.preventDefault();
@@ -57,7 +58,7 @@ export function PutOffForm({ line, yard, today, order, onLeft }: PutOffFormProps
       noValidate
       onSubmit={submit}
       onKeyDown={(event) => {
-        if (event.key === 'Escape') onLeft();
+        if (event.key === 'Escape') onLeft(false);
       }}
     >
       <div className="fields">
@@ -89,7 +90,7 @@ export function PutOffForm({ line, yard, today, order, onLeft }: PutOffFormProps
         <button type="button" disabled={putOff.busy} onClick={() => void send(null)}>
           {words.dismiss}
         </button>
-        <button type="button" className="quiet" onClick={onLeft}>
+        <button type="button" className="quiet" onClick={() => onLeft(false)}>
           {words.leave}
         </button>
       </div>
