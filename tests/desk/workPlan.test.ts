@@ -291,3 +291,12 @@ test('what was taken away leaves its key to nothing new, so that a late Undo or 
   }
   expect(new Set(keys).size).toBe(6);
 });
+
+test('each time of a repeating task is done by itself; the next is asked for after it', async () => {
+  const { task } = await ask('work.setTask', { key: null, task: own('Mow', { earliest: day('2026-05-04'), latest: day('2026-05-06'), repeat: 'FREQ=WEEKLY' }) });
+  const times = async () => (await ask('work.tasks', {})).tasks.filter(({ key }) => key.startsWith(`own|${task.key}|`)).map(({ earliest }) => earliest);
+  expect((await times()).slice(0, 3)).toEqual(['2026-05-04', '2026-05-11', '2026-05-18']);
+  await ask('work.settleTask', { key: task.key, day: day('2026-05-04'), how: 'done' });
+  expect((await times()).slice(0, 2)).toEqual(['2026-05-11', '2026-05-18']);
+  expect((await ask('work.ownTasks', {})).tasks).toHaveLength(1);
+});

@@ -18,6 +18,7 @@ import './work.css';
 /** Tasks that only the person knows of, once or again and again. */
 export function TasksScreen() {
   const { data, fault } = useRead('work.ownTasks', {});
+  const asked = useRead('work.tasks', {});
   const { book, today } = useBook();
   const settle = useWrite('work.settleTask');
   const { say } = useNotice();
@@ -28,6 +29,8 @@ export function TasksScreen() {
     const answer = await settle.send({ key: task.key, day, how });
     say(answer.ok ? words.settled(task.what) : answer.sentence);
   };
+  /** The time of a task that is asked for next; of a repeating one each is done by itself. */
+  const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => one.key.startsWith(`own|${key}|`))?.earliest ?? null));
   const tasks = data?.tasks ?? [];
   return (
     <Page title={words.tasksTitle} line={words.tasksLine}>
@@ -69,12 +72,12 @@ export function TasksScreen() {
                   <td className="number">{number(task.minutes)}</td>
                   <td>{task.settled.some(({ day }) => day === task.earliest) && task.repeat === null ? words.done : repeatName(task.repeat)}</td>
                   <td>
-                    {([['taskChange', () => setOpen(task)], ['done', () => void act(task, task.earliest, 'done')], ['taskDrop', () => void act(task, null, 'struck')]] as const)
-                      .filter(([name]) => name !== 'done' || task.repeat === null)
+                    {([['taskChange', () => setOpen(task)], ['done', () => void act(task, nextOf(task), 'done')], ['taskDrop', () => void act(task, null, 'struck')]] as const)
+                      .filter(([name]) => name !== 'done' || nextOf(task) !== null)
                       .map(([name, run]) => (
                         <span key={name}>
                           <button type="button" className="link" disabled={settle.busy} onClick={run}>
-                            {words[name]}
+                            {name === 'done' && task.repeat !== null ? words.doneOn(dayText(nextOf(task))) : words[name]}
                             <span className="visually-hidden"> ({task.what})</span>
                           </button>{' '}
                         </span>

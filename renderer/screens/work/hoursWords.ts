@@ -106,6 +106,7 @@ export const hoursWords = {
   taskKept: (what: string) => `“${what}” is kept; plan again to see where it goes.`,
   leave: 'Leave it',
   done: 'Done',
+  doneOn: (day: string) => `Done, of ${day}`,
   struck: 'Call off',
   taskDrop: 'Take it away',
   settled: (what: string) => `“${what}” is settled.`,

@@ -19,7 +19,7 @@ export const tripWords = {
   done: 'Done',
   task: 'Task',
   colonies: 'Colonies',
-  minutes: 'Minutes',
+  minutes: 'Minutes of work',
   why: 'Why',
   some: (count: number, of: number, known: boolean) => (known ? `${count} of ${of}: ` : `${count} of these ${of}: `),
   allOf: (of: number) => `all ${of}: `,
