@@ -1,28 +1,11 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
-import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { expect, test } from 'vitest';
+import { demoDesk } from './freshDesk.ts';
 import { withIcalJs, withNodeIcal } from '#tests/calendar/readers.ts';
 
-let scratch: ReturnType<typeof scratchFolder>;
-let at: ReturnType<typeof trialDesk>;
-
-beforeAll(async () => {
-  scratch = scratchFolder();
-  at = trialDesk(scratch.folder);
-  await at.ask('book.demo', { which: 'ossar' });
-});
-afterAll(async () => {
-  await at.desk.close();
-  scratch.remove();
-});
-
-async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
-  const value = await at.ask(name, input);
-  expect(contract[name].output.parse(value)).toEqual(value);
-  return value;
-}
+const at = demoDesk();
+const { ask } = at;
 
 test('what is due, ordered and to be ordered stands in the calendar, and a change updates it', async () => {
   const yards = (await ask('yards.list', {})).yards;
@@ -52,7 +35,7 @@ test('what is due, ordered and to be ordered stands in the calendar, and a chang
 });
 
 test('a chosen file is written anew after a change, whole, and only over a calendar of this book', async () => {
-  const folder = join(scratch.folder, 'sync');
+  const folder = join(at.folder, 'sync');
   mkdirSync(folder);
   const path = join(folder, 'bees.ics');
   for (const [given, code] of [['bees.ics', 'refused'], [join(folder, 'bees.txt'), 'refused'], [join(folder, 'none', 'bees.ics'), 'file-missing']] as const) {

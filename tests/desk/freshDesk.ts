@@ -1,20 +1,38 @@
-import { afterEach, beforeEach, expect } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
 import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
 
 /** A desk without a book before each test, and nothing left of it after. */
 export function freshDesk() {
+  const own = scratchDesk();
+  beforeEach(own.open);
+  afterEach(own.close);
+  return own;
+}
+
+/** A desk with the demo open, for all tests of a file. */
+export function demoDesk() {
+  const own = scratchDesk();
+  beforeAll(async () => {
+    own.open();
+    await own.ask('book.demo', { which: 'ossar' });
+  });
+  afterAll(own.close);
+  return own;
+}
+
+function scratchDesk() {
   let scratch: ReturnType<typeof scratchFolder>;
   let trial: ReturnType<typeof trialDesk>;
-  beforeEach(() => {
-    scratch = scratchFolder();
-    trial = trialDesk(scratch.folder);
-  });
-  afterEach(async () => {
-    await trial.desk.close();
-    scratch.remove();
-  });
   return {
+    open() {
+      scratch = scratchFolder();
+      trial = trialDesk(scratch.folder);
+    },
+    async close() {
+      await trial.desk.close();
+      scratch.remove();
+    },
     /** The answer, held against the shape that the contract promises. */
     async ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
       const value = await trial.ask(name, input);
@@ -26,6 +44,9 @@ export function freshDesk() {
     },
     get desk() {
       return trial.desk;
+    },
+    get folder() {
+      return scratch.folder;
     },
   };
 }

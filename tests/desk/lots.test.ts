@@ -1,31 +1,14 @@
 import { parse } from 'csv-parse/sync';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
+import { expect, test } from 'vitest';
+import type { InputOf } from '#shared/contract/contract.ts';
 import { dayNumber } from '#shared/days.ts';
 import { gramsFrom, gramsPerPound } from '#shared/units.ts';
-import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { demoDesk } from './freshDesk.ts';
 import { accountWord } from '../../renderer/screens/honey/lotsCsv.ts';
 import { traceCsv } from '../../renderer/screens/honey/traceCsv.ts';
 
-let scratch: ReturnType<typeof scratchFolder>;
-let at: ReturnType<typeof trialDesk>;
-
-beforeAll(async () => {
-  scratch = scratchFolder();
-  at = trialDesk(scratch.folder);
-  await at.ask('book.demo', { which: 'ossar' });
-});
-afterAll(async () => {
-  await at.desk.close();
-  scratch.remove();
-});
-
-/** The answer, held against the shape that the contract promises. */
-async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
-  const value = await at.ask(name, input);
-  expect(contract[name].output.parse(value)).toEqual(value);
-  return value;
-}
+const at = demoDesk();
+const { ask } = at;
 const jar = { amount: 1, unit: 'lb' } as const;
 const lb = (pounds: number) => gramsFrom(pounds, 'lb');
 

@@ -1,26 +1,9 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
+import { expect, test } from 'vitest';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { demoDesk } from './freshDesk.ts';
 
-let scratch: ReturnType<typeof scratchFolder>;
-let at: ReturnType<typeof trialDesk>;
-
-beforeAll(async () => {
-  scratch = scratchFolder();
-  at = trialDesk(scratch.folder);
-  await at.ask('book.demo', { which: 'ossar' });
-});
-afterAll(async () => {
-  await at.desk.close();
-  scratch.remove();
-});
-
-/** The answer, held against the shape that the contract promises. */
-async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
-  const value = await at.ask(name, input);
-  expect(contract[name].output.parse(value)).toEqual(value);
-  return value;
-}
+const at = demoDesk();
+const { ask } = at;
 const orders = async () => (await ask('orders.placed', {})).orders;
 const deadlines = async () => (await ask('orders.deadlines', {})).lines.map(({ sentence }) => sentence);
 const hive = (label: string, date: string, supplier: string) => ({ date, entry: 'install', colony: label, yard: 'MR', origin: 'package', supplier, price: '160' });

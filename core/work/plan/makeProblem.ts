@@ -34,6 +34,13 @@ export interface PlanFacts {
   readonly before: WorkPlan | null;
 }
 
+/** A task that no outing can serve. */
+interface Unreached {
+  readonly task: WorkTask;
+  readonly reason: string;
+  readonly mend: string | null;
+}
+
 /** The plan as numbers, with what each number stands for. */
 export interface MadeProblem {
   readonly problem: PlanProblem;
@@ -45,7 +52,7 @@ export interface MadeProblem {
   readonly roundYards: readonly { readonly yard: Yard; readonly colonies: number }[];
   /** Tasks at home, and those that no outing can serve, with why. */
   readonly home: readonly WorkTask[];
-  readonly unreached: readonly { readonly task: WorkTask; readonly reason: string; readonly mend: string | null }[];
+  readonly unreached: readonly Unreached[];
   readonly remarks: readonly string[];
 }
 
@@ -67,7 +74,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const withVisit = tasksCarried(carried, shown, choices, today);
   const dropped = new Set(choices.flatMap(({ kind, task }) => (kind === 'drop' && task !== null ? [task] : [])));
   const home: WorkTask[] = [];
-  const unreached: { task: WorkTask; reason: string; mend: string | null }[] = [];
+  const unreached: Unreached[] = [];
   const jobs: Job[] = [];
   const jobTasks: WorkTask[] = [];
   const place = new Map<string, number>();
@@ -82,7 +89,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
     }
     const yard = yards[at] as Yard;
     if (driving.fromHome(yard.id) === null) {
-      unreached.push({ task, reason: `The minutes from home to ${yard.name} are not written down.`, mend: 'Write them down on the yard’s line in Book.' });
+      unreached.push(withoutWay(task, yard));
       continue;
     }
     if (task.people > mostCrew && outings.length > 0) {
@@ -110,7 +117,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
     const task = tasks.find(({ key }) => key === roundKey(yard.id));
     if (dropped.has(roundKey(yard.id)) || task === undefined) continue;
     if (driving.fromHome(yard.id) === null) {
-      unreached.push({ task, reason: `The minutes from home to ${yard.name} are not written down.`, mend: 'Write them down on the yard’s line in Book.' });
+      unreached.push(withoutWay(task, yard));
       continue;
     }
     const never = new Set(choices.flatMap(({ kind, task: about, day }) => (kind === 'forbid' && about === task.key && day !== null ? [day] : [])));
@@ -128,6 +135,10 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const without = yards.filter(({ id }) => driving.fromHome(id) === null);
   if (without.length > 0) remarks.push(`${without.map(({ name }) => name).join(', ')}: the minutes from home are not written down, so nothing can be planned there.`);
   return { problem: { days: length, yards: yards.length, jobs, rounds, outings, held, before }, days, yards, outings, jobTasks, roundYards, home, unreached, remarks };
+}
+
+function withoutWay(task: WorkTask, { name }: Yard): Unreached {
+  return { task, reason: `The minutes from home to ${name} are not written down.`, mend: 'Write them down on the yard’s line in Book.' };
 }
 
 /** A visit that is held on a day (`to`), and the day near it on which the same yard was forbidden: from there it was carried. */

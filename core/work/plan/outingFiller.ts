@@ -96,16 +96,6 @@ export class OutingFiller {
     return cost + this.#endCost(row);
   }
 
-  /** Person-minutes that would be worked on an outing of that day. */
-  openMinutes(day: number, choice: number): number {
-    const { jobs, rounds } = this.#problem;
-    const [row, next] = [this.#rows[day], this.#row];
-    if (row === undefined) return 0;
-    next.set(row);
-    this.#goOut(next, day, choice);
-    return [...jobs, ...rounds].reduce((sum, own, at) => sum + this.#doneBetween(at, row, next, day) * (typeof own.each === 'number' ? own.each : (own.each[day] ?? 0)), 0);
-  }
-
   set(day: number, choice: number): void {
     this.#outing[day] = choice;
     this.#keepFrom(day);
