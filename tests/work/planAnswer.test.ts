@@ -144,3 +144,11 @@ test('without a plan each task goes to its earliest day with room, and what fall
   // Day 0: the first two, 25 + 15 of 40, one way of 40. Day 1: the third alone, 20. Day 2: the last alone, 30.
   expect(naiveDriving(problem)).toBe(90);
 });
+
+test('without a plan a round is made when it is due, at once where it is overdue, and again when its days are over', () => {
+  const outings = [0, 1, 2, 3, 4, 5].map((on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 20, room: 60 }));
+  const round = (ownDue: number) => ({ yard: 0, units: 1, each: [40, 40, 40, 40, 40, 40], again: [3, 4, 5, 6, 7, 8], due: [Math.max(4, ownDue)], ownDue: [ownDue] });
+  const problem = (ownDue: number): PlanProblem => ({ days: 6, yards: 1, jobs: [], rounds: [round(ownDue)], outings, held: [], before: null });
+  // Overdue: on days 0 and 3, whatever days a plan would give it to catch up. Due on day 4: once.
+  expect([naiveDriving(problem(-9)), naiveDriving(problem(1)), naiveDriving(problem(4))]).toEqual([40, 40, 20]);
+});
