@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
-import type { DeskContext } from '#core/desk/desk.ts';
 import type { Book } from '#core/desk/openBook.ts';
 import { planFactsOf } from '#core/desk/workPlanHandlers.ts';
 import { daylightOn } from '#core/work/daylight.ts';
@@ -15,7 +14,7 @@ import { searchPlan } from '#core/work/plan/searchPlan.ts';
 import type { OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
 import { slotOn } from '#core/work/workHours.ts';
 import type { WorkPlan, WorkSlot } from '#shared/contract/work.ts';
-import { addDays, day } from '#shared/days.ts';
+import { addDays, day, type Day } from '#shared/days.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'outyard-plans-'));
 const may = day('2026-05-01');
@@ -24,10 +23,13 @@ let asked: PlanFacts;
 
 beforeAll(async () => {
   book = await openDemo(demoBook('ossar', folder));
-  const past = book.asOf(may);
-  const context: DeskContext = { options: { folder, program: 'Outyard (tests)', now: () => ({ day: may, stamp: `${may} 20:00` }), log: () => undefined }, book: () => past, open: () => past, setBook: () => Promise.resolve() };
-  asked = await planFactsOf(context);
+  asked = await askedOn(may);
 });
+
+function askedOn(today: Day): Promise<PlanFacts> {
+  const past = book.asOf(today);
+  return planFactsOf({ options: { folder, program: 'Outyard (tests)', now: () => ({ day: today, stamp: `${today} 20:00` }), log: () => undefined }, book: () => past, open: () => past, setBook: () => Promise.resolve() });
+}
 
 afterAll(async () => {
   await book.store.close();
@@ -147,8 +149,22 @@ test('without a plan each task goes to its earliest day with room, and what fall
 
 test('without a plan a round is made when it is due, at once where it is overdue, and again when its days are over', () => {
   const outings = [0, 1, 2, 3, 4, 5].map((on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 20, room: 60 }));
-  const round = (ownDue: number) => ({ yard: 0, units: 1, each: [40, 40, 40, 40, 40, 40], again: [3, 4, 5, 6, 7, 8], due: [Math.max(4, ownDue)], ownDue: [ownDue] });
-  const problem = (ownDue: number): PlanProblem => ({ days: 6, yards: 1, jobs: [], rounds: [round(ownDue)], outings, held: [], before: null });
+  const round = (next: number) => ({ yard: 0, units: 1, each: [40, 40, 40, 40, 40, 40], again: [3, 4, 5, 6, 7, 8], due: [Math.max(4, next)], next });
+  const problem = (next: number): PlanProblem => ({ days: 6, yards: 1, jobs: [], rounds: [round(next)], outings, held: [], before: null });
   // Overdue: on days 0 and 3, whatever days a plan would give it to catch up. Due on day 4: once.
   expect([naiveDriving(problem(-9)), naiveDriving(problem(1)), naiveDriving(problem(4))]).toEqual([40, 40, 20]);
+});
+
+test('a round has its own last day; only one that is overdue has days to catch up', async () => {
+  const facts = await askedOn(day('2026-09-01'));
+  const { problem, yards } = makeProblem(facts);
+  const [late, soon] = [problem.rounds.filter(({ next }) => next < 0), problem.rounds.filter(({ next }) => next >= 0)];
+  expect([late.length, soon.length].every((many) => many > 0)).toBe(true);
+  for (const { due, next } of soon) expect(due[0]).toBe(next);
+  for (const { due } of late) expect(due[0]).toBeGreaterThanOrEqual(7);
+  // Nobody has hours before the second Saturday: what was due until then comes late and is said to.
+  const saturday = { ...facts.hours, people: facts.hours.people.map((person) => ({ ...person, exceptions: Array.from({ length: 11 }, (_, at) => ({ day: addDays(day('2026-09-01'), at), slot: null })) })) };
+  const { troubles } = planned({ ...facts, hours: saturday, kept: null, before: null });
+  const named = new Map(troubles.filter(({ what }) => what.includes('Round')).map(({ yard, late: days }) => [yard, days]));
+  for (const { yard, next } of soon.filter((one) => one.next < 11)) expect(named.get(yards[yard]?.id ?? null)).toBeGreaterThanOrEqual(11 - next);
 });

@@ -125,8 +125,9 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
     const whole = days.map((day) => roundOf(rules, phaseOn(rules, day)).each * pace.factor * colonies.length);
     const each = whole.map((minutes, day) => (never.has(days[day] as Day) ? notToday : minutes));
     const units = partsFor(Math.max(...whole), partRoom[at] ?? [], colonies.length);
-    const ownDue = Array.from({ length: units }, (_, part) => daysBetween(today, colonies[Math.floor((part * colonies.length) / units)]?.due ?? today));
-    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: ownDue.map((on) => Math.max(catchUp, on)), ownDue });
+    const due = Array.from({ length: units }, (_, part) => daysBetween(today, colonies[Math.floor((part * colonies.length) / units)]?.due ?? today));
+    const next = due[0] ?? 0;
+    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(catchUp, day)) : due, next });
     roundYards.push({ yard, colonies: colonies.length });
   }
 

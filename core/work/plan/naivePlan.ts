@@ -12,7 +12,7 @@ interface Waiting {
 
 /**
  * Driving without a plan, in minutes: each task by itself on the earliest day that has room for it, in the order of their
- * earliest days. Each round waits until it is due, and is made at once where it is overdue. Whatever falls on the same day
+ * earliest days. Each round waits until the first of its colonies is due, and is made at once where it is overdue. Whatever falls on the same day
  * is driven to by the shortest way round, but nothing is put off, or brought forward, so that it could be done with something else.
  */
 export function naiveDriving(problem: PlanProblem): number {
@@ -21,7 +21,7 @@ export function naiveDriving(problem: PlanProblem): number {
   const chosen: { yards: readonly number[]; used: number; driving: number; crew: number }[] = Array.from({ length: days }, () => ({ yards: [], used: 0, driving: 0, crew: 0 }));
   let waiting: Waiting[] = [
     ...jobs.flatMap((job) => (job.left <= small ? [] : Array.from({ length: job.units }, (): Waiting => ({ yard: job.yard, each: () => job.each, people: job.people, from: Math.max(0, job.earliest), open: (day) => openOn(job, day), again: null })))),
-    ...rounds.flatMap(({ yard, each, ownDue, again }) => ownDue.map((from): Waiting => ({ yard, each: (day) => each[day] ?? 1, people: 1, from: Math.max(0, from), open: () => true, again: (day) => again[day] ?? days }))),
+    ...rounds.flatMap(({ yard, units, each, next, again }) => Array.from({ length: units }, (): Waiting => ({ yard, each: (day) => each[day] ?? 1, people: 1, from: Math.max(0, next), open: () => true, again: (day) => again[day] ?? days }))),
   ];
   while (waiting.length > 0) {
     const first = waiting.reduce((one, other) => (other.from < one.from ? other : one));

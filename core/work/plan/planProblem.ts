@@ -35,10 +35,10 @@ export interface Round {
   readonly each: readonly number[];
   /** By when a unit that is seen on a day is to be seen again; never falls from one day to the next. */
   readonly again: readonly number[];
-  /** By when each unit is to be seen as the plan begins, soonest first; what is overdue gets some days to catch up. */
+  /** By when each unit is to be seen as the plan begins, soonest first; a round that is overdue gets some days to catch up. */
   readonly due: readonly number[];
-  /** The same without those days: before the first day of the plan where it is overdue. */
-  readonly ownDue: readonly number[];
+  /** When the next round is due by itself: before the first day of the plan where it is overdue. */
+  readonly next: number;
 }
 
 export interface OutingChoice {
