@@ -51,13 +51,14 @@ test('troubles of one reason are told together, what finds no place first; what 
 
 test('a week has the hours of its days from the first day of the plan on, and what is out on them for all people', () => {
   const monday = day('2026-05-04');
-  const hours = new Map(Array.from({ length: 28 }, (_, at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === '2026-05-10' ? 0 : 200, dark: false }]));
+  const hours = new Map(Array.from({ length: 28 }, (_, at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === '2026-05-10' ? 0 : 200, dark: false, unled: false }]));
   const own = plan([outing('2026-05-07', []), outing('2026-05-09', [], { people: ['You', 'Helper'] }), outing('2026-05-12', [])]);
   expect(weekLoadOf(own, monday, hours)).toEqual({ out: 300, have: 800 });
   expect(weekLoadOf(own, day('2026-05-18'), hours)).toEqual({ out: 0, have: 400 });
   expect(weekLoadOf(own, monday, new Map())).toBeNull();
   expect(hoursRefusal(hours, day('2026-05-10'))).toBe('nobody');
-  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: true }]]), monday)).toBe('dark');
+  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: true, unled: false }]]), monday)).toBe('dark');
+  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: false, unled: true }]]), monday)).toBe('unled');
   expect([hoursRefusal(hours, monday), hoursRefusal(new Map(), monday)]).toEqual([null, null]);
 });
 

@@ -234,7 +234,7 @@ function VisitChip({ visits, tasks }: { readonly visits: readonly BoardVisit[]; 
 /** Planned work against the hours of that day, as a figure and a bar. */
 export function DayLoad({ plan, day, hours }: { readonly plan: WorkPlan; readonly day: Day; readonly hours?: WorkDay | undefined }) {
   const load = loadOn(plan, day);
-  if (load === null) return <span className="soft">{hours === undefined ? '' : hours.have > 0 ? words.idle(hours.have) : hours.dark ? words.dark : words.noHours}</span>;
+  if (load === null) return <span className="soft">{hours === undefined ? '' : hours.have > 0 ? words.idle(hours.have) : hours.dark ? words.dark : hours.unled ? words.unled : words.noHours}</span>;
   const over = load.working - load.room;
   const share = load.room <= 0 ? 1 : Math.min(1, load.working / load.room);
   return (

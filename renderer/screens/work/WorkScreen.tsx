@@ -109,7 +109,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
   const turns = coloniesByTurn(plan, tasks, today);
   const refusal = (to: Day) => {
     const why = hoursRefusal(hoursOf, to);
-    return why === null ? null : why === 'dark' ? words.darkOn(to) : words.nobodyOn(to);
+    return why === null ? null : { dark: words.darkOn, unled: words.unledOn, nobody: words.nobodyOn }[why](to);
   };
   const onOpen = (yard: YardRow, day: Day) => setOpened({ yard, day });
   const close = () => {
