@@ -271,6 +271,26 @@ test('a kept plan is old once what it was made from is another, and not for what
   expect(await stale()).toEqual(sentence);
 });
 
+test('a visit of today counts as not gone to only when the day is over, and one of today that was made is there at once', async () => {
+  await ask('work.setHours', hours(Array.from({ length: 7 }, () => saturday)));
+  for (const yard of [quarry, larch]) await ask('work.setTask', { key: null, task: own('Mend the fence', { yard, earliest: today, latest: today, minutes: 20 }) });
+  const plan = await planned();
+  expect(visits(plan).filter(({ day: on }) => on === today).map(({ yard }) => yard).toSorted()).toEqual([quarry, larch]);
+  await ask('work.keepPlan', {});
+  expect((await ask('worked.planned', {})).rows).toEqual([]);
+  await ask('journal.enter', { rows: [{ date: today, entry: 'inspection', yard: 'LB', colony: 'LB-1', frames_bees: '6' }] });
+  expect((await ask('worked.planned', {})).rows).toMatchObject([{ day: today, yard: { id: larch }, went: true, worked: null }]);
+});
+
+test('an overdue round says since when nobody was seen, and of a yard seen in part how many wait', async () => {
+  const reasonOf = async (yard: YardId) => (await ask('work.tasks', {})).tasks.find(({ source, yard: at }) => source === 'round' && at === yard);
+  expect(await reasonOf(quarry)).toMatchObject({ overdue: true, reason: 'No colony here has been seen since 11 April 2026, as far as the record tells; a round is due every 14 days while colonies build up.' });
+  await ask('journal.enter', { rows: [{ date: today, entry: 'inspection', yard: 'QY', colony: 'QY-2', frames_bees: '6' }] });
+  expect((await reasonOf(quarry))?.reason).toBe('2 of 3 colonies are overdue, seen last on 11 April 2026 or later, as far as the record tells; a round is due every 14 days while colonies build up.');
+  await ask('journal.enter', { rows: ['QY-1', 'QY-3'].map((colony) => ({ date: today, entry: 'inspection', yard: 'QY', colony, frames_bees: '6' })) });
+  expect((await reasonOf(quarry))?.reason ?? '').not.toContain('overdue');
+});
+
 test('a book with nothing to tell a calendar gives a whole file without events', async () => {
   await at.desk.close();
   at = trialDesk(scratch.folder, today);

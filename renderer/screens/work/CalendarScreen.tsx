@@ -175,7 +175,7 @@ function Busy({ status }: { readonly status: Status }) {
               </ul>
             </>
           )}
-          <ol className="lines busy-spans" tabIndex={0} aria-label={words.busy}>
+          <ol className="lines work-days busy-spans" tabIndex={0} aria-label={words.busy}>
             {seen.spans.map((span) => (
               <li key={`${span.day} ${span.from} ${span.what}`}>
                 <span>{dayWithWeekday(span.day)}</span>

@@ -11,7 +11,7 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { hoursWords as words } from './hoursWords.ts';
-import { freshTask, readTask, typedTask, type TaskPart, type TypedTask } from './taskForm.ts';
+import { freshTask, overBy, pastDay, readTask, typedTask, type TaskPart, type TypedTask } from './taskForm.ts';
 import { WorkNav } from './WorkNav.tsx';
 import './work.css';
 
@@ -32,6 +32,7 @@ export function TasksScreen() {
   /** The time of a task that is asked for next; of a repeating one each is done by itself. */
   const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => one.key.startsWith(`own|${key}|`))?.earliest ?? null));
   const tasks = data?.tasks ?? [];
+  const overOf = (task: OwnTask) => (asked.data === undefined || today === undefined ? null : overBy(task, asked.data.tasks, today));
   return (
     <Page title={words.tasksTitle} line={words.tasksLine}>
       <WorkNav />
@@ -68,7 +69,10 @@ export function TasksScreen() {
                   <th scope="row">{task.what}</th>
                   <td>{yardName(task.yard)}</td>
                   <td>{dayText(task.earliest)}</td>
-                  <td>{dayText(task.latest)}</td>
+                  <td>
+                    {dayText(task.latest)}
+                    {((over) => (over === null ? null : <span className="needs small block">{words.over[over]}</span>))(overOf(task))}
+                  </td>
                   <td className="number">{number(task.minutes)}</td>
                   <td>{task.settled.some(({ day }) => day === task.earliest) && task.repeat === null ? words.done : repeatName(task.repeat)}</td>
                   <td>
@@ -122,12 +126,15 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
     }
     const answer = await send({ key: task?.key ?? null, task: read.task });
     if (!answer.ok) return setFault(answer);
-    say(words.taskKept(answer.value.task.what));
+    const { what, latest, repeat } = answer.value.task;
+    say(repeat === null && today !== undefined && latest < today ? words.taskKeptPast(what, latest) : words.taskKept(what));
     onDone();
   };
   const labels: Record<TaskPart, string> = {
     what: words.what, yard: words.yard, earliest: words.earliest, latest: words.latest, minutes: words.minutesEach, people: words.persons, weather: words.weather, bring: `${words.bring} (${words.bringHelp})`, repeat: words.repeat, note: words.note,
   };
+  const over = book === undefined || today === undefined ? null : pastDay(typed, today, book.dateOrder);
+  const overPart: TaskPart = typed.latest.trim() === '' ? 'earliest' : 'latest';
   const field = (part: TaskPart, input: ReactNode, wide = false) => (
     <div className={wide ? 'field wide' : 'field'}>
       <label htmlFor={`${id}${part}`}>{labels[part]}</label>
@@ -135,6 +142,10 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
       {trouble?.part === part ? (
         <span className="field-fault" id={`${id}${part}-says`}>
           {trouble.sentence}
+        </span>
+      ) : over !== null && part === overPart ? (
+        <span className="needs small" role="status">
+          {words.dayOver(over)}
         </span>
       ) : null}
     </div>

@@ -32,6 +32,7 @@ export function WorkScreen() {
   const { book, today } = useBook();
   const { say } = useNotice();
   const { plan, progress, busy, running, looking } = here;
+  const hours = useRead('work.hours', {});
   const keep = async () => {
     if (await here.keep()) say(words.keptNow);
   };
@@ -52,7 +53,7 @@ export function WorkScreen() {
       {here.stale === null || !here.isKept || looking !== null ? null : <p className="needs">{here.stale}</p>}
       {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
       {looking === null ? null : <p className="soft">{plan === null ? words.lookingNone(looking) : words.looking(looking)}</p>}
-      {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<p><Link href="/work/hours">{words.hoursFirst}</Link></p>} /> : null}
+      {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<FirstStep yards={book?.yards ?? []} ownHours={hours.data?.own ?? true} />} /> : null}
       {plan === null || progress === undefined ? null : (
         <div className="plan-state" role="status">
           <p className="sentence">{plan.outings.length === 0 ? (plan.troubles.length === 0 ? words.nothing : words.noTrip) : words.summary(plan)}</p>
@@ -90,6 +91,12 @@ export function WorkScreen() {
       </MarginContent>
     </Page>
   );
+}
+
+/** What a plan still needs before it says anything. */
+function FirstStep({ yards, ownHours }: { readonly yards: readonly YardRow[]; readonly ownHours: boolean }) {
+  if (!yards.some(({ living }) => living > 0)) return <p><Link href="/book">{words.yardsFirst}</Link></p>;
+  return ownHours ? null : <p><Link href="/work/hours">{words.hoursFirst}</Link></p>;
 }
 
 function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; readonly yards: readonly YardRow[]; readonly today: Day }) {

@@ -12,7 +12,7 @@ import { Page } from '../../parts/Page.tsx';
 import { spell } from './planWeeks.ts';
 import { WorkNav } from './WorkNav.tsx';
 import './work.css';
-import { workedWords as words } from './workedWords.ts';
+import { fitsAsThen, isFew, workedWords as words } from './workedWords.ts';
 
 /** Hours worked, planned and to come. */
 export function WorkedScreen() {
@@ -151,12 +151,10 @@ function Ahead() {
   const wrong = typed.trim() !== '' && asked === undefined;
   const { data, fault } = useRead('worked.ahead', asked === undefined ? {} : { colonies: asked }, { keep: true });
   if (data === undefined) return <FaultNote fault={fault} />;
-  const monthName = (month: string) => words.months[Number(month.slice(5)) - 1] ?? month;
-  const of = (fits: string) => data.months.filter((one) => one.fits === fits).map(({ month }) => monthName(month));
   return (
     <section className="section" aria-label={words.ahead(seasonName(data.season))}>
       <h2>{words.ahead(seasonName(data.season))}</h2>
-      {data.seasons.length === 0 ? <p className="soft">{words.aheadNone}</p> : <p className="sentence">{words.aheadSays(of('short'), of('open'))}</p>}
+      {data.months.every(({ need }) => need === null) ? <p className="soft">{words.aheadNone}</p> : <p className="sentence">{words.aheadSays(data.months)}</p>}
       <p className="soft">
         {words.aheadLine(data.colonies, data.living)} {data.own ? '' : words.aheadHouse}
       </p>
@@ -186,16 +184,16 @@ function Ahead() {
           </tr>
         </thead>
         <tbody>
-          {data.months.map(({ month, need, driving, have, fits }) => (
+          {data.months.map((one) => ({ ...one, few: isFew(one), asThen: fitsAsThen(one) })).map(({ month, need, driving, have, fits, few, asThen }) => (
             <tr key={month}>
               <th scope="row">
-                {monthName(month)} {month.slice(0, 4)}
+                {words.monthName(month)} {month.slice(0, 4)}
               </th>
               <td className="number figure-range">{need === null ? missing : `${fixed(need.hours, 0)} ${need.range === null ? '' : words.needRange(...need.range)}`}</td>
               <td className="number">{need === null ? missing : need.seasons}</td>
               <td className="number">{need === null ? missing : fixed(driving, 0)}</td>
               <td className="number">{fixed(have, 0)}</td>
-              <td className={fits === 'short' ? 'needs' : undefined}>{words.fits[fits]}</td>
+              <td className={(few ? !asThen : fits === 'short') ? 'needs' : undefined}>{few ? words.fitsAsThen(asThen) : words.fits[fits]}</td>
             </tr>
           ))}
         </tbody>

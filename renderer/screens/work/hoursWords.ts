@@ -1,4 +1,5 @@
-import { counted } from '../../parts/format.ts';
+import type { Day } from '#shared/days.ts';
+import { counted, dayText, momentText } from '../../parts/format.ts';
 
 /** What the pages of hours, own tasks and the calendar say. */
 export const hoursWords = {
@@ -59,7 +60,7 @@ export const hoursWords = {
   follow: 'Keep this file up to date',
   unfollow: 'Stop writing it',
   following: (path: string) => `${path} is kept up to date.`,
-  written: (at: string) => `Written last at ${at}.`,
+  written: (at: string) => `Written last ${momentText(at)}.`,
   command: 'npm run -s outyard -- calendar --book FILE.outyard --out FILE.ics',
   marginCommand: 'On the command line',
   marginTold: 'Changes',
@@ -75,7 +76,7 @@ export const hoursWords = {
   busyList: 'Calendars taken off the hours',
   busyNone: 'No calendar is brought in.',
   busyDrop: 'Take it away',
-  busyDays: (days: number, at: string) => `${counted(days, 'day', 'days')}, brought in ${at}`,
+  busyDays: (days: number, at: string) => `${counted(days, 'day', 'days')}, brought in ${momentText(at)}`,
   allDay: 'all day',
   tooLarge: 'This file is larger than the 8 MiB that are read at once.',
   unreadable: 'The file could not be read.',
@@ -104,6 +105,9 @@ export const hoursWords = {
   note: 'Note',
   taskKeep: 'Keep this task',
   taskKept: (what: string) => `“${what}” is kept; plan again to see where it goes.`,
+  taskKeptPast: (what: string, latest: Day) => `“${what}” is kept, though its last day, ${dayText(latest)}, is over.`,
+  dayOver: (latest: Day) => `${dayText(latest)} is over.`,
+  over: { overdue: 'Its days are over; the plan asks for it first.', past: 'Its days are long over; no plan asks for it. Change them, or take it away.' } as const,
   leave: 'Leave it',
   done: 'Done',
   doneOn: (day: string) => `Done, of ${day}`,

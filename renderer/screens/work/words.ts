@@ -1,6 +1,6 @@
 import type { PlanChoice, PlannedTrouble, WorkPlan } from '#shared/contract/work.ts';
-import { dayFromIso, type Day } from '#shared/days.ts';
-import { counted, dayShort, dayText, dayWithWeekday, fixed } from '../../parts/format.ts';
+import type { Day } from '#shared/days.ts';
+import { counted, dayShort, dayText, dayWithWeekday, fixed, momentText } from '../../parts/format.ts';
 import { spell } from './planWeeks.ts';
 
 const weather = { any: 'any weather', dry: 'a dry day', flying: 'a dry, warm day' } as const;
@@ -19,8 +19,9 @@ export const words = {
   stop: 'Stop',
   empty: 'Here will be your plan: each visit with its day, its tasks and the reason for each. It is worked out from the record, the rules and your hours.',
   nothing: 'Nothing is to be done in the next eight weeks, as far as the record and the rules can tell.',
+  yardsFirst: 'Write down your yards, and how far they are, first',
   hoursFirst: 'Write your hours down first',
-  kept: (made: string) => `Kept ${dayText(dayFromIso(made.slice(0, 10)))}, ${made.slice(11, 16)}.`,
+  kept: (made: string) => `Kept ${momentText(made)}.`,
   notKept: 'This plan is not kept yet: what is in your calendar and on the next comparison is the plan kept before.',
   notKeptFirst: 'This plan is not kept yet. Keep it, and it goes into the calendar and is compared with what you did.',
   keptNow: 'The plan is kept; the calendar has it too.',
@@ -47,7 +48,7 @@ export const words = {
   troubledMany: (kind: PlannedTrouble['kind'], count: number) => `${count} tasks ${kind === 'left' ? 'find no place' : 'come late'}.`,
   which: 'Which ones',
   overdue: (count: number, last: Day) => `${count === 1 ? 'One task was past its last day' : `${count} tasks were past their last day`} before this plan; ${count === 1 ? 'it is' : 'the last of them is'} planned for ${dayWithWeekday(last)}.`,
-  overdueLine: (yard: string | null, what: string, latest: Day, day: Day) => `${yard === null ? '' : `${yard}: `}${what}, due by ${dayText(latest)}; planned for ${dayWithWeekday(day)}.`,
+  overdueLine: (yard: string | null, what: string, latest: Day, day: Day, because: string | null) => `${yard === null ? '' : `${yard}: `}${what}, overdue since ${dayText(latest)}; planned for ${dayWithWeekday(day)}.${because === null ? '' : ` ${because}`}`,
   views: 'View',
   view: { board: 'Board', week: 'Week', month: 'Month' },
   earlier: 'Week before',
@@ -127,7 +128,6 @@ export const words = {
   marginWeather: 'The plan knows no forecast. Each trip says what weather it wants. When rain is forecast, carry the visit to another day, or write the day down as one without hours (Hours there are).',
   marginMinutes: 'Minutes',
   caution: 'Do not work far yards alone without a plan for a bad sting; a full deep box is heavy, lift it with a helper or frame by frame.',
-  noYards: 'Yards and their minutes from home are written on the Book page.',
   weekday: ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const,
   weekdays: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const,
   weekTrip: (out: string, back: string, people: readonly string[], driving: number) => `Away from ${out} to ${back}, ${spell(driving)} of it driving: ${people.join(' and ')}.`,
