@@ -19,6 +19,7 @@ import { mendingOperations } from './mending.ts';
 import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
+import { planChangeOperations } from './planChange.ts';
 import { placedOperations } from './placed.ts';
 import { budgetLineOperations } from './budgetLines.ts';
 import { returnsOperations } from './returns.ts';
@@ -78,6 +79,7 @@ export const contract = {
   ...paperOperations,
   ...workOperations,
   ...workDayOperations,
+  ...planChangeOperations,
   ...calendarOperations,
   ...workedOperations,
   ...lotOperations,

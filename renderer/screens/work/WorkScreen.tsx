@@ -50,7 +50,16 @@ export function WorkScreen() {
     <Page title={words.title} line={words.line} action={<Entering>{action}</Entering>}>
       <WorkNav />
       <FaultNote fault={here.fault} />
-      {here.stale === null || !here.isKept || looking !== null ? null : <p className="needs">{here.stale}</p>}
+      {here.stale === null || looking !== null ? null : (
+        <p className="needs" role="status">
+          {here.stale} {here.isKept ? words.staleKept : words.staleNotKept}{' '}
+          <Entering>
+            <button type="button" className="link" disabled={busy} onClick={() => void here.replan()}>
+              {words.again}
+            </button>
+          </Entering>
+        </p>
+      )}
       {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
       {looking === null ? null : <p className="soft">{plan === null ? words.lookingNone(looking) : words.looking(looking)}</p>}
       {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<FirstStep yards={book?.yards ?? []} ownHours={hours.data?.own ?? true} />} /> : null}
@@ -67,7 +76,7 @@ export function WorkScreen() {
               <button type="button" className="link" onClick={() => void here.stop()}>
                 {words.stop}
               </button>
-            ) : here.isKept ? null : (
+            ) : here.isKept || here.stale !== null ? null : (
               <Entering>
                 <button type="button" className="link" disabled={busy} onClick={() => void here.replan()}>
                   {words.again}
@@ -124,7 +133,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
     requestAnimationFrame(() => document.querySelector<HTMLElement>('.board td[tabindex="0"]')?.focus());
   };
   const told = (sentence: string, takeBack: TakingBack | null, undone: string) => {
-    if (takeBack !== null) say(sentence, { takeBack: async () => ((await takeBack()) ? undone : words.notUndone) });
+    if (takeBack !== null) say(sentence, { takeBack: async () => ({ same: `${undone} ${words.asItWas}`, anew: words.backAnew, refused: words.notUndone })[await takeBack()] });
   };
   const move = async (yard: YardRow, from: Day, to: Day) => {
     const back = await here.move(yard.id, from, to);
@@ -134,10 +143,10 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
   const nameOf = (choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>) =>
     words.choice(choice.kind, choice.day, all.find(({ id }) => id === choice.yard)?.name ?? null, choice.task === null ? null : (tasks.get(choice.task)?.what ?? choice.task));
   const choose = async (choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>) => {
-    told(words.chose(nameOf(choice)), await here.choose(choice), words.unchose(nameOf(choice)));
+    told(words.chose(nameOf(choice)), await here.choose(choice), words.unchosen(nameOf(choice)));
   };
   const lift = async (choice: PlanChoice) => {
-    told(words.unchose(nameOf(choice)), await here.lift(choice), words.chose(nameOf(choice)));
+    told(words.unchose(nameOf(choice)), await here.lift(choice), words.chosenAgain(nameOf(choice)));
   };
   const visits = opened === null ? [] : visitsOn(plan, opened.day, opened.yard.id);
   const week = weekLoadOf(plan, shown, hoursOf);
