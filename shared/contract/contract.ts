@@ -27,6 +27,7 @@ import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
+import { moveDayOperations } from './moveDays.ts';
 import { needOperations } from './needs.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
@@ -80,6 +81,7 @@ export const contract = {
   ...workOperations,
   ...workDayOperations,
   ...planChangeOperations,
+  ...moveDayOperations,
   ...calendarOperations,
   ...workedOperations,
   ...lotOperations,

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { YardId } from '#shared/brands.ts';
-import type { WorkPlan } from '#shared/contract/work.ts';
+import type { WorkPlan, WorkSlot } from '#shared/contract/work.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import { weekdayOf } from '#core/work/workHours.ts';
 import { evening, hours, larch, own, placesOf, quarry, saturday, sentence, today, visits, workDesk } from './workDesk.ts';
@@ -123,5 +123,61 @@ describe('what is said of a plan and taken back', () => {
     expect(await answer('work.change', { lift: ['c99999'], choose: [] })).toMatchObject({ ok: false, sentence });
     expect(await answer('work.change', { lift: [], choose: [{ kind: 'pin', day: today, yard: quarry, task: null }, { kind: 'pin', day: null, yard: quarry, task: null }] })).toMatchObject({ ok: false, sentence });
     expect((await ask('work.plan', {})).choices).toEqual(choices);
+  });
+});
+
+describe('the days to which a visit can go', () => {
+  const daysFor = async (yard: YardId, from: Day) => (await ask('work.moveDays', { yard, day: from })).days;
+
+  test('without a plan none; with one only days with hours and daylight for the way and the work, and how full they are', async () => {
+    expect(await daysFor(quarry, today)).toEqual([]);
+    await ask('work.setTask', { key: null, task: own('Mend the fence') });
+    // Monday evenings are too short for Larch Bend: 35 min there, as many back, 8 to set up and 20 to stay are 98.
+    const short: WorkSlot = { from: 1050, until: 1140 };
+    await ask('work.setHours', hours([short, null, evening, null, null, saturday, null]));
+    const plan = await planned();
+    const [visit] = visits(plan).filter(({ yard }) => yard === larch);
+    const days = await daysFor(larch, visit!.day);
+    const weekdays = new Set(days.map(({ day: on }) => weekdayOf(on)));
+    expect([...weekdays].toSorted()).toEqual([2, 5]);
+    expect(days.some(({ day: on }) => on === visit!.day)).toBe(false);
+    expect(days.every(({ day: on }) => on >= today && on <= plan.until)).toBe(true);
+    expect(new Set((await daysFor(quarry, visit!.day)).map(({ day: on }) => weekdayOf(on)))).toEqual(new Set([0, 2, 5]));
+    for (const { day: on, room, taken, beside, work } of days) {
+      const there = plan.outings.filter((outing) => outing.day === on).flatMap((outing) => outing.visits.filter(({ yard }) => yard !== larch));
+      expect(beside).toEqual(there.map(({ yard }) => yard));
+      expect(taken).toBe(Math.round(there.flatMap(({ tasks }) => tasks).reduce((sum, { minutes, people }) => sum + minutes * people, 0)));
+      expect(work).toBe(Math.round(visit!.tasks.reduce((sum, { minutes, people }) => sum + minutes * people, 0)));
+      expect(room).toBeGreaterThanOrEqual(20);
+    }
+    // Saturday, 8:00 to 16:00 in full light: eight hours less 70 min of driving and 8 to set up.
+    expect(days.find(({ day: on, beside }) => weekdayOf(on) === 5 && beside.length === 0)?.room).toBe(480 - 70 - 8);
+    // Every one of them can be done: pinned there, the visit is there.
+    const to = days.find(({ beside }) => beside.length === 0)!.day;
+    await ask('work.change', { lift: [], choose: [{ kind: 'pin', day: to, yard: larch, task: null }, { kind: 'forbid', day: visit!.day, yard: larch, task: null }] });
+    const moved = await planned();
+    expect(placesOf(moved)).toContain(`${to}/${larch}`);
+    expect(moved.remarks).toEqual([]);
+    // The day it came from is offered again, as one that was ruled out.
+    expect((await daysFor(larch, to)).filter(({ forbidden }) => forbidden).map(({ day: on }) => on)).toEqual([visit!.day]);
+  });
+
+  test('a day on which another yard is held is offered only if one outing leads to both', async () => {
+    // Evenings of 150 min: Quarry and Larch Bend by way of home are 106 of driving, so no evening has both.
+    const tight: WorkSlot = { from: 1050, until: 1200 };
+    await ask('work.setHours', hours([tight, tight, tight, tight, tight, saturday, null]));
+    const first = await planned();
+    const [visit] = visits(first).filter(({ yard }) => yard === quarry);
+    const evenings = (await daysFor(quarry, visit!.day)).filter(({ day: on }) => weekdayOf(on) < 5).map(({ day: on }) => on);
+    const [held] = evenings;
+    await ask('work.choose', { kind: 'lock', day: held!, yard: larch, task: null });
+    const saturdayHeld = evenings.length > 0 ? addDays(held!, 5 - weekdayOf(held!)) : today;
+    await ask('work.choose', { kind: 'lock', day: saturdayHeld, yard: larch, task: null });
+    const plan = await planned();
+    expect(placesOf(plan)).toEqual(expect.arrayContaining([`${held}/${larch}`, `${saturdayHeld}/${larch}`]));
+    const [quarryVisit] = visits(plan).filter(({ yard, day: on }) => yard === quarry && on !== saturdayHeld && on !== held);
+    const days = await daysFor(quarry, quarryVisit!.day);
+    expect(days.map(({ day: on }) => on)).not.toContain(held);
+    expect(days.find(({ day: on }) => on === saturdayHeld)).toMatchObject({ beside: [larch], together: true });
   });
 });

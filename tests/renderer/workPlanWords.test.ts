@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { chiefTask, hoursRefusal, visitsOn, weekLoadOf } from '#renderer/screens/work/planWeeks.ts';
+import { moveDayText, usualMove } from '#renderer/screens/work/moveDayText.ts';
 import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
 import { coloniesByTurn, turnKey } from '#renderer/screens/work/visitColonies.ts';
 import type { ColonyId, YardId } from '#shared/brands.ts';
+import type { MoveDay } from '#shared/contract/moveDays.ts';
 import type { Outing, PlannedTask, PlannedTrouble, WorkPlan, WorkTask } from '#shared/contract/work.ts';
 import { addDays, day, type Day } from '#shared/days.ts';
 
@@ -60,6 +62,19 @@ test('a week has the hours of its days from the first day of the plan on, and wh
   expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: true, unled: false }]]), monday)).toBe('dark');
   expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: false, unled: true }]]), monday)).toBe('unled');
   expect([hoursRefusal(hours, monday), hoursRefusal(new Map(), monday)]).toEqual([null, null]);
+});
+
+test('a day to which a visit can go says how full it is, what would give way, and what its work lacks there', () => {
+  const names = (of: YardId) => (of === 4 ? 'Larch Bend' : 'Millrace');
+  const one = { day: day('2026-05-09'), room: 300, taken: 0, work: 90, beside: [], together: true, forbidden: false };
+  const said = (more: Partial<MoveDay>) => moveDayText({ ...one, ...more }, names).replaceAll('\u00a0', ' ');
+  expect(said({})).toBe('Sat 9 May 2026: free, room for 5 h');
+  expect(said({ taken: 200, beside: [4 as YardId, 5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, Millrace, 3 h 20 of 5 h taken');
+  expect(said({ taken: 250, beside: [4 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h 10 of 5 h taken; 40 min too little for this work');
+  expect(said({ taken: 250, beside: [4 as YardId], together: false, forbidden: true })).toBe('Sat 9 May 2026: Larch Bend would go elsewhere, room for 5 h; ruled out so far');
+  const days = [{ ...one, day: day('2026-05-04') }, { ...one, day: day('2026-05-07'), room: 60 }, one];
+  expect([usualMove(days, day('2026-05-05')), usualMove(days, day('2026-05-10')), usualMove([], today)]).toEqual(['2026-05-09', '2026-05-04', null]);
+  expect(usualMove(days.slice(0, 2), day('2026-05-05'))).toBe('2026-05-07');
 });
 
 test('a visit is named by what is asked for by itself, before the round', () => {

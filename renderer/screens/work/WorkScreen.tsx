@@ -190,7 +190,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
         <MonthView plan={plan} yards={all} hours={hoursOf} today={today} onWeek={(one) => { setMonday(one); setView('board'); }} />
       )}
       {opened === null || visits.length === 0 ? null : (
-        <VisitPanel yard={opened.yard} day={opened.day} visits={visits} tasks={tasks} choices={choices} turns={turns} today={today} until={plan.until} busy={busy} refusal={refusal} onChoose={(choice) => void choose(choice)} onLift={(choice) => void lift(choice)} onMove={(to) => void move(opened.yard, opened.day, to)} onClose={close} />
+        <VisitPanel yard={opened.yard} day={opened.day} visits={visits} tasks={tasks} choices={choices} turns={turns} yards={all} busy={busy} onChoose={(choice) => void choose(choice)} onLift={(choice) => void lift(choice)} onMove={(to) => void move(opened.yard, opened.day, to)} onClose={close} />
       )}
       <Chosen choices={choices} busy={busy} nameOf={nameOf} onLift={(choice) => void lift(choice)} />
     </>
