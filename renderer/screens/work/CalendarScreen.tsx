@@ -146,7 +146,7 @@ function Busy({ status }: { readonly status: Status }) {
     <section className="section work-part" aria-labelledby={id}>
       <h2 id={id}>{words.busy}</h2>
       <p className="soft">{words.busyHelp}</p>
-      <div className="fields">
+      <div className="fields busy-file">
         <div className="field">
           <label htmlFor={`${id}file`}>{words.busyFile}</label>
           <input id={`${id}file`} type="file" accept=".ics,text/calendar" onChange={(event) => void choose(event)} />

@@ -80,7 +80,7 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
   };
   const invalid = (field: string) => ({ name: field, 'aria-invalid': trouble?.field === field || undefined, ...(trouble?.field === field ? { 'aria-describedby': `${id}trouble` } : {}) });
   return (
-    <form ref={form} onSubmit={(event) => void keep(event)} noValidate className="section">
+    <form ref={form} onSubmit={(event) => void keep(event)} noValidate className="section work-part">
       <h2>{words.people}</h2>
       <p className="soft">{words.help}</p>
       <table className="hours-grid tight" aria-label={words.people}>
@@ -131,6 +131,9 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
             <span className="soft small">{words.exceptionsHelp}</span>
           </div>
         ))}
+      </div>
+      <h3>{words.place}</h3>
+      <div className="fields hours-place hours-spot">
         {(['latitude', 'longitude', 'zone'] as const).map((part) => (
           <div className="field" key={part}>
             <label htmlFor={`${id}${part}`}>{words[part]}</label>

@@ -39,7 +39,7 @@ export function TasksScreen() {
       <FaultNote fault={fault} />
       <Entering>
         {open === null ? (
-          <p className="acts">
+          <p className="acts work-acts">
             <button type="button" onClick={() => setOpen('new')}>
               {words.taskNew}
             </button>

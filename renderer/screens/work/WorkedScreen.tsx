@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { OutputOf } from '#shared/contract/contract.ts';
 import type { WorkedRow } from '#shared/contract/worked.ts';
 import { seasonName } from '#shared/seasons.ts';
@@ -23,7 +24,7 @@ export function WorkedScreen() {
     <Page title={words.title} line={data === undefined ? words.loading : words.line}>
       <WorkNav />
       <FaultNote fault={fault} />
-      {data !== undefined && shown === undefined ? <Empty sentence={words.none} /> : null}
+      {data !== undefined && shown === undefined ? <Empty sentence={words.none} action={<p><Link href="/tonight">{words.toRound}</Link></p>} /> : null}
       {data === undefined || shown === undefined ? null : (
         <>
           <div className="choices">

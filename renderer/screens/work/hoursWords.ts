@@ -7,7 +7,7 @@ export const hoursWords = {
   line: 'When you and your helpers can be with the bees, and how far the yards are from each other. The plan keeps to it.',
   house: 'These are the hours the program takes until you write down your own.',
   people: 'Weekly pattern',
-  help: 'A stretch of the day for each weekday, driving included, as 17:30-20. Empty: none. Daylight is reckoned on top.',
+  help: 'A stretch of the day for each weekday, driving included, as 17:30-20. Empty: none. At the hives only its daylight counts.',
   name: 'Name',
   alone: 'goes alone',
   weekdays: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const,
@@ -29,6 +29,7 @@ export const hoursWords = {
   badDegrees: (typed: string) => `“${typed}” is no number of degrees. Type it like 44.5 or -92.`,
   distances: 'Ways between yards',
   distancesHelp: 'Minutes of driving from yard to yard. What is not written down is taken as the way by home, or by yards whose ways are written down; write in what you know.',
+  distancesFew: 'With fewer than two yards there is no way between them.',
   distancesNone: (names: string) => `No way from home is known for ${names}; write the minutes on the Book page.`,
   from: 'From',
   to: 'To',
@@ -49,8 +50,13 @@ export const hoursWords = {
   calendarLine: 'Your plan in your own calendar, and the days that your other calendars take.',
   out: 'The plan in your calendar',
   outHelp: 'A calendar file holds the visits of the kept plan, what is due, last days to order and deliveries. Read in again, it changes and cancels what it told before instead of telling it twice.',
-  outCount: ({ visit, due, deadline, delivery }: { visit: number; due: number; deadline: number; delivery: number }) =>
-    `Now: ${counted(visit, 'visit', 'visits')}, ${counted(due, 'due', 'dues')}, ${counted(deadline, 'last day to order', 'last days to order')}, ${counted(delivery, 'delivery', 'deliveries')}.`,
+  outCount: ({ visit, due, deadline, delivery }: { visit: number; due: number; deadline: number; delivery: number }) => {
+    const told = [
+      ...(visit === 0 ? [] : [counted(visit, 'visit', 'visits')]), ...(due === 0 ? [] : [counted(due, 'thing that is due', 'things that are due')]),
+      ...(deadline === 0 ? [] : [counted(deadline, 'last day to order', 'last days to order')]), ...(delivery === 0 ? [] : [counted(delivery, 'delivery', 'deliveries')]),
+    ];
+    return told.length === 0 ? 'As yet there is nothing that a calendar could be told: plan the work and keep the plan first.' : `Now: ${told.join(', ')}.`;
+  },
   download: 'Save the calendar file',
   downloaded: (name: string, events: number, cancelled: number) => `${name}: ${counted(events, 'event', 'events')}${cancelled === 0 ? '' : `, ${cancelled} cancelled`}.`,
   nothingToTell: 'No file was saved: there is nothing yet that a calendar could be told. Plan the work and keep the plan first.',
