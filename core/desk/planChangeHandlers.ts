@@ -23,7 +23,7 @@ interface Shown {
 }
 
 /** Plans are large, and nobody goes back further step by step. */
-const remembered = 20;
+const remembered = 8;
 
 /** The changes of each open book, the oldest first; they go with the book, as the searches do. */
 const changes = new WeakMap<Store, Change[]>();

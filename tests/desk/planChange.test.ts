@@ -28,8 +28,12 @@ test('a kept plan is old once what it was made from is another, and not for what
   expect(await stale()).toEqual(sentence);
   await ask('work.setHours', hours());
   expect(await stale()).toBeNull();
+  const { choice } = await ask('work.choose', { kind: 'forbid', day: addDays(today, 8), yard: quarry, task: null });
+  expect(await stale()).toBe('What you have fixed has changed since this plan was made.');
+  await ask('work.lift', { key: choice.key });
+  expect(await stale()).toBeNull();
   await ask('work.setDistance', { a: quarry, b: larch, minutes: 20 });
-  expect(await stale()).toEqual(sentence);
+  expect(await stale()).toBe('The ways between the yards have changed since this plan was made.');
 });
 
 test('a plan that is not kept is old once what it was made from is another, and says what that is', async () => {

@@ -192,7 +192,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
       {opened === null || visits.length === 0 ? null : (
         <VisitPanel yard={opened.yard} day={opened.day} visits={visits} tasks={tasks} choices={choices} turns={turns} yards={all} busy={busy} onChoose={(choice) => void choose(choice)} onLift={(choice) => void lift(choice)} onMove={(to) => void move(opened.yard, opened.day, to)} onClose={close} />
       )}
-      <Chosen choices={choices} busy={busy} nameOf={nameOf} onLift={(choice) => void lift(choice)} />
+      <Chosen choices={choices.filter(({ day }) => day === null || day >= today)} busy={busy} nameOf={nameOf} onLift={(choice) => void lift(choice)} />
     </>
   );
 }
