@@ -41,12 +41,13 @@ export function moveDays({ plan, choices, yards, hours, distances, setUp, today 
     const day = addDays(first, at);
     const forbidden = choices.some((one) => one.kind === 'forbid' && one.task === null && one.yard === yard && one.day === day);
     if (day === from) return [];
-    const there = plan.outings.filter((outing) => outing.day === day).flatMap(({ visits }) => visits.filter((visit) => visit.yard !== yard));
-    const held = there.filter((visit) => visit.held !== null).map((visit) => visit.yard);
+    const there = plan.outings.filter((outing) => outing.day === day).flatMap(({ visits }) => visits);
+    const others = there.filter((visit) => visit.yard !== yard);
+    const held = others.filter((visit) => visit.held !== null).map((visit) => visit.yard);
     const withHeld = held.length === 0 ? roomOf(outings) : roomOf(outingsTo([yard, ...held]).get(at));
     if (withHeld === null) return [];
     const taken = there.flatMap(({ tasks }) => tasks).reduce((sum, { minutes, people }) => sum + minutes * people, 0);
-    const together = there.length === held.length ? withHeld : roomOf(outingsTo([yard, ...there.map((visit) => visit.yard)]).get(at));
+    const together = others.length === held.length ? withHeld : roomOf(outingsTo([yard, ...others.map((visit) => visit.yard)]).get(at));
     // What is planned there and not held goes elsewhere where both are too much for one outing.
     return [{ day, room: together ?? withHeld, taken: Math.round(taken), work: Math.round(work), beside: there.map((visit) => visit.yard), together: together !== null, forbidden }];
   });

@@ -9,7 +9,7 @@ export const moveDay = z.object({
   /** Of them, what is planned on that day already; and what the visit brings along. */
   taken: z.number(),
   work: z.number(),
-  /** The other yards planned for that day; `together`: one outing can lead to all of them, else those that are not held go elsewhere. */
+  /** The yards planned for that day, its own too where it is gone to on both; `together`: one outing can lead to all of them, else those that are not held go elsewhere. */
   beside: z.array(yardId),
   together: z.boolean(),
   /** It was said that the yard is not to be gone to on that day; carrying a visit there lets go of that. */

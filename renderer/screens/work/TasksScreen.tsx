@@ -1,4 +1,4 @@
-import { useId, useRef, useState, type FormEvent, type ReactNode } from 'react';
+import { useEffect, useId, useRef, useState, type FormEvent, type ReactNode } from 'react';
 import type { OwnTask } from '#shared/contract/work.ts';
 import { weatherNeeds } from '#shared/contract/work.ts';
 import type { Fault } from '#shared/faults.ts';
@@ -23,6 +23,13 @@ export function TasksScreen() {
   const settle = useWrite('work.settleTask');
   const { say } = useNotice();
   const [open, setOpen] = useState<OwnTask | 'new' | null>(null);
+  const opener = useRef<HTMLButtonElement>(null);
+  const wasOpen = useRef(false);
+  // The form took the keyboard when it opened; when it goes, the button is back and takes it.
+  useEffect(() => {
+    if (wasOpen.current && open === null) opener.current?.focus();
+    wasOpen.current = open !== null;
+  }, [open]);
   const yardName = (id: OwnTask['yard']) => (id === null ? words.atHome : (book?.yards.find((yard) => yard.id === id)?.name ?? ''));
   const repeatName = (rule: string | null) => (rule === null ? words.repeats[''] : rule in words.repeats ? words.repeats[rule as keyof typeof words.repeats] : words.otherRepeat(rule));
   const act = async (task: OwnTask, day: OwnTask['earliest'] | null, how: 'done' | 'struck') => {
@@ -40,7 +47,7 @@ export function TasksScreen() {
       <Entering>
         {open === null ? (
           <p className="acts work-acts">
-            <button type="button" onClick={() => setOpen('new')}>
+            <button type="button" ref={opener} onClick={() => setOpen('new')}>
               {words.taskNew}
             </button>
           </p>
@@ -106,6 +113,10 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
   const { send, busy } = useWrite('work.setTask');
   const { say } = useNotice();
   const form = useRef<HTMLFormElement>(null);
+  useEffect(() => {
+    const first = form.current?.elements.namedItem('what');
+    if (first instanceof HTMLElement) first.focus();
+  }, []);
   const [typed, setTyped] = useState<TypedTask>(() => (task === null ? freshTask(today ?? '') : typedTask(task)));
   const [trouble, setTrouble] = useState<{ part: TaskPart; sentence: string } | null>(null);
   const [fault, setFault] = useState<Fault | undefined>();
