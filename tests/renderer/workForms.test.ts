@@ -32,6 +32,7 @@ test.each([['18-20', { from: 1080, until: 1200 }], ['17:30 to 20:15', { from: 10
 
 test('hours come back as they were typed, and what cannot be read is named with its field', () => {
   const typed = typedHours(hoursForPeople);
+  expect(typed.people[0]).toMatchObject({ week: ['17:30-20', '17:30-20', '', '17:30-20', '', '8-16', ''], exceptions: '2026-12-24 none\n2026-12-28 9-16' });
   expect(readHours(typed, 'month-first').hours).toEqual(hoursForPeople);
   const wrong = (change: Partial<typeof typed>) => readHours({ ...typed, ...change }, 'month-first').trouble?.field;
   const [first] = typed.people;

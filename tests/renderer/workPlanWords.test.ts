@@ -68,7 +68,7 @@ test('a day to which a visit can go says how full it is, what would give way, an
   const names = (of: YardId) => (of === 4 ? 'Larch Bend' : 'Millrace');
   const one = { day: day('2026-05-09'), room: 300, taken: 0, work: 90, beside: [], together: true, forbidden: false };
   const said = (more: Partial<MoveDay>) => moveDayText({ ...one, ...more }, names).replaceAll('\u00a0', ' ');
-  expect(said({})).toBe('Sat 9 May 2026: free, room for 5 h');
+  expect(said({})).toBe('Sat 9 May 2026: free, room for 5 h of work');
   expect(said({ taken: 200, beside: [4 as YardId, 5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, Millrace, 3 h 20 of 5 h taken');
   expect(said({ taken: 250, beside: [4 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h 10 of 5 h taken; 40 min too little for this work');
   expect(said({ taken: 250, beside: [4 as YardId], together: false, forbidden: true })).toBe('Sat 9 May 2026: Larch Bend would go elsewhere, room for 5 h; ruled out so far');

@@ -54,7 +54,7 @@ export function TasksScreen() {
         ) : book === undefined || today === undefined ? null : (
           <TaskForm key={open === 'new' ? 'new' : open.key} task={open === 'new' ? null : open} onDone={() => setOpen(null)} />
         )}
-        {data !== undefined && tasks.length === 0 ? <p className="soft">{words.tasksNone}</p> : null}
+        {data !== undefined && tasks.length === 0 && open === null ? <p className="soft">{words.tasksNone}</p> : null}
         {tasks.length === 0 ? null : (
           <table className="tight" aria-label={words.tasksTitle}>
             <thead>

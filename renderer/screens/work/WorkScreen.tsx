@@ -52,7 +52,7 @@ export function WorkScreen() {
       <FaultNote fault={here.fault} />
       {here.stale === null || looking !== null ? null : (
         <p className="needs" role="status">
-          {here.stale} {here.isKept ? words.staleKept : words.staleNotKept}{' '}
+          {here.stale} {here.isKept ? `${words.staleKept} ` : ''}
           <Entering>
             <button type="button" className="link" disabled={busy} onClick={() => void here.replan()}>
               {words.again}

@@ -65,50 +65,52 @@ function Season({ season: { season, rows, total, busiest }, unit }: { readonly s
       <p className="sentence">
         {total.estimate === null ? words.sentenceFew(fixed(total.hours, 1), total.visits, total.written) : words.sentence(estimateText(total), total.visits, total.written, perColonyText(total))}
       </p>
-      <table className="tight" aria-label={words.table(seasonName(season))}>
-        <thead>
-          <tr>
-            <th scope="col">{words.yard}</th>
-            <th scope="col" className="number">
-              {words.visits}
-              <br />
-              {words.written}
-            </th>
-            <th scope="col" className="number">
-              {words.hours}
-            </th>
-            <th scope="col" className="number">
-              {words.estimate}
-            </th>
-            <th scope="col" className="number">
-              {words.miles}
-            </th>
-            <th scope="col" className="number">
-              {words.colonies}
-            </th>
-            <th scope="col" className="number">
-              {words.perColony}
-            </th>
-            <th scope="col" className="number">
-              {words.perHour(unit)}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.yard?.id ?? 'home'}>
-              <th scope="row">{row.yard?.name ?? words.home}</th>
-              <Figures row={row} unit={unit} />
+      <div className="scroll" tabIndex={0} role="group" aria-label={words.table(seasonName(season))}>
+        <table className="tight" aria-label={words.table(seasonName(season))}>
+          <thead>
+            <tr>
+              <th scope="col">{words.yard}</th>
+              <th scope="col" className="number">
+                {words.visits}
+                <br />
+                {words.written}
+              </th>
+              <th scope="col" className="number">
+                {words.hours}
+              </th>
+              <th scope="col" className="number">
+                {words.estimate}
+              </th>
+              <th scope="col" className="number">
+                {words.miles}
+              </th>
+              <th scope="col" className="number">
+                {words.colonies}
+              </th>
+              <th scope="col" className="number">
+                {words.perColony}
+              </th>
+              <th scope="col" className="number">
+                {words.perHour(unit)}
+              </th>
             </tr>
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <th scope="row">{words.all}</th>
-            <Figures row={total} unit={unit} />
-          </tr>
-        </tfoot>
-      </table>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.yard?.id ?? 'home'}>
+                <th scope="row">{row.yard?.name ?? words.home}</th>
+                <Figures row={row} unit={unit} />
+              </tr>
+            ))}
+          </tbody>
+          <tfoot>
+            <tr>
+              <th scope="row">{words.all}</th>
+              <Figures row={total} unit={unit} />
+            </tr>
+          </tfoot>
+        </table>
+      </div>
       <h3 className="after-table">{words.busiest}</h3>
       {busiest.length === 0 ? <p className="soft">{words.busiestNone}</p> : null}
       <ol className="lines">
