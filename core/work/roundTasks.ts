@@ -52,13 +52,16 @@ export function roundTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
   });
 }
 
-/** What makes a round overdue: since when nobody was seen, or how many of the colonies wait and since when the first of them. */
+/** What makes a round overdue: since when nobody was seen, or how many of the colonies wait and when those were seen. */
 function sinceWhen(colonies: YardRound['colonies'], today: Day, rule: string): string {
   const waiting = colonies.filter(({ due }) => due < today);
   const seen = waiting.map((one) => one.seen).toSorted();
-  const record = 'as far as the record tells';
-  if (waiting.length === colonies.length) return `No colony here has been seen since ${dayInWords(seen.at(-1) ?? today)}, ${record}; ${rule}.`;
-  return `${waiting.length} of ${colonies.length} colonies ${waiting.length === 1 ? 'is' : 'are'} overdue, seen last on ${dayInWords(seen[0] ?? today)}${waiting.length === 1 ? '' : ' or later'}, ${record}; ${rule}.`;
+  const [first = today, last = today] = [seen[0], seen.at(-1)];
+  const told = `as far as the record tells; ${rule}.`;
+  if (waiting.length === colonies.length && last < (waiting[0]?.due ?? today)) return `No colony here has been seen since ${dayInWords(last)}, ${told}`;
+  const many = waiting.length < colonies.length ? `${waiting.length} of ${colonies.length} colonies` : waiting.length === 2 ? 'Both colonies' : `All ${waiting.length} colonies`;
+  const when = first === last ? `on ${dayInWords(first)}` : `between ${dayInWords(first)} and ${dayInWords(last)}`;
+  return `${many} ${waiting.length === 1 ? 'is' : 'are'} overdue, seen last ${when}, ${told}`;
 }
 
 export function roundKey(yard: number): string {

@@ -205,9 +205,14 @@ test('an overdue round says since when nobody was seen, and of a yard seen in pa
   const reasonOf = async (yard: YardId) => (await ask('work.tasks', {})).tasks.find(({ source, yard: at }) => source === 'round' && at === yard);
   expect(await reasonOf(quarry)).toMatchObject({ overdue: true, reason: 'No colony here has been seen since 11 April 2026, as far as the record tells; a round is due every 14 days while colonies build up.' });
   await ask('journal.enter', { rows: [{ date: today, entry: 'inspection', yard: 'QY', colony: 'QY-2', frames_bees: '6' }] });
-  expect((await reasonOf(quarry))?.reason).toBe('2 of 3 colonies are overdue, seen last on 11 April 2026 or later, as far as the record tells; a round is due every 14 days while colonies build up.');
+  expect((await reasonOf(quarry))?.reason).toBe('2 of 3 colonies are overdue, seen last on 11 April 2026, as far as the record tells; a round is due every 14 days while colonies build up.');
   await ask('journal.enter', { rows: ['QY-1', 'QY-3'].map((colony) => ({ date: today, entry: 'inspection', yard: 'QY', colony, frames_bees: '6' })) });
   expect((await reasonOf(quarry))?.reason ?? '').not.toContain('overdue');
+  // Where the last was seen after the first had become due, it does not sound as if nobody had been there since.
+  await openOn(day('2026-11-25'));
+  await ask('yard.keep', { code: 'KF', name: 'Kiln Field', room: 10, minutes: 12 });
+  await ask('journal.enter', { rows: [...['KF-1', 'KF-2'].map((colony) => ({ date: '2026-08-20', entry: 'install', yard: 'KF', colony, origin: 'nuc' })), { date: '2026-10-05', entry: 'inspection', yard: 'KF', colony: 'KF-2', frames_bees: '6' }] });
+  expect(await reasonOf(3 as YardId)).toMatchObject({ overdue: true, latest: '2026-09-24', reason: expect.stringMatching(/^Both colonies are overdue, seen last between 20 August 2026 and 5 October 2026, as far as the record tells; /) });
 });
 
 test('a book with nothing to tell a calendar gives a whole file without events', async () => {
