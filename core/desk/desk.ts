@@ -41,6 +41,7 @@ import { tallyHandlers } from './tallyHandlers.ts';
 import { Turns, type Haste } from './turns.ts';
 import { workDayHandlers } from './workDayHandlers.ts';
 import { workHandlers } from './workHandlers.ts';
+import { planChangeHandlers } from './planChangeHandlers.ts';
 import { workPlanHandlers } from './workPlanHandlers.ts';
 import { workedHandlers } from './workedHandlers.ts';
 import { yardHandlers } from './yardHandlers.ts';
@@ -79,7 +80,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
-  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...workHandlers, ...workDayHandlers, ...workPlanHandlers, ...calendarHandlers, ...workedHandlers, ...lotHandlers, ...lotTraceHandlers, ...yieldHandlers, ...tallyHandlers,
+  ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...workHandlers, ...workDayHandlers, ...workPlanHandlers, ...planChangeHandlers, ...calendarHandlers, ...workedHandlers, ...lotHandlers, ...lotTraceHandlers, ...yieldHandlers, ...tallyHandlers,
 };
 
 const slow = 40;

@@ -1,4 +1,3 @@
-import type { YardId } from '#shared/brands.ts';
 import type { OwnTask, PlanChoice } from '#shared/contract/work.ts';
 import { addDays } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
@@ -6,10 +5,9 @@ import { daylightOn } from '#core/work/daylight.ts';
 import { drivingTimes } from '#core/work/drivingTimes.ts';
 import { ownTaskTrouble } from '#core/work/ownTimes.ts';
 import { hoursTrouble } from '#core/work/workHours.ts';
-import type { Store } from '#core/book/store.ts';
 import type { DeskContext, Handlers } from './desk.ts';
-import { nextKey } from './offerPapers.ts';
-import { choicePaper, distancePaperOf, hoursPaperOf, readChoices, readDistances, readHours, readOwnTasks, taskPaper } from './workPapers.ts';
+import { choicePaperOf, noLongerHeld, requireChoice, requireYards, sameChoice, unusedKey, withoutChoice } from './planChoices.ts';
+import { distancePaperOf, hoursPaperOf, readChoices, readDistances, readHours, readOwnTasks, taskPaper } from './workPapers.ts';
 
 type Names =
   | 'work.hours' | 'work.setHours' | 'work.distances' | 'work.setDistance' | 'work.ownTasks' | 'work.setTask' | 'work.settleTask' | 'work.choose' | 'work.lift';
@@ -74,39 +72,26 @@ export const workHandlers: Handlers<Names> = {
     else await keepTask(context, { ...task, settled: [...task.settled.filter((one) => one.day !== day), { day, how }] });
     return {};
   },
-  'work.choose': async ({ kind, day, yard, task }, context) => {
+  'work.choose': async (said, context) => {
     const { store } = context.open();
-    if (kind === 'drop' ? task === null : day === null || (yard === null && task === null)) {
-      throw new FaultError(refuse('refused', kind === 'drop' ? 'No task was named to leave out.' : 'A visit or task is held with its day.', { mend: 'Choose it in the plan.' }));
-    }
-    if (yard !== null) await requireYards(context, [yard]);
+    await requireChoice(context, said);
     const choices = await readChoices(store);
-    const same = choices.find((one) => one.kind === kind && one.day === day && one.yard === yard && one.task === task);
+    const same = choices.find((one) => sameChoice(one, said));
     if (same !== undefined) return { choice: same };
-    const choice: PlanChoice = { key: await unusedKey(store, 'c', choices), kind, day, yard, task };
-    await store.keepPapers([{ kind: choicePaper, key: choice.key, body: JSON.stringify({ kind, day, yard, task }) }]);
+    const choice: PlanChoice = { key: await unusedKey(store, 'c', choices), ...said };
+    await store.keepPapers([choicePaperOf(choice)]);
     return { choice };
   },
   'work.lift': async ({ key }, context) => {
     const { store } = context.open();
-    if (!(await readChoices(store)).some((one) => one.key === key)) throw new FaultError(refuse('unknown', 'That is no longer held.'));
-    await store.keepPapers([{ kind: choicePaper, key, body: null }]);
+    if (!(await readChoices(store)).some((one) => one.key === key)) throw noLongerHeld();
+    await store.keepPapers([withoutChoice(key)]);
     return {};
   },
 };
 
-/** A key that nothing taken away ever had either: the book's position never comes back, so it counts with them. An Undo or a phone's calendar may still hold the old one. */
-async function unusedKey(store: Store, letter: string, kept: readonly { readonly key: string }[]): Promise<string> {
-  return nextKey(letter, [`${letter}${await store.position()}`, ...kept.map(({ key }) => key)]);
-}
-
 async function keepTask(context: DeskContext, { key, ...body }: OwnTask): Promise<void> {
   await context.open().store.keepPapers([{ kind: taskPaper, key, body: JSON.stringify(body) }]);
-}
-
-async function requireYards(context: DeskContext, ids: readonly YardId[]): Promise<void> {
-  const yards = await context.open().store.yards();
-  if (!ids.every((id) => yards.some((yard) => yard.id === id))) throw new FaultError(refuse('unknown', 'That yard is not in this book.', { field: 'yard' }));
 }
 
 function refused({ sentence, mend, field }: { sentence: string; mend: string; field: string }): FaultError {

@@ -13,8 +13,8 @@ const planPaper = 'work plan';
 const distanceBody = z.strictObject({ minutes: z.number() });
 const taskBody = ownTask.omit({ key: true });
 const choiceBody = planChoice.omit({ key: true });
-/** `mark`: what it was made from, see `planMark.ts`; one kept before there were marks has only the position. */
-const planBody = keptWorkPlan.extend({ position: z.number(), mark: z.string().optional() });
+/** `mark` and `parts`: what it was made from, see `planMark.ts`; one kept before there were marks has only the position. */
+const planBody = keptWorkPlan.extend({ position: z.number(), mark: z.string().optional(), parts: z.record(z.string(), z.string()).optional() });
 export type KeptPlanPaper = z.infer<typeof planBody>;
 
 /** As written down, or the house pattern while nothing is. */

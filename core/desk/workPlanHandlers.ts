@@ -1,14 +1,16 @@
 import type { PlanProgress } from '#shared/contract/work.ts';
+import { dayInWords, type Day } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import type { PlanFacts } from '#core/work/plan/makeProblem.ts';
 import { workTasks } from '#core/work/workTasks.ts';
+import type { Store } from '#core/book/store.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { readFreeHours } from './freeHours.ts';
 import { nextKey } from './offerPapers.ts';
-import { planMark } from './planMark.ts';
+import { changedSince, movedOn, planMark, type PlanMark } from './planMark.ts';
 import { PlanRun, planRuns } from './planRun.ts';
 import { workFactsOf } from './workFactsOf.ts';
-import { keptPlanPaper, readChoices, readDistances, readKeptPlan } from './workPapers.ts';
+import { keptPlanPaper, readChoices, readDistances, readKeptPlan, type KeptPlanPaper } from './workPapers.ts';
 
 type Names = 'work.tasks' | 'work.plan' | 'work.replan' | 'work.progress' | 'work.stop' | 'work.keepPlan';
 
@@ -16,7 +18,7 @@ type Names = 'work.tasks' | 'work.plan' | 'work.replan' | 'work.progress' | 'wor
 const patience = 2000;
 
 /** What each search was made from. */
-const marks = new WeakMap<PlanRun, string>();
+const planMarks = new WeakMap<PlanRun, PlanMark>();
 
 /** The tasks of the next weeks, and the plan that goes to them. */
 export const workPlanHandlers: Handlers<Names> = {
@@ -29,24 +31,16 @@ export const workPlanHandlers: Handlers<Names> = {
   'work.plan': async (_, context) => {
     const { store } = context.open();
     const kept = await readKeptPlan(store);
+    const found = planRuns.get(store);
     const choices = await readChoices(store);
-    if (kept === null) return { kept: null, choices, stale: null };
-    const moved = kept.mark === undefined ? (await store.position()) > kept.position : (await planMark(context.open())) !== kept.mark;
-    return { kept: { made: kept.made, plan: kept.plan }, choices, stale: moved ? 'The record, the rules or the hours have moved on since this plan was made. Plan again to take that in.' : null };
+    if (kept === null && found === undefined) return { kept: null, choices, stale: null, foundStale: null };
+    const now = await planMark(context.open());
+    return {
+      kept: kept === null ? null : { made: kept.made, plan: kept.plan }, choices,
+      stale: kept === null ? null : await keptStale(kept, now, store), foundStale: found === undefined ? null : foundStale(found, now, await context.open().today(context.options.now().day)),
+    };
   },
-  'work.replan': async (_, context) => {
-    const { store } = context.open();
-    const last = planRuns.get(store);
-    last?.stop();
-    const asked = await planFactsOf(context);
-    // What was last shown is what somebody had before their eyes when they moved a visit of it.
-    const before = last !== undefined && last.today === asked.facts.today ? last.plan : asked.kept;
-    const run = new PlanRun({ ...asked, before }, await store.position(), context.options.log);
-    planRuns.set(store, run);
-    marks.set(run, await planMark(context.open()));
-    await Promise.race([run.first, new Promise((resolve) => setTimeout(resolve, patience).unref())]);
-    return run.progress();
-  },
+  'work.replan': async (_, context) => (await startPlan(context)).progress(),
   'work.progress': (_, context) => Promise.resolve(progressOf(context)),
   'work.stop': (_, context) => {
     planRuns.get(context.open().store)?.stop();
@@ -63,10 +57,38 @@ export const workPlanHandlers: Handlers<Names> = {
     const { stamp } = context.options.now();
     const made = `${await context.open().today(context.options.now().day)}${stamp.slice(10)}`;
     // Keeping it moves the record on by one as well.
-    await store.keepPapers([await keptPlanPaper(store, { made, plan, position: run.position + 1, mark: marks.get(run) }, (keys) => nextKey('w', keys))]);
+    await store.keepPapers([await keptPlanPaper(store, { made, plan, position: run.position + 1, ...planMarks.get(run) }, (keys) => nextKey('w', keys))]);
     return { made, plan };
   },
 };
+
+/** The same of a plan that was worked out and not kept. */
+function foundStale(run: PlanRun, now: PlanMark, today: Day): string | null {
+  const then = planMarks.get(run);
+  const changed = then === undefined ? null : changedSince(now, then);
+  return changed ?? (run.today === today ? null : `This plan was worked out on ${dayInWords(run.today)}, and begins with that day.`);
+}
+
+/** Whether what a kept plan was made from has changed since, in words. */
+async function keptStale({ mark, parts, position }: KeptPlanPaper, now: PlanMark, store: Store): Promise<string | null> {
+  if (mark !== undefined) return changedSince(now, { mark, parts });
+  return (await store.position()) > position ? movedOn : null;
+}
+
+/** Ends the search that goes on and begins one from the book as it is; answers when there is a first plan, or before that where it takes long. */
+export async function startPlan(context: DeskContext): Promise<PlanRun> {
+  const { store } = context.open();
+  const last = planRuns.get(store);
+  last?.stop();
+  const asked = await planFactsOf(context);
+  // What was last shown is what somebody had before their eyes when they moved a visit of it.
+  const before = last !== undefined && last.today === asked.facts.today ? last.plan : asked.kept;
+  const run = new PlanRun({ ...asked, before }, await store.position(), context.options.log);
+  planRuns.set(store, run);
+  planMarks.set(run, await planMark(context.open()));
+  await Promise.race([run.first, new Promise((resolve) => setTimeout(resolve, patience).unref())]);
+  return run;
+}
 
 /** Everything a plan is made of, read from the book as it is. */
 export async function planFactsOf(context: DeskContext): Promise<PlanFacts> {
@@ -77,6 +99,6 @@ export async function planFactsOf(context: DeskContext): Promise<PlanFacts> {
   return { facts, tasks, pace, hours: (await readFreeHours(store)).hours, distances: await readDistances(store), choices: await readChoices(store), kept, before: kept };
 }
 
-function progressOf(context: DeskContext): PlanProgress {
+export function progressOf(context: DeskContext): PlanProgress {
   return planRuns.get(context.open().store)?.progress() ?? { state: 'none', plan: null, seconds: 0, says: 'No plan has been worked out yet.' };
 }

@@ -23,6 +23,8 @@ export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'wor
         const yard = yards.find((one) => one.id === id);
         if (yard === undefined) return [];
         const visit = byPlace.get(`${day} ${id}`);
+        // Until the day is over, nothing entered says nothing.
+        if (day === today && visit === undefined) return [];
         return [{
           day, yard: { id, code: yard.code, name: yard.name }, planned: tasks.reduce((sum, { minutes }) => sum + minutes, 0),
           worked: visit?.hours == null ? null : visit.hours * 60, went: visit !== undefined,

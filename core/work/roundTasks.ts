@@ -1,5 +1,5 @@
 import type { WorkTask } from '#shared/contract/work.ts';
-import { addDays, daysBetween, type Day } from '#shared/days.ts';
+import { addDays, dayInWords, type Day } from '#shared/days.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
@@ -11,7 +11,7 @@ import type { WorkFacts } from './workFacts.ts';
 export interface YardRound {
   readonly yard: Yard;
   /** The living colonies, those that are due first before the others. */
-  readonly colonies: readonly { readonly state: ColonyState; readonly due: Day }[];
+  readonly colonies: readonly { readonly state: ColonyState; readonly seen: Day; readonly due: Day }[];
 }
 
 /** The living colonies of each yard with the day by which each is to be seen again. One that was never looked at counts from when it came. */
@@ -24,7 +24,10 @@ export function yardRounds({ today, states, yards, rules }: Pick<WorkFacts, 'tod
     return due;
   };
   return yards.flatMap((yard) => {
-    const colonies = (living.get(yard.id) ?? []).map((state) => ({ state, due: dueOf(lastSeen(state, today)) })).toSorted((a, b) => (a.due < b.due ? -1 : a.due > b.due ? 1 : a.state.id - b.state.id));
+    const colonies = (living.get(yard.id) ?? []).map((state) => {
+      const seen = lastSeen(state, today);
+      return { state, seen, due: dueOf(seen) };
+    }).toSorted((a, b) => (a.due < b.due ? -1 : a.due > b.due ? 1 : a.state.id - b.state.id));
     return colonies.length === 0 ? [] : [{ yard, colonies }];
   });
 }
@@ -41,12 +44,24 @@ export function roundTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
     const earliest = addDays(first.due, -Math.floor(every / 2));
     return [{
       key: roundKey(yard.id), source: 'round', what: phase === 'swarm' ? 'Round: look for swarm cells' : phase === 'winter' ? 'Winter round: heft and look' : 'Round',
-      reason: `Every ${every} days ${phaseWords[phase]}; the colony seen longest ago is due again${daysBetween(today, first.due) < 0 ? ' already' : ''}.`, yard: yard.id,
+      reason: first.due < today ? sinceWhen(colonies, today, `a round is due every ${every} days ${phaseWords[phase]}`) : `Every ${every} days ${phaseWords[phase]}; the colony seen longest ago is due again.`, yard: yard.id,
       colonies: colonies.map(({ state }) => ({ id: state.id, label: state.label })), earliest: earliest < today ? today : earliest, latest: first.due, overdue: first.due < today,
       ...minutesFor(each, colonies.length, pace), people: 1, weather: phase === 'winter' ? 'dry' : 'flying', bring: [], after: null,
       sources: sourcesOf([`work.rounds.${phase}`, `work.minutes.${phase === 'buildUp' || phase === 'late' ? 'round' : phase}`], rules),
     }];
   });
+}
+
+/** What makes a round overdue: since when nobody was seen, or how many of the colonies wait and when those were seen. */
+function sinceWhen(colonies: YardRound['colonies'], today: Day, rule: string): string {
+  const waiting = colonies.filter(({ due }) => due < today);
+  const seen = waiting.map((one) => one.seen).toSorted();
+  const [first = today, last = today] = [seen[0], seen.at(-1)];
+  const told = `as far as the record tells; ${rule}.`;
+  if (waiting.length === colonies.length && last < (waiting[0]?.due ?? today)) return `No colony here has been seen since ${dayInWords(last)}, ${told}`;
+  const many = waiting.length < colonies.length ? `${waiting.length} of ${colonies.length} colonies` : waiting.length === 2 ? 'Both colonies' : `All ${waiting.length} colonies`;
+  const when = first === last ? `on ${dayInWords(first)}` : `between ${dayInWords(first)} and ${dayInWords(last)}`;
+  return `${many} ${waiting.length === 1 ? 'is' : 'are'} overdue, seen last ${when}, ${told}`;
 }
 
 export function roundKey(yard: number): string {

@@ -6,7 +6,7 @@ import { periodDays, seasonOf, type Season } from '#shared/seasons.ts';
 import { meanInterval } from '#core/stats/meanInterval.ts';
 import { studentTQuantile } from '#core/stats/studentTQuantile.ts';
 import { daylightOn } from './daylight.ts';
-import { slotOn } from './workHours.ts';
+import { goingOn } from './goingOn.ts';
 import { done, leastWritten, meanAlive, type WorkedFacts } from './workedHours.ts';
 import type { WorkedVisit } from './workedVisits.ts';
 
@@ -82,10 +82,7 @@ function hoursThere(hours: WorkHours, first: Day, after: Day): number {
   for (let day = first; day < after; day = addDays(day, 1)) {
     const light = daylightOn(day, hours.place);
     if (light === null) continue;
-    for (const person of hours.people) {
-      const slot = slotOn(person, day);
-      if (slot !== null) minutes += Math.max(0, Math.min(slot.until, light.sunset) - Math.max(slot.from, light.sunrise));
-    }
+    for (const { from, until } of goingOn(hours, day)) minutes += Math.max(0, Math.min(until, light.sunset) - Math.max(from, light.sunrise));
   }
   return minutes / 60;
 }

@@ -1,4 +1,4 @@
-import { dayNumber, type Day } from '#shared/days.ts';
+import { dayFromIso, dayNumber, type Day } from '#shared/days.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { gramsPerPound, moneyText } from '#shared/units.ts';
 import type { Minor } from '#shared/brands.ts';
@@ -27,6 +27,11 @@ export function dayTight(of: Day | null | undefined): string {
 /** `Mon 18 May 2026`. */
 export function dayWithWeekday(of: Day | null | undefined): string {
   return of ? `${weekdays[((dayNumber(of) % 7) + 7) % 7]}${hold}${dayText(of)}` : missing;
+}
+
+/** `25 November 2026, 20:00`, of a stamp as the desk writes it. */
+export function momentText(stamp: string): string {
+  return `${dayText(dayFromIso(stamp.slice(0, 10)))}, ${stamp.slice(11, 16)}`;
 }
 
 /** Minor units as `174` or `174.50`. The book keeps no currency, so none is written. */

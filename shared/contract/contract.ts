@@ -19,6 +19,7 @@ import { mendingOperations } from './mending.ts';
 import { miteOperations } from './mites.ts';
 import { offerOperations } from './offers.ts';
 import { orderOperations } from './order.ts';
+import { planChangeOperations } from './planChange.ts';
 import { placedOperations } from './placed.ts';
 import { budgetLineOperations } from './budgetLines.ts';
 import { returnsOperations } from './returns.ts';
@@ -26,6 +27,7 @@ import { roundOperations } from './rounds.ts';
 import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
+import { moveDayOperations } from './moveDays.ts';
 import { needOperations } from './needs.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
@@ -78,6 +80,8 @@ export const contract = {
   ...paperOperations,
   ...workOperations,
   ...workDayOperations,
+  ...planChangeOperations,
+  ...moveDayOperations,
   ...calendarOperations,
   ...workedOperations,
   ...lotOperations,

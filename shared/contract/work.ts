@@ -238,8 +238,8 @@ export const workOperations = {
   'work.setTask': write(z.strictObject({ key: key.nullable(), task: ownTaskBody }), z.object({ task: ownTask }), 'set it again as it was'),
   /** One time of it (`day`, its first day) done or called off, or with null all of it taken away. */
   'work.settleTask': write(z.strictObject({ key, day: dayValue.nullable(), how: z.enum(['done', 'struck']) }), nothing, 'set the task again'),
-  /** The plan that was kept (what was promised), what holds it, and whether the record has moved on since. */
-  'work.plan': read(nothing, z.object({ kept: keptWorkPlan.nullable(), choices: z.array(planChoice), stale: z.string().nullable() })),
+  /** The plan that was kept (what was promised) and what holds it. Whether what it was made from has changed since, in words; `foundStale`: the same of the plan worked out last. */
+  'work.plan': read(nothing, z.object({ kept: keptWorkPlan.nullable(), choices: z.array(planChoice), stale: z.string().nullable(), foundStale: z.string().nullable() })),
   /** Holds, forbids or drops; `day` or `task` may be missing only where the kind does not need it. */
   'work.choose': write(
     z.strictObject({ kind: planChoice.shape.kind, day: dayValue.nullable(), yard: yardId.nullable(), task: z.string().max(200).nullable() }),

@@ -64,7 +64,7 @@ export type MonthAhead = z.infer<typeof monthAhead>;
 export const workedOperations = {
   /** The seasons in which something was entered, the newest first. */
   'worked.seasons': read(nothing, z.object({ today: dayValue, massUnit: z.enum(['lb', 'kg']), seasons: z.array(workedSeason) })),
-  /** Visits of kept plans that are past, the newest first. */
+  /** Visits of kept plans that are past, and those of today of which something is entered; the newest first. */
   'worked.planned': read(nothing, z.object({ rows: z.array(plannedWorked), both: z.object({ visits: count, planned: z.number(), worked: z.number() }) })),
   /** The hours of the season to come with so many colonies, month by month. */
   'worked.ahead': read(

@@ -1,66 +1,12 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { YardId } from '#shared/brands.ts';
-import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
-import type { OwnTaskBody, WorkHours, WorkPlan, WorkSlot } from '#shared/contract/work.ts';
-import { addDays, day, type Day } from '#shared/days.ts';
-import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import type { WorkPlan } from '#shared/contract/work.ts';
+import { addDays, day } from '#shared/days.ts';
 import { withIcalJs, withNodeIcal } from '#tests/calendar/readers.ts';
+import { hours, larch, own, placesOf, quarry, saturday, sentence, today, visits, workDesk } from './workDesk.ts';
 
-// A small book on 1 May: two yards of three colonies each, hived in April, and evenings and Saturdays to go there.
-const today = day('2026-05-01');
-const evening: WorkSlot = { from: 1050, until: 1260 };
-const saturday: WorkSlot = { from: 480, until: 960 };
-const [quarry, larch] = [1 as YardId, 2 as YardId];
-const hours = (week: (WorkSlot | null)[] = [evening, evening, evening, evening, evening, saturday, null], more: Partial<WorkHours> = {}): WorkHours => ({
-  people: [{ name: 'You', week, alone: true, exceptions: [] }], place: { latitude: 44, longitude: -92, zone: 'America/Chicago' }, ...more,
-});
-const own = (what: string, more: Partial<OwnTaskBody> = {}): OwnTaskBody => ({
-  what, yard: quarry, colonies: [], earliest: day('2026-05-04'), latest: day('2026-05-16'), minutes: 40, people: 1, weather: 'any', bring: [], repeat: null, note: null, ...more,
-});
-
-let scratch: ReturnType<typeof scratchFolder>;
-let at: ReturnType<typeof trialDesk>;
-
-beforeEach(async () => {
-  scratch = scratchFolder();
-  await openOn(today);
-});
-afterEach(async () => {
-  await at.desk.close();
-  scratch.remove();
-  // Whatever was asked, no defect and no broken search was logged.
-  const logged = at.log.filter((line) => !line.startsWith('slow:'));
-  if (logged.length > 0) throw new Error(`The desk logged:\n${logged.join('\n')}`);
-});
-
-async function openOn(on: Day): Promise<void> {
-  at = trialDesk(scratch.folder, on);
-  await ask('book.create', { name: `Ossar Valley ${on}` });
-  for (const [code, name, minutes] of [['QY', 'Quarry', 18], ['LB', 'Larch Bend', 35]] as const) await ask('yard.keep', { code, name, room: 20, minutes });
-  const colonies = ['QY-1', 'QY-2', 'QY-3', 'LB-1', 'LB-2', 'LB-3'];
-  await ask('journal.enter', { rows: colonies.map((colony) => ({ date: addDays(on, -20), entry: 'install', yard: colony.slice(0, 2), colony, origin: 'nuc' })) });
-}
-
-/** The answer, held against the shape that the contract promises: every figure in it is a number. */
-async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
-  const value = await at.ask(name, input);
-  expect(contract[name].output.parse(value)).toEqual(value);
-  return value;
-}
-
-/** The first plan there is; how good the search makes it is asked elsewhere. */
-async function planned(): Promise<WorkPlan> {
-  await ask('work.replan', {});
-  await expect.poll(async () => (await ask('work.progress', {})).plan !== null, { timeout: 20_000 }).toBe(true);
-  const { plan } = await ask('work.stop', {});
-  if (plan === null) throw new Error('a plan was expected');
-  return plan;
-}
-const visits = ({ outings }: WorkPlan) => outings.flatMap((outing) => outing.visits.map((visit) => ({ day: outing.day, people: outing.people, ...visit })));
-const placesOf = (plan: WorkPlan) => visits(plan).map(({ day: on, yard }) => `${on}/${yard}`);
+const { ask, answer, openOn, openEmpty, planned } = workDesk();
 const told = (plan: WorkPlan, what: string) => plan.troubles.find((trouble) => trouble.what === what);
-/** A sentence that says something, and what would mend it. */
-const sentence = expect.stringMatching(/^[A-Z0-9].{10,}\.$/u);
 
 describe('a plan with something wrong', () => {
   test('no hours at all: no trip, and each task says why', async () => {
@@ -90,7 +36,7 @@ describe('a plan with something wrong', () => {
     expect(done[0]?.tasks.find(({ key }) => key === task?.key)?.late).toBeGreaterThanOrEqual(0);
     expect(told(plan, 'Set up the fence')?.kind).not.toBe('left');
     // What can never be done is refused where it is written down.
-    expect(await at.answer('work.setTask', { key: null, task: own('Turned', { earliest: day('2026-05-20'), latest: day('2026-05-10') }) })).toMatchObject({ ok: false, field: 'latest', sentence });
+    expect(await answer('work.setTask', { key: null, task: own('Turned', { earliest: day('2026-05-20'), latest: day('2026-05-10') }) })).toMatchObject({ ok: false, field: 'latest', sentence });
     // One that is long over is no longer asked for.
     await ask('work.setTask', { key: null, task: own('Long ago', { earliest: day('2025-04-10'), latest: day('2025-04-20') }) });
     expect((await ask('work.tasks', {})).tasks.some(({ what }) => what === 'Long ago')).toBe(false);
@@ -134,7 +80,6 @@ describe('a plan with something wrong', () => {
   });
 
   test('a year without frost has no mouse guards, and rounds go on', async () => {
-    await at.desk.close();
     await openOn(day('2026-09-15'));
     await ask('work.setHours', hours());
     const guards = async () => (await ask('work.tasks', {})).tasks.filter(({ what }) => what === 'Put on mouse guards').length;
@@ -148,7 +93,6 @@ describe('a plan with something wrong', () => {
   });
 
   test.each([['autumn', '2026-10-15', 'Europe/Berlin'], ['the far side of the world', '2026-03-20', 'Australia/Lord_Howe']])('the change of the clocks in %s moves no day and no hour', async (_, on, zone) => {
-    await at.desk.close();
     await openOn(day(on));
     const noon = { from: 600, until: 960 };
     await ask('work.setHours', hours(Array.from({ length: 7 }, () => noon), { place: { latitude: 10, longitude: zone === 'Australia/Lord_Howe' ? 159 : zone === 'Europe/Berlin' ? 13 : -92, zone } }));
@@ -189,8 +133,8 @@ test('what is pinned, forbidden and left out is kept to, and lifted again leaves
   const sunday = await planned();
   expect(placesOf(sunday)).not.toContain('2026-05-10/1');
   expect(sunday.remarks.join(' ')).toContain('Quarry');
-  expect(await at.answer('work.lift', { key: 'c99999' })).toMatchObject({ ok: false, code: 'unknown', sentence });
-  expect(await at.answer('work.choose', { kind: 'pin', day: null, yard: quarry, task: null })).toMatchObject({ ok: false, sentence });
+  expect(await answer('work.lift', { key: 'c99999' })).toMatchObject({ ok: false, code: 'unknown', sentence });
+  expect(await answer('work.choose', { kind: 'pin', day: null, yard: quarry, task: null })).toMatchObject({ ok: false, sentence });
 });
 
 test('visits of the kept plan stand in the calendar; a moved one is the same event with a higher number, a dropped one is cancelled', async () => {
@@ -246,35 +190,33 @@ test('visits of the kept plan stand in the calendar; a moved one is the same eve
   for (const event of three) expect(event.sequence).toBeGreaterThanOrEqual(two.find(({ uid }) => uid === event.uid)?.sequence ?? 0);
 });
 
-test('a kept plan is old once what it was made from is another, and not for what is written beside it', async () => {
-  await ask('work.setHours', hours());
-  const stale = async () => (await ask('work.plan', {})).stale;
-  await planned();
+test('a visit of today counts as not gone to only when the day is over, and one of today that was made is there at once', async () => {
+  await ask('work.setHours', hours(Array.from({ length: 7 }, () => saturday)));
+  for (const yard of [quarry, larch]) await ask('work.setTask', { key: null, task: own('Mend the fence', { yard, earliest: today, latest: today, minutes: 20 }) });
+  const plan = await planned();
+  expect(visits(plan).filter(({ day: on }) => on === today).map(({ yard }) => yard).toSorted()).toEqual([quarry, larch]);
   await ask('work.keepPlan', {});
-  await ask('calendar.export', {});
-  expect(await stale()).toBeNull();
-  const row = { date: '2026-05-01', entry: 'note', yard: 'QY', colony: 'QY-1', note: 'Calm.' };
-  const { gesture } = await ask('journal.enter', { rows: [row] });
-  expect(await stale()).toEqual(sentence);
-  await planned();
-  await ask('work.keepPlan', {});
-  expect(await stale()).toBeNull();
-  if (gesture !== null) await ask('journal.undo', { gesture });
-  expect(await stale()).toEqual(sentence);
-  await planned();
-  await ask('work.keepPlan', {});
-  await ask('work.setHours', hours([evening, null, null, null, null, saturday, null]));
-  expect(await stale()).toEqual(sentence);
-  await ask('work.setHours', hours());
-  expect(await stale()).toBeNull();
-  await ask('work.setDistance', { a: quarry, b: larch, minutes: 20 });
-  expect(await stale()).toEqual(sentence);
+  expect((await ask('worked.planned', {})).rows).toEqual([]);
+  await ask('journal.enter', { rows: [{ date: today, entry: 'inspection', yard: 'LB', colony: 'LB-1', frames_bees: '6' }] });
+  expect((await ask('worked.planned', {})).rows).toMatchObject([{ day: today, yard: { id: larch }, went: true, worked: null }]);
+});
+
+test('an overdue round says since when nobody was seen, and of a yard seen in part how many wait', async () => {
+  const reasonOf = async (yard: YardId) => (await ask('work.tasks', {})).tasks.find(({ source, yard: at }) => source === 'round' && at === yard);
+  expect(await reasonOf(quarry)).toMatchObject({ overdue: true, reason: 'No colony here has been seen since 11 April 2026, as far as the record tells; a round is due every 14 days while colonies build up.' });
+  await ask('journal.enter', { rows: [{ date: today, entry: 'inspection', yard: 'QY', colony: 'QY-2', frames_bees: '6' }] });
+  expect((await reasonOf(quarry))?.reason).toBe('2 of 3 colonies are overdue, seen last on 11 April 2026, as far as the record tells; a round is due every 14 days while colonies build up.');
+  await ask('journal.enter', { rows: ['QY-1', 'QY-3'].map((colony) => ({ date: today, entry: 'inspection', yard: 'QY', colony, frames_bees: '6' })) });
+  expect((await reasonOf(quarry))?.reason ?? '').not.toContain('overdue');
+  // Where the last was seen after the first had become due, it does not sound as if nobody had been there since.
+  await openOn(day('2026-11-25'));
+  await ask('yard.keep', { code: 'KF', name: 'Kiln Field', room: 10, minutes: 12 });
+  await ask('journal.enter', { rows: [...['KF-1', 'KF-2'].map((colony) => ({ date: '2026-08-20', entry: 'install', yard: 'KF', colony, origin: 'nuc' })), { date: '2026-10-05', entry: 'inspection', yard: 'KF', colony: 'KF-2', frames_bees: '6' }] });
+  expect(await reasonOf(3 as YardId)).toMatchObject({ overdue: true, latest: '2026-09-24', reason: expect.stringMatching(/^Both colonies are overdue, seen last between 20 August 2026 and 5 October 2026, as far as the record tells; /) });
 });
 
 test('a book with nothing to tell a calendar gives a whole file without events', async () => {
-  await at.desk.close();
-  at = trialDesk(scratch.folder, today);
-  await ask('book.create', { name: 'Empty' });
+  await openEmpty(addDays(today, 1));
   const { text, events, cancelled } = await ask('calendar.export', {});
   expect([events, cancelled, withIcalJs(text), withNodeIcal(text)]).toEqual([0, 0, [], []]);
   expect(text).toContain('BEGIN:VTIMEZONE');

@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import { hoursForPeople } from './workSample.ts';
 import { readHours, readSlot, typedHours } from '#renderer/screens/work/hoursForm.ts';
 import { mondayOf, moveChoices, readClock, spell, weekDays, weeksOf } from '#renderer/screens/work/planWeeks.ts';
-import { freshTask, readTask } from '#renderer/screens/work/taskForm.ts';
+import { freshTask, overBy, pastDay, readTask } from '#renderer/screens/work/taskForm.ts';
 import type { YardId } from '#shared/brands.ts';
-import type { PlanChoice } from '#shared/contract/work.ts';
+import type { OwnTask, PlanChoice } from '#shared/contract/work.ts';
 import { day } from '#shared/days.ts';
 
 const yard = 3 as YardId;
@@ -32,6 +32,7 @@ test.each([['18-20', { from: 1080, until: 1200 }], ['17:30 to 20:15', { from: 10
 
 test('hours come back as they were typed, and what cannot be read is named with its field', () => {
   const typed = typedHours(hoursForPeople);
+  expect(typed.people[0]).toMatchObject({ week: ['17:30-20', '17:30-20', '', '17:30-20', '', '8-16', ''], exceptions: '2026-12-24 none\n2026-12-28 9-16' });
   expect(readHours(typed, 'month-first').hours).toEqual(hoursForPeople);
   const wrong = (change: Partial<typeof typed>) => readHours({ ...typed, ...change }, 'month-first').trouble?.field;
   const [first] = typed.people;
@@ -46,4 +47,19 @@ test('an own task is read with its load, and what is missing is said', () => {
   expect(readTask(typed, [], 'month-first').task).toMatchObject({ yard: 3, earliest: '2026-11-28', latest: '2026-12-05', repeat: null, bring: [{ count: 4, item: 'fence posts' }, { count: 1, item: 'hammer' }] });
   const wrong = (change: Partial<typeof typed>) => readTask({ ...typed, ...change }, [], 'month-first').trouble?.part;
   expect([wrong({ what: ' ' }), wrong({ latest: '2026-11-01' }), wrong({ minutes: '0' }), wrong({ people: '9' }), wrong({ bring: 'posts' })]).toEqual(['what', 'latest', 'minutes', 'people', 'bring']);
+});
+
+test('a task whose days are over is said to be, while it is typed and in the list', () => {
+  const today = day('2026-05-01');
+  const typed = { earliest: '2026-04-10', latest: '2026-04-20', repeat: '' };
+  expect(pastDay(typed, today, 'month-first')).toBe('2026-04-20');
+  expect(pastDay({ ...typed, latest: '' }, today, 'month-first')).toBe('2026-04-10');
+  for (const fine of [{ latest: '2026-05-01' }, { repeat: 'FREQ=WEEKLY' }, { latest: 'soon' }]) expect(pastDay({ ...typed, ...fine }, today, 'month-first')).toBeNull();
+  const { task } = readTask({ ...freshTask(today), what: 'Mow', ...typed }, [], 'month-first');
+  const own: OwnTask = { ...task!, key: 't1', settled: [] };
+  expect(overBy(own, [{ key: 'own|t1|2026-04-10' }], today)).toBe('overdue');
+  expect(overBy(own, [{ key: 'own|t12|2026-04-10' }], today)).toBe('past');
+  expect(overBy({ ...own, settled: [{ day: day('2026-04-10'), how: 'done' }] }, [], today)).toBeNull();
+  expect(overBy({ ...own, latest: today }, [], today)).toBeNull();
+  expect(overBy({ ...own, repeat: 'FREQ=WEEKLY' }, [], today)).toBeNull();
 });

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { chiefTask, hoursRefusal, visitsOn, weekLoadOf } from '#renderer/screens/work/planWeeks.ts';
+import { moveDayText, usualMove } from '#renderer/screens/work/moveDayText.ts';
 import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
 import { coloniesByTurn, turnKey } from '#renderer/screens/work/visitColonies.ts';
 import type { ColonyId, YardId } from '#shared/brands.ts';
+import type { MoveDay } from '#shared/contract/moveDays.ts';
 import type { Outing, PlannedTask, PlannedTrouble, WorkPlan, WorkTask } from '#shared/contract/work.ts';
 import { addDays, day, type Day } from '#shared/days.ts';
 
@@ -51,14 +53,28 @@ test('troubles of one reason are told together, what finds no place first; what 
 
 test('a week has the hours of its days from the first day of the plan on, and what is out on them for all people', () => {
   const monday = day('2026-05-04');
-  const hours = new Map(Array.from({ length: 28 }, (_, at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === '2026-05-10' ? 0 : 200, dark: false }]));
+  const hours = new Map(Array.from({ length: 28 }, (_, at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === '2026-05-10' ? 0 : 200, dark: false, unled: false }]));
   const own = plan([outing('2026-05-07', []), outing('2026-05-09', [], { people: ['You', 'Helper'] }), outing('2026-05-12', [])]);
   expect(weekLoadOf(own, monday, hours)).toEqual({ out: 300, have: 800 });
   expect(weekLoadOf(own, day('2026-05-18'), hours)).toEqual({ out: 0, have: 400 });
   expect(weekLoadOf(own, monday, new Map())).toBeNull();
   expect(hoursRefusal(hours, day('2026-05-10'))).toBe('nobody');
-  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: true }]]), monday)).toBe('dark');
+  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: true, unled: false }]]), monday)).toBe('dark');
+  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: false, unled: true }]]), monday)).toBe('unled');
   expect([hoursRefusal(hours, monday), hoursRefusal(new Map(), monday)]).toEqual([null, null]);
+});
+
+test('a day to which a visit can go says how full it is, what would give way, and what its work lacks there', () => {
+  const names = (of: YardId) => (of === 4 ? 'Larch Bend' : 'Millrace');
+  const one = { day: day('2026-05-09'), room: 300, taken: 0, work: 90, beside: [], together: true, forbidden: false };
+  const said = (more: Partial<MoveDay>) => moveDayText({ ...one, ...more }, names).replaceAll('\u00a0', ' ');
+  expect(said({})).toBe('Sat 9 May 2026: free, room for 5 h of work');
+  expect(said({ taken: 200, beside: [4 as YardId, 5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, Millrace, 3 h 20 of 5 h taken');
+  expect(said({ taken: 250, beside: [4 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h 10 of 5 h taken; 40 min too little for this work');
+  expect(said({ taken: 250, beside: [4 as YardId], together: false, forbidden: true })).toBe('Sat 9 May 2026: Larch Bend would go elsewhere, room for 5 h; ruled out so far');
+  const days = [{ ...one, day: day('2026-05-04') }, { ...one, day: day('2026-05-07'), room: 60 }, one];
+  expect([usualMove(days, day('2026-05-05')), usualMove(days, day('2026-05-10')), usualMove([], today)]).toEqual(['2026-05-09', '2026-05-04', null]);
+  expect(usualMove(days.slice(0, 2), day('2026-05-05'))).toBe('2026-05-07');
 });
 
 test('a visit is named by what is asked for by itself, before the round', () => {

@@ -62,6 +62,17 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await expect.poll(() => words(board.getByRole('row', { name: /^Work of room/ })), soon).toMatch(/^Work of room .* of .* 4 h 30 free/);
   expect(await words(board)).toContain('no hours');
 
+  // Hours that are written otherwise make it old; it says so, and is planned anew from there.
+  await page.getByRole('link', { name: 'Hours there are' }).press('Enter');
+  await page.getByRole('textbox', { name: 'You, Saturday' }).fill('9-16');
+  await page.getByRole('textbox', { name: 'You, Saturday' }).press('Enter');
+  await expect.poll(async () => (await desk('work.hours', {})).hours.people[0]?.week[5], soon).toEqual({ from: 540, until: 960 });
+  await page.getByRole('link', { name: 'Plan', exact: true }).press('Enter');
+  const old = page.getByText('The hours have changed since this plan was made.');
+  await old.getByRole('button', { name: 'Plan again' }).press('Enter');
+  await expect.poll(() => old.count(), soon).toBe(0);
+  const { plan: shown } = await desk('work.stop', {});
+
   // Carried by the keyboard to a day without hours it is not put down; a day before that it is, and Undo takes it back.
   await cell('Wed.25').focus();
   for (const key of ['Space', 'ArrowRight', 'ArrowRight', 'ArrowRight', 'ArrowRight', 'Space']) await page.keyboard.press(key);
@@ -75,7 +86,8 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await undoByNotice(page);
   await expect.poll(() => says('Wed.25'), soon).toContain('visit at 12:18');
   await expect.poll(async () => (await desk('work.plan', {})).choices, soon).toEqual([]);
-  await expect.poll(() => notice(page).innerText(), soon).toContain('is back on');
+  await expect.poll(() => words(notice(page)), soon).toContain('is back on Wed 25 November 2026. The plan is as it was before.');
+  expect((await desk('work.progress', {})).plan).toEqual(shown);
 
   // By the mouse there, and by a day that is typed back again.
   await cell('Wed.25').locator('.board-visit[draggable=true]').dragTo(cell('Thu.26'));
@@ -83,11 +95,12 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await cell('Thu.26').press('Enter');
   const panel = page.getByRole('region', { name: /^Quarry, Thu.26/ });
   await expect.poll(() => words(panel.getByRole('row', { name: /^Mend the fence/ })), soon).toContain('5 Dec');
-  await panel.getByLabel('Move it to').fill('2026-11-24');
-  await panel.getByRole('button', { name: 'Move this visit' }).click();
-  expect(await words(panel)).toContain('Tue 24 November 2026 is over.');
-  await panel.getByLabel('Move it to').fill('2026-11-25');
-  await panel.getByLabel('Move it to').press('Enter');
+  // Only days on which there can be an outing there are offered: none that is over, none without hours.
+  const offered = (await panel.getByLabel('Move it to').getByRole('option').allInnerTexts()).map((text) => text.replaceAll('\u00a0', ' '));
+  expect(offered[0]).toMatch(/^Wed 25 November 2026: free, room for 3 h \d\d of work; ruled out so far$/);
+  expect(offered.filter((text) => !/^(Wed|Thu|Sat) /.test(text))).toEqual([]);
+  await panel.getByLabel('Move it to').selectOption('2026-11-25');
+  await panel.getByRole('button', { name: 'Move this visit' }).press('Enter');
   await expect.poll(() => says('Wed.25'), soon).toContain('pinned');
 
   // Let go and pinned by hand; what is fixed is listed below.

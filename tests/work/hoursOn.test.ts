@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { hoursOn } from '#core/work/hoursOn.ts';
+import type { WorkSlot } from '#shared/contract/work.ts';
 import { day } from '#shared/days.ts';
 import { hoursForPeople } from '#tests/renderer/workSample.ts';
 
@@ -12,6 +13,18 @@ test('a day has the hours of all people on it, its exceptions first, and none th
   expect(minutes('2026-12-24', '2026-12-24')).toEqual([[0, false]]);
   expect(minutes('2026-12-28', '2026-12-28')).toEqual([[420, false]]);
   expect(minutes('2026-12-28', '2026-12-27')).toEqual([]);
+});
+
+test('somebody who does not go alone has hours only while another is there to go with', () => {
+  const [keeper, helper] = hoursForPeople.people;
+  const withHelper = (slot: WorkSlot | null, own: WorkSlot | null) => ({ ...hoursForPeople, people: [{ ...keeper!, week: Array.from({ length: 7 }, () => own) }, { ...helper!, week: Array.from({ length: 7 }, () => slot) }] });
+  const on = (slot: WorkSlot | null, own: WorkSlot | null) => hoursOn(withHelper(slot, own), day('2026-06-01'), day('2026-06-01')).map(({ have, dark, unled }) => [have, dark, unled]);
+  const morning = { from: 480, until: 720 };
+  expect(on(morning, null)).toEqual([[0, false, true]]);
+  expect(on(morning, { from: 600, until: 900 })).toEqual([[300 + 120, false, false]]);
+  // Less than an hour together is no outing for two, as in the plan.
+  expect(on(morning, { from: 690, until: 900 })).toEqual([[210, false, false]]);
+  expect(on(null, null)).toEqual([[0, false, false]]);
 });
 
 test('each day is there once when the clocks change', () => {

@@ -1,4 +1,4 @@
-import { counted } from '../../parts/format.ts';
+import { counted, momentText } from '../../parts/format.ts';
 
 const colonies = (count: number) => counted(count, 'colony', 'colonies');
 
@@ -65,7 +65,7 @@ export const factorWords = {
   sayHeading: 'What the numbers can and cannot say',
   notesHeading: 'Notes to yourself',
   notesLabel: (season: string) => `For the next year, kept with ${season}`,
-  notesKept: (stamp: string) => `Kept ${stamp}.`,
+  notesKept: (stamp: string) => `Kept ${momentText(stamp)}.`,
   notesNot: 'Not kept yet: the book does not answer. What you typed stands here; it is tried again with the next key.',
   notesEmpty: 'Nothing written yet. What you type is kept in the book by itself.',
   notesBefore: (season: string) => `What you wrote after ${season}`,

@@ -146,7 +146,7 @@ function Busy({ status }: { readonly status: Status }) {
     <section className="section work-part" aria-labelledby={id}>
       <h2 id={id}>{words.busy}</h2>
       <p className="soft">{words.busyHelp}</p>
-      <div className="fields">
+      <div className="fields busy-file">
         <div className="field">
           <label htmlFor={`${id}file`}>{words.busyFile}</label>
           <input id={`${id}file`} type="file" accept=".ics,text/calendar" onChange={(event) => void choose(event)} />
@@ -175,7 +175,7 @@ function Busy({ status }: { readonly status: Status }) {
               </ul>
             </>
           )}
-          <ol className="lines busy-spans" tabIndex={0} aria-label={words.busy}>
+          <ol className="lines work-days busy-spans" tabIndex={0} aria-label={words.busy}>
             {seen.spans.map((span) => (
               <li key={`${span.day} ${span.from} ${span.what}`}>
                 <span>{dayWithWeekday(span.day)}</span>

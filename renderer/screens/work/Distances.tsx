@@ -18,7 +18,7 @@ export function Distances() {
   return (
     <section className="section" aria-label={words.distances}>
       <h2>{words.distances}</h2>
-      <p className="soft">{words.distancesHelp}</p>
+      <p className="soft">{book.yards.length < 2 ? words.distancesFew : words.distancesHelp}</p>
       {data.without.length === 0 ? null : <p className="needs">{words.distancesNone(data.without.map(nameOf).join(', '))}</p>}
       {ways.length === 0 ? null : (
         <table className="tight narrow" aria-label={words.distances}>

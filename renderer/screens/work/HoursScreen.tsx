@@ -1,4 +1,4 @@
-import { useId, useRef, useState, type FormEvent } from 'react';
+import { useEffect, useId, useRef, useState, type FormEvent, type RefObject } from 'react';
 import type { OutputOf } from '#shared/contract/contract.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useBook } from '../../desk/useBook.ts';
@@ -19,6 +19,8 @@ import './work.css';
 /** Who can work when, where daylight is reckoned, and the ways between the yards. */
 export function HoursScreen() {
   const { data, fault } = useRead('work.hours', {});
+  /** The form is made anew from what was kept; the keyboard stays with it. */
+  const justKept = useRef(false);
   return (
     <Page title={words.title} line={words.line}>
       <WorkNav />
@@ -27,7 +29,7 @@ export function HoursScreen() {
         <>
           {data.own ? null : <p className="soft">{words.house}</p>}
           <Entering>
-            <HoursForm key={JSON.stringify(data.hours)} hours={data.hours} />
+            <HoursForm key={JSON.stringify(data.hours)} hours={data.hours} justKept={justKept} />
           </Entering>
           <MarginContent heading={words.marginHours}>
             <p>{words.marginHoursText}</p>
@@ -50,12 +52,17 @@ export function HoursScreen() {
   );
 }
 
-function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] }) {
+function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>['hours']; readonly justKept: RefObject<boolean> }) {
   const id = useId();
   const { book } = useBook();
   const { send, busy } = useWrite('work.setHours');
   const { say } = useNotice();
   const form = useRef<HTMLFormElement>(null);
+  const keeper = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (justKept.current) keeper.current?.focus();
+    justKept.current = false;
+  }, [justKept]);
   const [typed, setTyped] = useState<TypedHours>(() => typedHours(hours));
   const [trouble, setTrouble] = useState<{ sentence: string; field: string } | null>(null);
   const [fault, setFault] = useState<Fault | undefined>();
@@ -74,13 +81,15 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
       if (field instanceof HTMLElement) field.focus();
       return;
     }
+    justKept.current = true;
     const answer = await send(read.hours);
-    if (answer.ok) say(words.kept);
-    else setFault(answer);
+    if (answer.ok) return say(words.kept);
+    justKept.current = false;
+    setFault(answer);
   };
   const invalid = (field: string) => ({ name: field, 'aria-invalid': trouble?.field === field || undefined, ...(trouble?.field === field ? { 'aria-describedby': `${id}trouble` } : {}) });
   return (
-    <form ref={form} onSubmit={(event) => void keep(event)} noValidate className="section">
+    <form ref={form} onSubmit={(event) => void keep(event)} noValidate className="section work-part">
       <h2>{words.people}</h2>
       <p className="soft">{words.help}</p>
       <table className="hours-grid tight" aria-label={words.people}>
@@ -131,6 +140,9 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
             <span className="soft small">{words.exceptionsHelp}</span>
           </div>
         ))}
+      </div>
+      <h3>{words.place}</h3>
+      <div className="fields hours-place hours-spot">
         {(['latitude', 'longitude', 'zone'] as const).map((part) => (
           <div className="field" key={part}>
             <label htmlFor={`${id}${part}`}>{words[part]}</label>
@@ -145,7 +157,7 @@ function HoursForm({ hours }: { readonly hours: OutputOf<'work.hours'>['hours'] 
       )}
       <FaultNote fault={fault} />
       <div className="acts">
-        <button type="submit" disabled={busy}>
+        <button type="submit" ref={keeper} disabled={busy}>
           {words.keep}
         </button>
       </div>

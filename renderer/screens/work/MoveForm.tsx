@@ -1,35 +1,42 @@
-import { useState, type FormEvent } from 'react';
-import { addDays, dayFromTyped, type Day } from '#shared/days.ts';
-import { useBook } from '../../desk/useBook.ts';
-import { DayField } from '../../parts/DayField.tsx';
+import { useId, useState, type FormEvent } from 'react';
+import type { YardRow } from '#shared/contract/book.ts';
+import type { Day } from '#shared/days.ts';
+import { useRead } from '../../desk/useDesk.ts';
+import { moveDayText, usualMove } from './moveDayText.ts';
 import { words } from './words.ts';
 
 interface MoveFormProps {
+  readonly yard: YardRow;
   readonly day: Day;
-  readonly today: Day;
-  readonly until: Day;
+  readonly yards: readonly YardRow[];
   readonly busy: boolean;
-  /** Why no visit can be put on a day, or null. */
-  refusal(to: Day): string | null;
   onMove(to: Day): void;
 }
 
-/** Takes a visit to a day that is typed, also one of another week. */
-export function MoveForm({ day, today, until, busy, refusal, onMove }: MoveFormProps) {
-  const { book } = useBook();
-  const [typed, setTyped] = useState<string>(addDays(day, 1));
-  const [fault, setFault] = useState<string | null>(null);
-  const order = book?.dateOrder ?? 'month-first';
+/** Takes a visit to another day, of those on which there can be one; each says how full it is. */
+export function MoveForm({ yard, day, yards, busy, onMove }: MoveFormProps) {
+  const id = useId();
+  const { data } = useRead('work.moveDays', { yard: yard.id, day });
+  const [chosen, setChosen] = useState<Day | null>(null);
+  if (data === undefined) return null;
+  const to = data.days.find((one) => one.day === chosen)?.day ?? usualMove(data.days, day);
+  if (to === null) return <p className="soft">{words.nowhereTo}</p>;
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    const to = dayFromTyped(typed, order);
-    const why = to === null ? words.noDay : to === day ? words.sameDay : to < today ? words.past(to) : to > until ? words.beyond(until) : refusal(to);
-    setFault(why);
-    if (to !== null && why === null && !busy) onMove(to);
+    if (!busy) onMove(to);
   };
   return (
-    <form className="move-form" onSubmit={submit} noValidate>
-      <DayField label={words.moveTo} name="to" value={typed} today={today} order={order} fault={fault} onChange={(value) => { setTyped(value); setFault(null); }} />
+    <form className="move-form" onSubmit={submit}>
+      <div className="field">
+        <label htmlFor={id}>{words.moveTo}</label>
+        <select id={id} value={to} onChange={(event) => setChosen(event.target.value as Day)}>
+          {data.days.map((one) => (
+            <option key={one.day} value={one.day}>
+              {moveDayText(one, (of) => yards.find((other) => other.id === of)?.name ?? '')}
+            </option>
+          ))}
+        </select>
+      </div>
       <button type="submit" disabled={busy}>
         {words.move}
       </button>

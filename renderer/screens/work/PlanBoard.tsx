@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState, type DragEvent, type KeyboardEvent } from 'react';
+import type { YardId } from '#shared/brands.ts';
 import type { YardRow } from '#shared/contract/book.ts';
 import type { WorkPlan, WorkTask } from '#shared/contract/work.ts';
 import type { WorkDay } from '#shared/contract/workDays.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import { dayShort } from '../../parts/format.ts';
+import { useRead } from '../../desk/useDesk.ts';
 import { chiefTask, clock, loadOn, mondayOf, spell, visitsOn, weekDays, weekdayOf, type BoardVisit } from './planWeeks.ts';
 import { words } from './words.ts';
 
@@ -37,6 +39,10 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
   const [carried, setCarried] = useState<Carried | null>(null);
   const [says, setSays] = useState('');
   const following = useRef(false);
+  const reach = useRead('work.moveDays', { yard: carried?.yard.id ?? (0 as YardId), day: carried?.from ?? today }, { enabled: carried !== null });
+  /** Why the visit that is carried cannot go to a day, or null; until it is known, only what the hours say. */
+  const refusalTo = ({ yard, from }: Pick<Carried, 'yard' | 'from'>, to: Day) =>
+    refusal(to) ?? (to === from || reach.data === undefined || reach.data.days.some(({ day: one }) => one === to) ? null : words.noRoomOn(yard.name, to));
   const days = weekDays(monday);
   const day = days.includes(here.day) ? here.day : (days[weekdayOf(here.day)] ?? monday);
   const row = Math.min(here.row, yards.length - 1);
@@ -58,13 +64,13 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
     if (to > plan.until) return setSays(words.beyond(plan.until));
     if (to < first) return setSays(words.past(to));
     setCarried({ ...carried, over: to });
-    setSays(words.over_(carried.yard.name, to, refusal(to)));
+    setSays(words.over_(carried.yard.name, to, refusalTo(carried, to)));
     goTo({ row, day: to });
   };
   const putDown = () => {
     if (carried === null) return;
     const { yard, from, over } = carried;
-    const why = over === from ? null : refusal(over);
+    const why = over === from ? null : refusalTo(carried, over);
     if (why !== null) return setSays(words.notThere(why));
     setCarried(null);
     if (over === from) setSays(words.letGo(yard.name, from));
@@ -123,7 +129,7 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
   const dropProps = (yard: YardRow, on: Day) => ({
     onDragOver: (event: DragEvent) => {
       if (carried === null) return;
-      const why = refusal(on);
+      const why = refusalTo(carried, on);
       const said = carried.yard.id !== yard.id ? words.staysInYard : on < first ? words.past(on) : on > plan.until ? words.beyond(plan.until) : words.over_(yard.name, on, why);
       if (said !== says) setSays(said);
       if (carried.yard.id !== yard.id || on < first || on > plan.until || why !== null) return;
@@ -163,7 +169,7 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
                     key={one}
                     tabIndex={place === row && one === day ? 0 : -1}
                     aria-selected={carried?.yard.id === yard.id && carried.from === one}
-                    className={[one < first || one > plan.until || refusal(one) !== null ? 'board-shut' : '', target ? 'board-target' : '', open ? 'board-open' : ''].filter(Boolean).join(' ') || undefined}
+                    className={[one < first || one > plan.until || (carried?.yard.id === yard.id ? refusalTo(carried, one) : refusal(one)) !== null ? 'board-shut' : '', target ? 'board-target' : '', open ? 'board-open' : ''].filter(Boolean).join(' ') || undefined}
                     onFocus={() => setHere({ row: place, day: one })}
                     onClick={() => (visits.length > 0 ? onOpen(yard, one) : undefined)}
                     {...dropProps(yard, one)}
@@ -234,7 +240,7 @@ function VisitChip({ visits, tasks }: { readonly visits: readonly BoardVisit[]; 
 /** Planned work against the hours of that day, as a figure and a bar. */
 export function DayLoad({ plan, day, hours }: { readonly plan: WorkPlan; readonly day: Day; readonly hours?: WorkDay | undefined }) {
   const load = loadOn(plan, day);
-  if (load === null) return <span className="soft">{hours === undefined ? '' : hours.have > 0 ? words.idle(hours.have) : hours.dark ? words.dark : words.noHours}</span>;
+  if (load === null) return <span className="soft">{hours === undefined ? '' : hours.have > 0 ? words.idle(hours.have) : hours.dark ? words.dark : hours.unled ? words.unled : words.noHours}</span>;
   const over = load.working - load.room;
   const share = load.room <= 0 ? 1 : Math.min(1, load.working / load.room);
   return (

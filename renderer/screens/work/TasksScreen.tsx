@@ -1,4 +1,4 @@
-import { useId, useRef, useState, type FormEvent, type ReactNode } from 'react';
+import { useEffect, useId, useRef, useState, type FormEvent, type ReactNode } from 'react';
 import type { OwnTask } from '#shared/contract/work.ts';
 import { weatherNeeds } from '#shared/contract/work.ts';
 import type { Fault } from '#shared/faults.ts';
@@ -11,7 +11,7 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { hoursWords as words } from './hoursWords.ts';
-import { freshTask, readTask, typedTask, type TaskPart, type TypedTask } from './taskForm.ts';
+import { freshTask, overBy, pastDay, readTask, typedTask, type TaskPart, type TypedTask } from './taskForm.ts';
 import { WorkNav } from './WorkNav.tsx';
 import './work.css';
 
@@ -23,6 +23,13 @@ export function TasksScreen() {
   const settle = useWrite('work.settleTask');
   const { say } = useNotice();
   const [open, setOpen] = useState<OwnTask | 'new' | null>(null);
+  const opener = useRef<HTMLButtonElement>(null);
+  const wasOpen = useRef(false);
+  // The form took the keyboard when it opened; when it goes, the button is back and takes it.
+  useEffect(() => {
+    if (wasOpen.current && open === null) opener.current?.focus();
+    wasOpen.current = open !== null;
+  }, [open]);
   const yardName = (id: OwnTask['yard']) => (id === null ? words.atHome : (book?.yards.find((yard) => yard.id === id)?.name ?? ''));
   const repeatName = (rule: string | null) => (rule === null ? words.repeats[''] : rule in words.repeats ? words.repeats[rule as keyof typeof words.repeats] : words.otherRepeat(rule));
   const act = async (task: OwnTask, day: OwnTask['earliest'] | null, how: 'done' | 'struck') => {
@@ -32,21 +39,22 @@ export function TasksScreen() {
   /** The time of a task that is asked for next; of a repeating one each is done by itself. */
   const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => one.key.startsWith(`own|${key}|`))?.earliest ?? null));
   const tasks = data?.tasks ?? [];
+  const overOf = (task: OwnTask) => (asked.data === undefined || today === undefined ? null : overBy(task, asked.data.tasks, today));
   return (
     <Page title={words.tasksTitle} line={words.tasksLine}>
       <WorkNav />
       <FaultNote fault={fault} />
       <Entering>
         {open === null ? (
-          <p className="acts">
-            <button type="button" onClick={() => setOpen('new')}>
+          <p className="acts work-acts">
+            <button type="button" ref={opener} onClick={() => setOpen('new')}>
               {words.taskNew}
             </button>
           </p>
         ) : book === undefined || today === undefined ? null : (
           <TaskForm key={open === 'new' ? 'new' : open.key} task={open === 'new' ? null : open} onDone={() => setOpen(null)} />
         )}
-        {data !== undefined && tasks.length === 0 ? <p className="soft">{words.tasksNone}</p> : null}
+        {data !== undefined && tasks.length === 0 && open === null ? <p className="soft">{words.tasksNone}</p> : null}
         {tasks.length === 0 ? null : (
           <table className="tight" aria-label={words.tasksTitle}>
             <thead>
@@ -68,7 +76,10 @@ export function TasksScreen() {
                   <th scope="row">{task.what}</th>
                   <td>{yardName(task.yard)}</td>
                   <td>{dayText(task.earliest)}</td>
-                  <td>{dayText(task.latest)}</td>
+                  <td>
+                    {dayText(task.latest)}
+                    {((over) => (over === null ? null : <span className="needs small block">{words.over[over]}</span>))(overOf(task))}
+                  </td>
                   <td className="number">{number(task.minutes)}</td>
                   <td>{task.settled.some(({ day }) => day === task.earliest) && task.repeat === null ? words.done : repeatName(task.repeat)}</td>
                   <td>
@@ -102,6 +113,10 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
   const { send, busy } = useWrite('work.setTask');
   const { say } = useNotice();
   const form = useRef<HTMLFormElement>(null);
+  useEffect(() => {
+    const first = form.current?.elements.namedItem('what');
+    if (first instanceof HTMLElement) first.focus();
+  }, []);
   const [typed, setTyped] = useState<TypedTask>(() => (task === null ? freshTask(today ?? '') : typedTask(task)));
   const [trouble, setTrouble] = useState<{ part: TaskPart; sentence: string } | null>(null);
   const [fault, setFault] = useState<Fault | undefined>();
@@ -122,12 +137,15 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
     }
     const answer = await send({ key: task?.key ?? null, task: read.task });
     if (!answer.ok) return setFault(answer);
-    say(words.taskKept(answer.value.task.what));
+    const { what, latest, repeat } = answer.value.task;
+    say(repeat === null && today !== undefined && latest < today ? words.taskKeptPast(what, latest) : words.taskKept(what));
     onDone();
   };
   const labels: Record<TaskPart, string> = {
     what: words.what, yard: words.yard, earliest: words.earliest, latest: words.latest, minutes: words.minutesEach, people: words.persons, weather: words.weather, bring: `${words.bring} (${words.bringHelp})`, repeat: words.repeat, note: words.note,
   };
+  const over = book === undefined || today === undefined ? null : pastDay(typed, today, book.dateOrder);
+  const overPart: TaskPart = typed.latest.trim() === '' ? 'earliest' : 'latest';
   const field = (part: TaskPart, input: ReactNode, wide = false) => (
     <div className={wide ? 'field wide' : 'field'}>
       <label htmlFor={`${id}${part}`}>{labels[part]}</label>
@@ -135,6 +153,10 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
       {trouble?.part === part ? (
         <span className="field-fault" id={`${id}${part}-says`}>
           {trouble.sentence}
+        </span>
+      ) : over !== null && part === overPart ? (
+        <span className="needs small" role="status">
+          {words.dayOver(over)}
         </span>
       ) : null}
     </div>

@@ -38,7 +38,7 @@ export function Troubles({ plan, tasks, yards }: TroublesProps) {
           <summary>{words.overdue(overdue.length, overdue.at(-1)?.day ?? plan.from)}</summary>
           <ul>
             {overdue.map(({ task, day }) => (
-              <li key={task.key}>{words.overdueLine(nameOf(task), task.what, task.latest, day)}</li>
+              <li key={task.key}>{words.overdueLine(nameOf(task), task.what, task.latest, day, task.source === 'round' ? task.reason : null)}</li>
             ))}
           </ul>
         </details>

@@ -19,10 +19,8 @@ interface VisitPanelProps {
   readonly choices: readonly PlanChoice[];
   /** Which colonies each task of each day is about, where that is known. */
   readonly turns: ReadonlyMap<string, WorkTask['colonies']>;
-  readonly today: Day;
-  readonly until: Day;
+  readonly yards: readonly YardRow[];
   readonly busy: boolean;
-  refusal(to: Day): string | null;
   onChoose(choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>): void;
   onLift(choice: PlanChoice): void;
   onMove(to: Day): void;
@@ -30,7 +28,7 @@ interface VisitPanelProps {
 }
 
 /** One visit: its tasks, their minutes and reasons, and what can be said about it. */
-export function VisitPanel({ yard, day, visits, tasks, choices, turns, today, until, busy, refusal, onChoose, onLift, onMove, onClose }: VisitPanelProps) {
+export function VisitPanel({ yard, day, visits, tasks, choices, turns, yards, busy, onChoose, onLift, onMove, onClose }: VisitPanelProps) {
   const id = useId();
   const note = useMarginNote();
   const head = useRef<HTMLHeadingElement>(null);
@@ -93,7 +91,7 @@ export function VisitPanel({ yard, day, visits, tasks, choices, turns, today, un
         </div>
       ))}
       <Entering>
-        {held?.kind === 'lock' ? null : <MoveForm key={`${yard.id} ${day}`} day={day} today={today} until={until} busy={busy} refusal={refusal} onMove={onMove} />}
+        {held?.kind === 'lock' ? null : <MoveForm key={`${yard.id} ${day}`} yard={yard} day={day} yards={yards} busy={busy} onMove={onMove} />}
         <div className="acts">
           {held === undefined ? (
             <>

@@ -15,7 +15,7 @@ export function WeekView({ plan, yards, monday, onOpen }: { readonly plan: WorkP
   const home = plan.home.filter(({ day }) => days.includes(day));
   if (outings.length === 0 && home.length === 0) return <p className="soft">{words.noOuting}</p>;
   return (
-    <ol className="lines">
+    <ol className="lines work-days">
       {days.flatMap((day) => [
         ...outings.filter((outing) => outing.day === day).map((outing) => (
           <li key={`${outing.day} ${outing.leave}`}>

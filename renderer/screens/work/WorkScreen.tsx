@@ -32,6 +32,7 @@ export function WorkScreen() {
   const { book, today } = useBook();
   const { say } = useNotice();
   const { plan, progress, busy, running, looking } = here;
+  const hours = useRead('work.hours', {});
   const keep = async () => {
     if (await here.keep()) say(words.keptNow);
   };
@@ -49,10 +50,19 @@ export function WorkScreen() {
     <Page title={words.title} line={words.line} action={<Entering>{action}</Entering>}>
       <WorkNav />
       <FaultNote fault={here.fault} />
-      {here.stale === null || !here.isKept || looking !== null ? null : <p className="needs">{here.stale}</p>}
+      {here.stale === null || looking !== null ? null : (
+        <p className="needs" role="status">
+          {here.stale} {here.isKept ? `${words.staleKept} ` : ''}
+          <Entering>
+            <button type="button" className="link" disabled={busy} onClick={() => void here.replan()}>
+              {words.again}
+            </button>
+          </Entering>
+        </p>
+      )}
       {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
       {looking === null ? null : <p className="soft">{plan === null ? words.lookingNone(looking) : words.looking(looking)}</p>}
-      {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<p><Link href="/work/hours">{words.hoursFirst}</Link></p>} /> : null}
+      {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<FirstStep yards={book?.yards ?? []} ownHours={hours.data?.own ?? true} />} /> : null}
       {plan === null || progress === undefined ? null : (
         <div className="plan-state" role="status">
           <p className="sentence">{plan.outings.length === 0 ? (plan.troubles.length === 0 ? words.nothing : words.noTrip) : words.summary(plan)}</p>
@@ -66,7 +76,7 @@ export function WorkScreen() {
               <button type="button" className="link" onClick={() => void here.stop()}>
                 {words.stop}
               </button>
-            ) : here.isKept ? null : (
+            ) : here.isKept || here.stale !== null ? null : (
               <Entering>
                 <button type="button" className="link" disabled={busy} onClick={() => void here.replan()}>
                   {words.again}
@@ -92,6 +102,12 @@ export function WorkScreen() {
   );
 }
 
+/** What a plan still needs before it says anything. */
+function FirstStep({ yards, ownHours }: { readonly yards: readonly YardRow[]; readonly ownHours: boolean }) {
+  if (!yards.some(({ living }) => living > 0)) return <p><Link href="/book">{words.yardsFirst}</Link></p>;
+  return ownHours ? null : <p><Link href="/work/hours">{words.hoursFirst}</Link></p>;
+}
+
 function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; readonly yards: readonly YardRow[]; readonly today: Day }) {
   const { say } = useNotice();
   const { plan, choices, tasks, busy } = here;
@@ -109,7 +125,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
   const turns = coloniesByTurn(plan, tasks, today);
   const refusal = (to: Day) => {
     const why = hoursRefusal(hoursOf, to);
-    return why === null ? null : why === 'dark' ? words.darkOn(to) : words.nobodyOn(to);
+    return why === null ? null : { dark: words.darkOn, unled: words.unledOn, nobody: words.nobodyOn }[why](to);
   };
   const onOpen = (yard: YardRow, day: Day) => setOpened({ yard, day });
   const close = () => {
@@ -117,7 +133,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
     requestAnimationFrame(() => document.querySelector<HTMLElement>('.board td[tabindex="0"]')?.focus());
   };
   const told = (sentence: string, takeBack: TakingBack | null, undone: string) => {
-    if (takeBack !== null) say(sentence, { takeBack: async () => ((await takeBack()) ? undone : words.notUndone) });
+    if (takeBack !== null) say(sentence, { takeBack: async () => ({ same: `${undone} ${words.asItWas}`, anew: words.backAnew, refused: words.notUndone })[await takeBack()] });
   };
   const move = async (yard: YardRow, from: Day, to: Day) => {
     const back = await here.move(yard.id, from, to);
@@ -127,10 +143,10 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
   const nameOf = (choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>) =>
     words.choice(choice.kind, choice.day, all.find(({ id }) => id === choice.yard)?.name ?? null, choice.task === null ? null : (tasks.get(choice.task)?.what ?? choice.task));
   const choose = async (choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>) => {
-    told(words.chose(nameOf(choice)), await here.choose(choice), words.unchose(nameOf(choice)));
+    told(words.chose(nameOf(choice)), await here.choose(choice), words.unchosen(nameOf(choice)));
   };
   const lift = async (choice: PlanChoice) => {
-    told(words.unchose(nameOf(choice)), await here.lift(choice), words.chose(nameOf(choice)));
+    told(words.unchose(nameOf(choice)), await here.lift(choice), words.chosenAgain(nameOf(choice)));
   };
   const visits = opened === null ? [] : visitsOn(plan, opened.day, opened.yard.id);
   const week = weekLoadOf(plan, shown, hoursOf);
@@ -174,9 +190,9 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
         <MonthView plan={plan} yards={all} hours={hoursOf} today={today} onWeek={(one) => { setMonday(one); setView('board'); }} />
       )}
       {opened === null || visits.length === 0 ? null : (
-        <VisitPanel yard={opened.yard} day={opened.day} visits={visits} tasks={tasks} choices={choices} turns={turns} today={today} until={plan.until} busy={busy} refusal={refusal} onChoose={(choice) => void choose(choice)} onLift={(choice) => void lift(choice)} onMove={(to) => void move(opened.yard, opened.day, to)} onClose={close} />
+        <VisitPanel yard={opened.yard} day={opened.day} visits={visits} tasks={tasks} choices={choices} turns={turns} yards={all} busy={busy} onChoose={(choice) => void choose(choice)} onLift={(choice) => void lift(choice)} onMove={(to) => void move(opened.yard, opened.day, to)} onClose={close} />
       )}
-      <Chosen choices={choices} busy={busy} nameOf={nameOf} onLift={(choice) => void lift(choice)} />
+      <Chosen choices={choices.filter(({ day }) => day === null || day >= today)} busy={busy} nameOf={nameOf} onLift={(choice) => void lift(choice)} />
     </>
   );
 }

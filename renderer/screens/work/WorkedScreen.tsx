@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { OutputOf } from '#shared/contract/contract.ts';
 import type { WorkedRow } from '#shared/contract/worked.ts';
 import { seasonName } from '#shared/seasons.ts';
@@ -12,7 +13,7 @@ import { Page } from '../../parts/Page.tsx';
 import { spell } from './planWeeks.ts';
 import { WorkNav } from './WorkNav.tsx';
 import './work.css';
-import { workedWords as words } from './workedWords.ts';
+import { fitsAsThen, isFew, workedWords as words } from './workedWords.ts';
 
 /** Hours worked, planned and to come. */
 export function WorkedScreen() {
@@ -23,7 +24,7 @@ export function WorkedScreen() {
     <Page title={words.title} line={data === undefined ? words.loading : words.line}>
       <WorkNav />
       <FaultNote fault={fault} />
-      {data !== undefined && shown === undefined ? <Empty sentence={words.none} /> : null}
+      {data !== undefined && shown === undefined ? <Empty sentence={words.none} action={<p><Link href="/tonight">{words.toRound}</Link></p>} /> : null}
       {data === undefined || shown === undefined ? null : (
         <>
           <div className="choices">
@@ -64,50 +65,52 @@ function Season({ season: { season, rows, total, busiest }, unit }: { readonly s
       <p className="sentence">
         {total.estimate === null ? words.sentenceFew(fixed(total.hours, 1), total.visits, total.written) : words.sentence(estimateText(total), total.visits, total.written, perColonyText(total))}
       </p>
-      <table className="tight" aria-label={words.table(seasonName(season))}>
-        <thead>
-          <tr>
-            <th scope="col">{words.yard}</th>
-            <th scope="col" className="number">
-              {words.visits}
-              <br />
-              {words.written}
-            </th>
-            <th scope="col" className="number">
-              {words.hours}
-            </th>
-            <th scope="col" className="number">
-              {words.estimate}
-            </th>
-            <th scope="col" className="number">
-              {words.miles}
-            </th>
-            <th scope="col" className="number">
-              {words.colonies}
-            </th>
-            <th scope="col" className="number">
-              {words.perColony}
-            </th>
-            <th scope="col" className="number">
-              {words.perHour(unit)}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.yard?.id ?? 'home'}>
-              <th scope="row">{row.yard?.name ?? words.home}</th>
-              <Figures row={row} unit={unit} />
+      <div className="scroll" tabIndex={0} role="group" aria-label={words.table(seasonName(season))}>
+        <table className="tight" aria-label={words.table(seasonName(season))}>
+          <thead>
+            <tr>
+              <th scope="col">{words.yard}</th>
+              <th scope="col" className="number">
+                {words.visits}
+                <br />
+                {words.written}
+              </th>
+              <th scope="col" className="number">
+                {words.hours}
+              </th>
+              <th scope="col" className="number">
+                {words.estimate}
+              </th>
+              <th scope="col" className="number">
+                {words.miles}
+              </th>
+              <th scope="col" className="number">
+                {words.colonies}
+              </th>
+              <th scope="col" className="number">
+                {words.perColony}
+              </th>
+              <th scope="col" className="number">
+                {words.perHour(unit)}
+              </th>
             </tr>
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <th scope="row">{words.all}</th>
-            <Figures row={total} unit={unit} />
-          </tr>
-        </tfoot>
-      </table>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.yard?.id ?? 'home'}>
+                <th scope="row">{row.yard?.name ?? words.home}</th>
+                <Figures row={row} unit={unit} />
+              </tr>
+            ))}
+          </tbody>
+          <tfoot>
+            <tr>
+              <th scope="row">{words.all}</th>
+              <Figures row={total} unit={unit} />
+            </tr>
+          </tfoot>
+        </table>
+      </div>
       <h3 className="after-table">{words.busiest}</h3>
       {busiest.length === 0 ? <p className="soft">{words.busiestNone}</p> : null}
       <ol className="lines">
@@ -151,12 +154,10 @@ function Ahead() {
   const wrong = typed.trim() !== '' && asked === undefined;
   const { data, fault } = useRead('worked.ahead', asked === undefined ? {} : { colonies: asked }, { keep: true });
   if (data === undefined) return <FaultNote fault={fault} />;
-  const monthName = (month: string) => words.months[Number(month.slice(5)) - 1] ?? month;
-  const of = (fits: string) => data.months.filter((one) => one.fits === fits).map(({ month }) => monthName(month));
   return (
     <section className="section" aria-label={words.ahead(seasonName(data.season))}>
       <h2>{words.ahead(seasonName(data.season))}</h2>
-      {data.seasons.length === 0 ? <p className="soft">{words.aheadNone}</p> : <p className="sentence">{words.aheadSays(of('short'), of('open'))}</p>}
+      {data.months.every(({ need }) => need === null) ? <p className="soft">{words.aheadNone}</p> : <p className="sentence">{words.aheadSays(data.months)}</p>}
       <p className="soft">
         {words.aheadLine(data.colonies, data.living)} {data.own ? '' : words.aheadHouse}
       </p>
@@ -186,16 +187,16 @@ function Ahead() {
           </tr>
         </thead>
         <tbody>
-          {data.months.map(({ month, need, driving, have, fits }) => (
+          {data.months.map((one) => ({ ...one, few: isFew(one), asThen: fitsAsThen(one) })).map(({ month, need, driving, have, fits, few, asThen }) => (
             <tr key={month}>
               <th scope="row">
-                {monthName(month)} {month.slice(0, 4)}
+                {words.monthName(month)} {month.slice(0, 4)}
               </th>
               <td className="number figure-range">{need === null ? missing : `${fixed(need.hours, 0)} ${need.range === null ? '' : words.needRange(...need.range)}`}</td>
               <td className="number">{need === null ? missing : need.seasons}</td>
               <td className="number">{need === null ? missing : fixed(driving, 0)}</td>
               <td className="number">{fixed(have, 0)}</td>
-              <td className={fits === 'short' ? 'needs' : undefined}>{words.fits[fits]}</td>
+              <td className={(few ? !asThen : fits === 'short') ? 'needs' : undefined}>{few ? words.fitsAsThen(asThen) : words.fits[fits]}</td>
             </tr>
           ))}
         </tbody>

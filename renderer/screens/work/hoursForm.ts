@@ -30,8 +30,13 @@ export function typedHours({ people, place }: WorkHours): TypedHours {
   };
 }
 
+/** `18`, `17:30`: as somebody would type it, short enough for a narrow field. */
+function short(minutes: number): string {
+  return minutes % 60 === 0 ? String(minutes / 60) : clock(minutes);
+}
+
 export function slotText(slot: WorkSlot | null): string {
-  return slot === null ? '' : `${clock(slot.from)}-${clock(slot.until)}`;
+  return slot === null ? '' : `${short(slot.from)}-${short(slot.until)}`;
 }
 
 /** A stretch of one day; null where it is empty or says there is none, 'unread' where it cannot be read. */

@@ -1,4 +1,5 @@
-import { counted } from '../../parts/format.ts';
+import type { Day } from '#shared/days.ts';
+import { counted, dayText, momentText } from '../../parts/format.ts';
 
 /** What the pages of hours, own tasks and the calendar say. */
 export const hoursWords = {
@@ -6,7 +7,7 @@ export const hoursWords = {
   line: 'When you and your helpers can be with the bees, and how far the yards are from each other. The plan keeps to it.',
   house: 'These are the hours the program takes until you write down your own.',
   people: 'Weekly pattern',
-  help: 'A stretch of the day for each weekday, driving included, as 17:30-20. Empty: none. Daylight is reckoned on top.',
+  help: 'A stretch of the day for each weekday, driving included, as 17:30-20. Empty: none. At the hives only its daylight counts.',
   name: 'Name',
   alone: 'goes alone',
   weekdays: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const,
@@ -28,6 +29,7 @@ export const hoursWords = {
   badDegrees: (typed: string) => `“${typed}” is no number of degrees. Type it like 44.5 or -92.`,
   distances: 'Ways between yards',
   distancesHelp: 'Minutes of driving from yard to yard. What is not written down is taken as the way by home, or by yards whose ways are written down; write in what you know.',
+  distancesFew: 'With fewer than two yards there is no way between them.',
   distancesNone: (names: string) => `No way from home is known for ${names}; write the minutes on the Book page.`,
   from: 'From',
   to: 'To',
@@ -48,8 +50,13 @@ export const hoursWords = {
   calendarLine: 'Your plan in your own calendar, and the days that your other calendars take.',
   out: 'The plan in your calendar',
   outHelp: 'A calendar file holds the visits of the kept plan, what is due, last days to order and deliveries. Read in again, it changes and cancels what it told before instead of telling it twice.',
-  outCount: ({ visit, due, deadline, delivery }: { visit: number; due: number; deadline: number; delivery: number }) =>
-    `Now: ${counted(visit, 'visit', 'visits')}, ${counted(due, 'due', 'dues')}, ${counted(deadline, 'last day to order', 'last days to order')}, ${counted(delivery, 'delivery', 'deliveries')}.`,
+  outCount: ({ visit, due, deadline, delivery }: { visit: number; due: number; deadline: number; delivery: number }) => {
+    const told = [
+      ...(visit === 0 ? [] : [counted(visit, 'visit', 'visits')]), ...(due === 0 ? [] : [counted(due, 'thing that is due', 'things that are due')]),
+      ...(deadline === 0 ? [] : [counted(deadline, 'last day to order', 'last days to order')]), ...(delivery === 0 ? [] : [counted(delivery, 'delivery', 'deliveries')]),
+    ];
+    return told.length === 0 ? 'As yet there is nothing that a calendar could be told: plan the work and keep the plan first.' : `Now: ${told.join(', ')}.`;
+  },
   download: 'Save the calendar file',
   downloaded: (name: string, events: number, cancelled: number) => `${name}: ${counted(events, 'event', 'events')}${cancelled === 0 ? '' : `, ${cancelled} cancelled`}.`,
   nothingToTell: 'No file was saved: there is nothing yet that a calendar could be told. Plan the work and keep the plan first.',
@@ -59,7 +66,7 @@ export const hoursWords = {
   follow: 'Keep this file up to date',
   unfollow: 'Stop writing it',
   following: (path: string) => `${path} is kept up to date.`,
-  written: (at: string) => `Written last at ${at}.`,
+  written: (at: string) => `Written last ${momentText(at)}.`,
   command: 'npm run -s outyard -- calendar --book FILE.outyard --out FILE.ics',
   marginCommand: 'On the command line',
   marginTold: 'Changes',
@@ -75,7 +82,7 @@ export const hoursWords = {
   busyList: 'Calendars taken off the hours',
   busyNone: 'No calendar is brought in.',
   busyDrop: 'Take it away',
-  busyDays: (days: number, at: string) => `${counted(days, 'day', 'days')}, brought in ${at}`,
+  busyDays: (days: number, at: string) => `${counted(days, 'day', 'days')}, brought in ${momentText(at)}`,
   allDay: 'all day',
   tooLarge: 'This file is larger than the 8 MiB that are read at once.',
   unreadable: 'The file could not be read.',
@@ -104,6 +111,9 @@ export const hoursWords = {
   note: 'Note',
   taskKeep: 'Keep this task',
   taskKept: (what: string) => `“${what}” is kept; plan again to see where it goes.`,
+  taskKeptPast: (what: string, latest: Day) => `“${what}” is kept, though its last day, ${dayText(latest)}, is over.`,
+  dayOver: (latest: Day) => `${dayText(latest)} is over.`,
+  over: { overdue: 'Its days are over; the plan asks for it first.', past: 'Its days are long over; no plan asks for it. Change them, or take it away.' } as const,
   leave: 'Leave it',
   done: 'Done',
   doneOn: (day: string) => `Done, of ${day}`,

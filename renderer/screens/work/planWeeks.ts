@@ -53,9 +53,9 @@ export function weekLoadOf(plan: WorkPlan, monday: Day, days: ReadonlyMap<Day, W
 }
 
 /** Why no visit can be put on a day as far as hours go; null where one can, or where the hours are not read yet. */
-export function hoursRefusal(hours: ReadonlyMap<Day, WorkDay>, day: Day): 'nobody' | 'dark' | null {
+export function hoursRefusal(hours: ReadonlyMap<Day, WorkDay>, day: Day): 'nobody' | 'dark' | 'unled' | null {
   const there = hours.get(day);
-  return there === undefined || there.have > 0 ? null : there.dark ? 'dark' : 'nobody';
+  return there === undefined || there.have > 0 ? null : there.dark ? 'dark' : there.unled ? 'unled' : 'nobody';
 }
 
 /** The task that a visit is named by: what is asked for by itself before the round that is made anyway. */

@@ -1,5 +1,5 @@
-import type { OwnTask, OwnTaskBody } from '#shared/contract/work.ts';
-import { dayFromTyped, type DateOrder } from '#shared/days.ts';
+import type { OwnTask, OwnTaskBody, WorkTask } from '#shared/contract/work.ts';
+import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import type { YardId } from '#shared/brands.ts';
 import { hoursWords as words } from './hoursWords.ts';
 
@@ -27,6 +27,18 @@ export function typedTask(task: OwnTask): TypedTask {
     what: task.what, yard: task.yard === null ? '' : String(task.yard), earliest: task.earliest, latest: task.latest, minutes: String(task.minutes), people: String(task.people), weather: task.weather,
     bring: task.bring.map(({ item, count }) => `${count} ${item}`).join(', '), repeat: task.repeat ?? '', note: task.note ?? '',
   };
+}
+
+/** The last day of a task that comes once, as typed, where it is over already; null where it is not, or cannot be read. */
+export function pastDay(typed: Pick<TypedTask, 'earliest' | 'latest' | 'repeat'>, today: Day, order: DateOrder): Day | null {
+  const last = dayFromTyped(typed.latest.trim() === '' ? typed.earliest : typed.latest, order);
+  return typed.repeat !== '' || last === null || last >= today ? null : last;
+}
+
+/** What became of a task whose days are over undone: still asked for, or no longer. */
+export function overBy({ key, repeat, latest, settled }: OwnTask, asked: readonly Pick<WorkTask, 'key'>[], today: Day): 'overdue' | 'past' | null {
+  if (repeat !== null || latest >= today || settled.length > 0) return null;
+  return asked.some((one) => one.key.startsWith(`own|${key}|`)) ? 'overdue' : 'past';
 }
 
 export type TaskReading = { readonly task: OwnTaskBody; readonly trouble: null } | { readonly task: null; readonly trouble: { readonly part: TaskPart; readonly sentence: string } };

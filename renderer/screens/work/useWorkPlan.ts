@@ -17,6 +17,7 @@ export interface WorkPlanHere {
   readonly plan: WorkPlan | null;
   readonly isKept: boolean;
   readonly kept: OutputOf<'work.plan'>['kept'];
+  /** What has changed since the plan that is shown was made, in a sentence. */
   readonly stale: string | null;
   readonly progress: OutputOf<'work.progress'> | undefined;
   readonly running: boolean;
@@ -37,10 +38,8 @@ export interface WorkPlanHere {
 }
 
 type Said = Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>;
-/** Takes back what was said of the plan and plans anew; false where that was refused. */
-export type TakingBack = () => Promise<boolean>;
-/** One thing said of the plan; where it goes through, the step that says the opposite. */
-type Step = () => Promise<{ readonly ok: true; readonly back: Step } | Fault>;
+/** Takes back what was said of the plan: the very plan of before is there again, or another that was worked out anew, or it was refused. */
+export type TakingBack = () => Promise<'same' | 'anew' | 'refused'>;
 
 const noChoices: readonly PlanChoice[] = [];
 
@@ -54,10 +53,9 @@ export function useWorkPlan(): WorkPlanHere {
   const { send: sendReplan, busy: planning } = useWrite('work.replan');
   const stop = useWrite('work.stop');
   const keep = useWrite('work.keepPlan');
-  const choose = useWrite('work.choose');
-  const lift = useWrite('work.lift');
+  const change = useWrite('work.change');
+  const takeBack = useWrite('work.changeBack');
   const [fault, setFault] = useState<Fault | undefined>();
-  const [changing, setChanging] = useState(false);
 
   const running = looking === null && progress.data?.state === 'running';
   useEffect(() => {
@@ -72,38 +70,16 @@ export function useWorkPlan(): WorkPlanHere {
     return answer.ok;
   }, [sendReplan]);
 
-  const say = (choice: Said): Step => async () => {
-    const answer = await choose.send(choice);
-    return answer.ok ? { ok: true, back: unsay(answer.value.choice) } : answer;
-  };
-  const unsay = (choice: PlanChoice): Step => async () => {
-    const answer = await lift.send({ key: choice.key });
-    return answer.ok ? { ok: true, back: say({ kind: choice.kind, day: choice.day, yard: choice.yard, task: choice.task }) } : answer;
-  };
-  /** Several things said one after the other, and the plan worked out once after the last; answers with what takes them back. */
-  const change = async (steps: readonly Step[]): Promise<readonly Step[] | null> => {
-    setChanging(true);
-    setFault(undefined);
-    const back: Step[] = [];
-    try {
-      for (const step of steps) {
-        const answer = await step();
-        if (!answer.ok) {
-          setFault(answer);
-          // Half of it is nothing that anybody asked for.
-          for (const undo of back) await undo();
-          return null;
-        }
-        back.unshift(answer.back);
-      }
-      return (await again()) ? back : null;
-    } finally {
-      setChanging(false);
-    }
-  };
-  const changed = async (steps: readonly Step[]): Promise<TakingBack | null> => {
-    const back = await change(steps);
-    return back === null ? null : async () => (await change(back)) !== null;
+  /** Says and lets go of several things at once, and the plan is worked out anew around them. */
+  const changed = async (lifted: readonly string[], said: readonly Said[]): Promise<TakingBack | null> => {
+    const answer = await change.send({ lift: [...lifted], choose: said.map(({ kind, day, yard, task }) => ({ kind, day, yard, task })) });
+    setFault(answer.ok ? undefined : answer);
+    if (!answer.ok) return null;
+    const { back } = answer.value;
+    return async () => {
+      const taken = await takeBack.send({ back });
+      return !taken.ok ? 'refused' : taken.value.same ? 'same' : 'anew';
+    };
   };
   const choices = plan.data?.choices ?? noChoices;
   // What is being worked out is a plan from today on; of another day only what was kept by then can be shown.
@@ -113,11 +89,11 @@ export function useWorkPlan(): WorkPlanHere {
   return {
     plan: found ?? kept?.plan ?? null,
     isKept: kept !== null && (found === null || sameVisits(found, kept.plan)),
-    kept, stale: plan.data?.stale ?? null, progress: progress.data, running, looking, choices,
+    kept, stale: (found === null ? plan.data?.stale : plan.data?.foundStale) ?? null, progress: progress.data, running, looking, choices,
     tasks: new Map((tasks.data?.tasks ?? []).map((task) => [task.key, task])),
     loading: plan.loading || progress.loading,
     fault: fault ?? plan.fault ?? progress.fault,
-    busy: changing || planning || keep.busy || choose.busy || lift.busy,
+    busy: planning || keep.busy || change.busy || takeBack.busy,
     replan: again,
     stop: async () => {
       const answer = await stop.send({});
@@ -128,24 +104,17 @@ export function useWorkPlan(): WorkPlanHere {
       setFault(answer.ok ? undefined : answer);
       return answer.ok;
     },
-    choose: (choice) => changed([say(choice)]),
-    lift: (choice) => changed([unsay(choice)]),
-    move: async (yard, from, to) => {
-      const { lift: gone, choose: said } = moveChoices(choices, yard, from, to);
-      const back = await change([...choices.filter(({ key }) => gone.includes(key)).map(unsay), ...said.map(say)]);
-      if (back === null) return null;
-      if (choices.some((one) => one.yard === yard && one.day === from && one.task === null && one.kind === 'pin')) return async () => (await change(back)) !== null;
-      // A plan changes as little as it can, so a visit that is only free again stays where it was carried: it is held on its old day once, and then let go.
-      return async () => {
-        const held = await change([...back, say({ kind: 'pin', day: from, yard, task: null })]);
-        return held !== null && (await change(held.slice(0, 1))) !== null;
-      };
+    choose: (choice) => changed([], [choice]),
+    lift: ({ key }) => changed([key], []),
+    move: (yard, from, to) => {
+      const { lift, choose } = moveChoices(choices, yard, from, to);
+      return changed(lift, choose);
     },
   };
 }
 
-/** Whether two plans go to the same yards on the same days for the same tasks. */
+/** Whether two plans go to the same yards at the same times for the same tasks. */
 function sameVisits(a: WorkPlan, b: WorkPlan): boolean {
-  const text = (plan: WorkPlan) => JSON.stringify(plan.outings.map(({ day, visits }) => [day, visits.map(({ yard, tasks }) => [yard, tasks.map(({ key, minutes }) => [key, minutes])])]));
+  const text = (plan: WorkPlan) => JSON.stringify(plan.outings.map(({ day, people, visits }) => [day, people, visits.map(({ yard, arrive, leave, tasks }) => [yard, arrive, leave, tasks.map(({ key, minutes }) => [key, minutes])])]));
   return text(a) === text(b);
 }
