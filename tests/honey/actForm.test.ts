@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
 import { lotAct } from '#shared/contract/lots.ts';
 import { day } from '#shared/days.ts';
+import { jarText, lotOfJar } from '#shared/jarText.ts';
 import { gramsPerPound } from '#shared/units.ts';
+import { lotAddress, lotIn } from '../../renderer/parts/lotAddress.ts';
 import { blankAct, deeds, partOfRefusal, partsOf, readAct, type TypedAct } from '../../renderer/screens/honey/actForm.ts';
-import { jarText, lotAddress, lotIn, lotOfJar, typedCelsius, typedMass, typedSize } from '../../renderer/screens/honey/honeyText.ts';
+import { typedCelsius, typedMass, typedSize } from '../../renderer/screens/honey/honeyText.ts';
 
 const setting = { unit: 'lb', order: 'month-first', today: day('2026-11-25') } as const;
 const read = (typed: Partial<TypedAct>) => readAct({ ...blankAct, ...typed }, setting);
@@ -54,5 +56,6 @@ test('units, sizes and codes as people type and scan them', () => {
     expect(lotOfJar(jarText(code))).toBe(code);
     expect(lotOfJar(` Lot ${code} `)).toBe(code);
   }
+  expect([lotOfJar(' lot '), lotOfJar('Lotus'), lotOfJar('Lot-7')]).toEqual(['', 'Lotus', 'Lot-7']);
   expect(lotIn('100%')).toBe('100%');
 });

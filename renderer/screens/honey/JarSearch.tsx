@@ -1,6 +1,7 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { useLocation } from 'wouter';
-import { lotAddress, lotOfJar } from './honeyText.ts';
+import { lotOfJar } from '#shared/jarText.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { words } from './words.ts';
 
 const mostNear = 3;

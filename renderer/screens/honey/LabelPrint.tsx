@@ -1,13 +1,14 @@
 import { useEffect, useId, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { LotPage } from '#shared/contract/lots.ts';
+import { jarText } from '#shared/jarText.ts';
 import { netWeight } from '#shared/netWeight.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
+import { lotAddress, lotIn } from '../../parts/lotAddress.ts';
 import { useDraft } from '../../parts/useDraft.ts';
 import { tagCode } from '../tags/tagCode.ts';
-import { jarText, lotAddress, lotIn } from './honeyText.ts';
 import { labelWords as words } from './labelWords.ts';
 import './labels.css';
 

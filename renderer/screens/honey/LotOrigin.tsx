@@ -3,9 +3,10 @@ import { Link } from 'wouter';
 import type { LotPage, TreatmentLine } from '#shared/contract/lots.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { counted, dayText, missing, number } from '../../parts/format.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { useMarginNote, MarginPart } from '../../parts/Margin.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure, massText, waterText } from './honeyText.ts';
+import { massFigure, massText, waterText } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
 interface PartProps {

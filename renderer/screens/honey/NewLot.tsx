@@ -9,9 +9,10 @@ import { useWrite } from '../../desk/useDesk.ts';
 import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { counted, dayText } from '../../parts/format.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { useNotice } from '../../parts/Notice.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure, massText, waterText } from './honeyText.ts';
+import { massFigure, massText, waterText } from './honeyText.ts';
 import { words } from './words.ts';
 
 interface NewLotProps {

@@ -8,8 +8,9 @@ import type { MassUnit } from '#shared/units.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { counted, dayText, number } from '../../parts/format.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure } from './honeyText.ts';
+import { massFigure } from './honeyText.ts';
 import { named, nearTo, tracedColony } from './tracedColony.ts';
 import { words } from './words.ts';
 
