@@ -15,7 +15,6 @@ import { firstNewTrouble } from '#core/honey/lots/judgeStep.ts';
 import { jarSizes, jarsOfSize, type Lot } from '#core/honey/lots/lotBook.ts';
 import type { KeptStep, LotFacts, SaleFact } from '#core/honey/lots/lotFacts.ts';
 import { actSentence, balanceSentence, eventSentence, gramsSaid, limitSentence, refusalSentence, waterSentence } from '#core/honey/lots/lotWords.ts';
-import { monthsAfter } from '#core/honey/lots/bestBefore.ts';
 import { harvestsBehind } from '#core/honey/lots/traceLots.ts';
 import { waterFromReading } from '#core/honey/moisture.ts';
 import { blendTo, massAtStandard } from '#core/honey/waterBalance.ts';
@@ -142,7 +141,7 @@ async function pageOf(code: string, context: DeskContext): Promise<LotPage> {
       return act?.what === 'poured' && !('pouredTo' in event.of) ? [{ code: act.from, day: event.day, mass: event.change }] : [];
     }),
     sales: lot.events.flatMap(({ of }) => ('sale' in of ? [saleLine(of.sale)] : [])),
-    others: [...record.book.lots.keys()].filter((one) => one !== lot.code).toSorted().toReversed(), bestBefore: monthsAfter(today, numberRule(rules, 'honey.bestBefore')),
+    others: [...record.book.lots.keys()].filter((one) => one !== lot.code).toSorted().toReversed(), bestBeforeMonths: numberRule(rules, 'honey.bestBefore'),
   };
 }
 

@@ -96,7 +96,9 @@ export const lotPage = z.object({
   waterSentence: z.string(), limitSentence: z.string(), balanceSentence: z.string(), saleSentence: z.string(),
   events: z.array(lotEvent), harvests: z.array(harvestLine), colonies: z.array(z.object({ id: colonyId, label: z.string(), yard: z.string(), together: z.boolean() })),
   treatments: z.array(treatmentLine), treatmentSentence: z.string(), wentTo: z.array(z.object({ code: z.string(), day: dayValue, mass: z.number() })), cameFrom: z.array(z.object({ code: z.string(), day: dayValue, mass: z.number() })),
-  sales: z.array(saleLine), others: z.array(z.string()), bestBefore: dayValue,
+  sales: z.array(saleLine), others: z.array(z.string()),
+  /** From the day jars are filled to the best before that is proposed. */
+  bestBeforeMonths: z.number(),
 });
 export type LotPage = z.infer<typeof lotPage>;
 

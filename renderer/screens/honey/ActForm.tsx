@@ -1,6 +1,6 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import type { LotPage } from '#shared/contract/lots.ts';
-import type { DateOrder, Day } from '#shared/days.ts';
+import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { massIn, type MassUnit } from '#shared/units.ts';
 import type { Grams } from '#shared/brands.ts';
@@ -10,7 +10,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
 import { useDraft } from '../../parts/useDraft.ts';
-import { blankAct, deedOf, deeds, partOfRefusal, partsOf, readAct, type ActFaults, type ActPart, type TypedAct } from './actForm.ts';
+import { asProposed, bestBeforeShown, blankAct, deedOf, deeds, partOfRefusal, partsOf, readAct, type ActFaults, type ActPart, type TypedAct } from './actForm.ts';
 import { typedCelsius, typedNumber } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
@@ -29,7 +29,7 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
   const keep = useWrite('lots.keep');
   const sell = useWrite('lots.sell');
   const { say } = useNotice();
-  const fresh: TypedAct = { ...blankAct, bestBefore: page.bestBefore, soldSize: sizeText(page.line.jars.find(({ left }) => left > 0)?.size) };
+  const fresh: TypedAct = { ...blankAct, soldSize: sizeText(page.line.jars.find(({ left }) => left > 0)?.size) };
   const [typed, setTyped] = useState<TypedAct>(fresh);
   const [faults, setFaults] = useState<ActFaults>({});
   const [fault, setFault] = useState<Fault | undefined>(undefined);
@@ -37,6 +37,8 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
   const draft = useDraft(`lot ${code}`, (body) => setTyped((before) => restored(body, before)));
   const id = useId();
   const deed = deedOf(typed.deed);
+  const months = page.bestBeforeMonths;
+  const best = bestBeforeShown(typed, { order, today, months });
   const parts = partsOf(typed);
 
   const change = (part: ActPart, value: string) => {
@@ -55,7 +57,7 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
   const write = async (event: FormEvent) => {
     event.preventDefault();
     if (keep.busy || sell.busy) return;
-    const read = readAct(typed, { unit, order, today });
+    const read = readAct(typed, { unit, order, today, months });
     setFaults(read.faults ?? {});
     setFault(undefined);
     if (read.faults !== null) return focus(form.current, (['day', ...parts] as const).find((part) => read.faults[part] !== undefined));
@@ -78,10 +80,10 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
     from: [{ value: '', text: words.choose }, ...page.others.map((one) => ({ value: one, text: one }))],
     soldSize: [...[...new Map(page.line.jars.map(({ size, words: jar }) => [sizeText(size), jar]))].map(([value, text]) => ({ value, text })), { value: '', text: `${words.inBulk}, ${unit}` }],
   };
-  const help: Partial<Record<ActPart, string>> = { ...words.says, warmth: words.degrees(unit) };
+  const help: Partial<Record<ActPart, string>> = { ...words.says, warmth: words.degrees(unit), bestBefore: words.bestSays(typed.bestBefore === asProposed ? Math.round(months) : null, dayFromTyped(best, order)) };
   const label = (part: ActPart) => (['gross', 'tare', 'mass'].includes(part) ? `${words.fields[part]}, ${unit}` : words.fields[part]);
   const field = (part: ActPart) => {
-    const common = { id: `${id}${part}`, name: part, value: typed[part], 'aria-invalid': faults[part] !== undefined, 'aria-describedby': `${id}${part}-says` };
+    const common = { id: `${id}${part}`, name: part, value: part === 'bestBefore' ? best : typed[part], 'aria-invalid': faults[part] !== undefined, 'aria-describedby': `${id}${part}-says` };
     const choices = options[part];
     return (
       <div key={part} className="field">

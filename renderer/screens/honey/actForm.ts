@@ -1,5 +1,6 @@
 import type { LotAct } from '#shared/contract/lots.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
+import { monthsAfter } from '#shared/monthsAfter.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { readCents } from '../orders/readCents.ts';
 import { typedCelsius, typedMass, typedNumber, typedSize } from './honeyText.ts';
@@ -9,9 +10,12 @@ import { lotWords as words } from './lotWords.ts';
 export const deeds = ['weighed', 'water', 'dried', 'poured', 'filled', 'sold', 'lost'] as const;
 export type Deed = (typeof deeds)[number];
 
+/** Stands for the best before that is reckoned from the day of filling, until the person types another. */
+export const asProposed = 'as proposed';
+
 /** Everything that can stand in the form, as text. */
 export const blankAct = {
-  deed: 'weighed', day: '', gross: '', tare: '', how: 'index', index: '', warmth: '', water: '', to: '', from: '', target: '', mass: '', size: '', count: '', bestBefore: '', soldSize: '', quantity: '', price: '', why: '', note: '',
+  deed: 'weighed', day: '', gross: '', tare: '', how: 'index', index: '', warmth: '', water: '', to: '', from: '', target: '', mass: '', size: '', count: '', bestBefore: asProposed, soldSize: '', quantity: '', price: '', why: '', note: '',
 };
 export type TypedAct = Readonly<typeof blankAct>;
 export type ActPart = keyof TypedAct;
@@ -57,16 +61,29 @@ interface ActSetting {
   readonly unit: MassUnit;
   readonly order: DateOrder;
   readonly today: Day;
+  /** From filling to best before. */
+  readonly months: number;
+}
+
+/** What stands in the field of best before; nothing as long as the day of filling is none. */
+export function bestBeforeShown({ bestBefore, day }: TypedAct, { order, today, months }: Omit<ActSetting, 'unit'>): string {
+  if (bestBefore !== asProposed) return bestBefore;
+  const filled = dayOf(day, today, order);
+  return filled === null ? '' : monthsAfter(filled, months);
+}
+
+function dayOf(typed: string, today: Day, order: DateOrder): Day | null {
+  return typed.trim() === '' ? today : dayFromTyped(typed, order);
 }
 
 /** What was typed, or what is wrong with it beside the field it is about; the desk judges it against the lot. */
-export function readAct(typed: TypedAct, { unit, order, today }: ActSetting): ReadAct {
+export function readAct(typed: TypedAct, { unit, order, today, months }: ActSetting): ReadAct {
   const faults: ActFaults = {};
   const need = <Value>(part: ActPart, value: Value | null, says: string): Value | null => {
     if (value === null) faults[part] = says;
     return value;
   };
-  const day = need('day', typed.day.trim() === '' ? today : dayFromTyped(typed.day, order), words.must.day);
+  const day = need('day', dayOf(typed.day, today, order), words.must.day);
   const mass = (part: ActPart, says: string, least = 1e-6) => {
     const grams = typedMass(typed[part], unit);
     return need(part, grams !== null && grams >= least ? grams : null, says);
@@ -104,7 +121,8 @@ export function readAct(typed: TypedAct, { unit, order, today }: ActSetting): Re
     }
     case 'filled': {
       const [size, count] = [need('size', typedSize(typed.size), words.must.size), whole('count', 100_000)];
-      const best = typed.bestBefore.trim() === '' ? null : need('bestBefore', dayFromTyped(typed.bestBefore, order), words.must.bestBefore);
+      const bestTyped = bestBeforeShown(typed, { order, today, months });
+      const best = bestTyped.trim() === '' ? null : need('bestBefore', dayFromTyped(bestTyped, order), words.must.bestBefore);
       return done(size === null || count === null ? null : { what: 'filled', size, count, bestBefore: best });
     }
     case 'lost': {

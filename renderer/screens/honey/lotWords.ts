@@ -1,3 +1,5 @@
+import type { Day } from '#shared/days.ts';
+import { counted, dayText } from '../../parts/format.ts';
 import type { Deed } from './actForm.ts';
 
 /** Everything the page of a lot says by itself. */
@@ -54,8 +56,10 @@ export const lotWords = {
   hows: { index: 'refractive index', water: 'per cent' },
   choose: 'choose',
   says: {
-    index: 'Such as 1.4915.', target: 'Only if you want to know how much it takes.', size: 'Such as 1 lb, 12 oz or 500 g.', bestBefore: 'Empty: none on the jars.', price: 'Empty: not written down.',
+    index: 'Such as 1.4915.', target: 'Only if you want to know how much it takes.', size: 'Such as 1 lb, 12 oz or 500 g.', price: 'Empty: not written down.',
   },
+  bestSays: (proposedAfter: number | null, day: Day | null) =>
+    [proposedAfter === null ? (day === null ? '' : `${dayText(day)}.`) : `${counted(proposedAfter, 'month', 'months')} from the day of filling, until you type another.`, 'Empty: none on the jars.'].filter(Boolean).join(' '),
   degrees: (unit: 'lb' | 'kg') => (unit === 'lb' ? 'In °F, or with C.' : 'In °C, or with F.'),
   keep: 'Write it down',
   take: 'Take this amount',
