@@ -19,6 +19,7 @@ import { harvestsBehind } from '#core/honey/lots/traceLots.ts';
 import { waterFromReading } from '#core/honey/moisture.ts';
 import { blendTo, massAtStandard } from '#core/honey/waterBalance.ts';
 import { gradeByWater, judgeWater, type WaterPlace } from '#core/honey/waterLimits.ts';
+import { tellApart } from '#core/lineage/tellApart.ts';
 import { houseRules, numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { enterRows } from './enterRows.ts';
@@ -120,7 +121,9 @@ async function pageOf(code: string, context: DeskContext): Promise<LotPage> {
   const { rules, names } = picture;
   const behind = harvestsBehind(record.book, lot.code);
   const { coloniesOf } = await treatedIn(book, picture);
-  const colonies = new Map(behind.flatMap(({ harvest }) => coloniesOf(harvest).map((id): [number, LotPage['colonies'][number]] => [id, { id, label: names.colony(id), yard: harvest.yard === null ? '–' : names.yard(harvest.yard).name, together: harvest.colony === null }])));
+  const ids = new Set(behind.flatMap(({ harvest }) => [...coloniesOf(harvest)]));
+  const apart = tellApart(picture.states.filter(({ id }) => ids.has(id)), (yard) => names.yard(yard).name);
+  const colonies = new Map(behind.flatMap(({ harvest }) => coloniesOf(harvest).map((id): [number, LotPage['colonies'][number]] => [id, { id, label: names.colony(id), name: apart.get(id) ?? names.colony(id), yard: harvest.yard === null ? '–' : names.yard(harvest.yard).name, together: harvest.colony === null }])));
   const treatments = await treatmentLines(book, picture, behind.map(({ harvest }) => harvest));
   const { water } = lot;
   const verdict = water === null ? null : judgeWater(water, place, rules);

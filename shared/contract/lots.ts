@@ -94,7 +94,8 @@ export const lotPage = z.object({
   /** The bulk as it would weigh at the water by which crops are compared; null where its water is not known. */
   atStandard: z.number().nullable(), standard: z.number(), grade: z.string().nullable(), keeps: z.boolean().nullable(), keepsBelow: z.number(), place: waterPlace, limits: z.array(verdict),
   waterSentence: z.string(), limitSentence: z.string(), balanceSentence: z.string(), saleSentence: z.string(),
-  events: z.array(lotEvent), harvests: z.array(harvestLine), colonies: z.array(z.object({ id: colonyId, label: z.string(), yard: z.string(), together: z.boolean() })),
+  events: z.array(lotEvent), harvests: z.array(harvestLine), /** `name` is the label, with what tells apart those of one label. */
+  colonies: z.array(z.object({ id: colonyId, label: z.string(), name: z.string(), yard: z.string(), together: z.boolean() })),
   treatments: z.array(treatmentLine), treatmentSentence: z.string(), wentTo: z.array(z.object({ code: z.string(), day: dayValue, mass: z.number() })), cameFrom: z.array(z.object({ code: z.string(), day: dayValue, mass: z.number() })),
   sales: z.array(saleLine), others: z.array(z.string()),
   /** From the day jars are filled to the best before that is proposed. */
@@ -127,7 +128,7 @@ export const lotOperations = {
   /** From a colony, yard, days or a treatment forward to lots, jars and sales. */
   'lots.trace': read(z.strictObject({ from: traceFrom }), z.object({ sentence: z.string(), harvests: count, lots: z.array(tracedLot), loose: z.array(harvestLine) })),
   /** Colonies and treatments to trace from. */
-  'lots.traceable': read(nothing, z.object({ colonies: z.array(z.object({ id: colonyId, label: z.string(), yard: z.string(), from: dayValue })), treatments: z.array(z.object({ entry: entryId, words: z.string() })), seasons: z.array(count) })),
+  'lots.traceable': read(nothing, z.object({ colonies: z.array(z.object({ id: colonyId, label: z.string(), name: z.string() })), treatments: z.array(z.object({ entry: entryId, words: z.string() })), seasons: z.array(count) })),
   /** Per cent water of a refractometer's reading. */
   'lots.water': read(z.strictObject({ reading: z.number(), celsius: z.number() }), z.object({ water: z.number(), sentence: z.string() })),
   /** How much of a drier lot brings this one to a target, by the Pearson square. */

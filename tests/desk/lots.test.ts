@@ -276,3 +276,24 @@ test('a lot that weighs far more than came in is not said to balance', async () 
   expect((await ask('lots.list', {})).sentence).toMatch(/, 2 weighed too heavy\.$/);
   expect(await weighed('Heavy', 99)).toEqual({ word: 'balances', says: expect.stringMatching(/^The scale found 1.lb .* less than came in/) });
 });
+
+test('colonies of one label are told apart in the trace by their days, their yards, and at last by their numbers', async () => {
+  const install = (date: string, yard: string, colony: string) => ({ date, entry: 'install' as const, yard, colony, origin: 'nuc' as const });
+  const harvest = (date: string, colony: string) => ({ date, entry: 'harvest' as const, colony, gross: '60', tare: '20', unit: 'lb' as const, lot: 'Apart' });
+  const lost = (date: string, colony: string) => ({ date, entry: 'loss' as const, colony });
+  for (const [turn, yard] of ['OO', 'OO', 'MR'].entries()) {
+    await ask('journal.enter', { rows: [install('2026-11-16', yard, 'Same'), harvest('2026-11-16', 'Same'), lost('2026-11-16', 'Same')].map((row) => ({ ...row, note: `the ${turn + 1} of that day` })) });
+  }
+  await ask('journal.enter', { rows: [install('2026-11-16', 'OO', 'Sáme'), harvest('2026-11-17', 'Sáme'), install('2026-11-16', 'OO', 'Single'), harvest('2026-11-17', 'Single')] });
+  const own = (await ask('lots.traceable', {})).colonies.filter(({ label }) => ['Same', 'Sáme', 'Single'].includes(label));
+  const days = 'Same, 16 November 2026 to 16 November 2026, lost';
+  const { yards } = (await ask('book.status', {})).book ?? { yards: [] };
+  const named = (code: string) => yards.find((yard) => yard.code === code)?.name ?? '';
+  expect(own.map(({ name }) => name)).toEqual([`${days}, ${named('OO')}, number ${own[0]!.id} of the book`, `${days}, ${named('OO')}, number ${own[1]!.id} of the book`, `${days}, ${named('MR')}`, 'Sáme, since 16 November 2026', 'Single']);
+  const [first] = own;
+  const trace = await ask('lots.trace', { from: { by: 'colony', colony: first!.id } });
+  expect(trace.sentence.startsWith(`${first!.name}: 1\u00a0harvest`)).toBe(true);
+  const page = await ask('lots.page', { lot: 'Apart' });
+  expect(page.colonies.map(({ name }) => name).toSorted()).toEqual(own.map(({ name }) => name).toSorted());
+  expect(traceCsv(page, 'lb')).toContain(`back,colony,Apart,,${named('MR')},Same,,,,"${days}, ${named('MR')}",`);
+});

@@ -98,10 +98,10 @@ function Colonies({ page }: { readonly page: LotPage }) {
           <li key={yard}>
             <span>{yard}</span>
             <span>
-              {own.map(({ id, label }, at) => (
+              {own.map(({ id, name }, at) => (
                 <span key={id}>
-                  {at > 0 ? ', ' : ''}
-                  <Link href={`/colonies/${id}`}>{label}</Link>
+                  {at > 0 ? (own.some((one) => one.name !== one.label) ? '; ' : ', ') : ''}
+                  <Link href={`/colonies/${id}`}>{name}</Link>
                 </span>
               ))}
               {own.some(({ together }) => together) ? <span className="soft"> {words.coloniesTogether}</span> : null}

@@ -11,7 +11,7 @@ import { counted, dayText, number } from '../../parts/format.ts';
 import { lotAddress } from '../../parts/lotAddress.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { massFigure } from './honeyText.ts';
-import { named, nearTo, tracedColony } from './tracedColony.ts';
+import { nearTo, tracedColony } from './tracedColony.ts';
 import { words } from './words.ts';
 
 interface TraceProps {
@@ -30,7 +30,7 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
   const [typed, setTyped] = useState({ colony: '', yard: '', season: '', from: '', until: '', treatment: '' });
   const id = useId();
   const known = useRead('lots.traceable', {}, { enabled: by === 'colony' || by === 'treatment' });
-  const colonies = named(known.data?.colonies ?? []);
+  const colonies = known.data?.colonies ?? [];
   const change = (part: keyof typeof typed) => (value: string) => setTyped({ ...typed, [part]: value });
   const { colony, said } = tracedColony(colonies, typed.colony);
   const [from, until] = [dayFromTyped(typed.from, order), dayFromTyped(typed.until, order)];

@@ -68,7 +68,6 @@ export const words = {
   from: 'First day',
   until: 'Last day',
   treatment: 'Treatment',
-  since: (label: string, day: string) => `${label}, since ${day}`,
   noColony: (typed: string) => `No colony that gave honey is called “${typed}”.`,
   calledSo: (count: number, label: string) => `${count === 2 ? 'Two' : count} colonies were called ${label}: choose one from the list.`,
   noDays: 'Name two days, the first one first.',
