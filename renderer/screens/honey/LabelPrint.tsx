@@ -47,10 +47,12 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
       <style>{`@page labels { size: ${paper}; margin: 10mm; }`}</style>
       <div className="no-print">
         <p className="labels-acts">
-          <button type="button" className="main" disabled={jars === undefined || count === null} onClick={() => window.print()}>
-            {words.print}
-          </button>
-          <Link href={lotAddress(code)}>{words.back(code)}</Link>
+          {jars === undefined ? null : (
+            <button type="button" className="main" disabled={count === null} onClick={() => window.print()}>
+              {words.print}
+            </button>
+          )}
+          {fault && data === undefined ? <Link href="/honey">{words.toHoney}</Link> : <Link href={lotAddress(code)}>{words.back(code)}</Link>}
         </p>
         <h1>{title}</h1>
         <FaultNote fault={fault} />

@@ -4,6 +4,7 @@ import { counted } from '../../parts/format.ts';
 export const labelWords = {
   title: (lot: string) => `Labels, lot ${lot}`,
   print: 'Print the labels',
+  toHoney: 'Back to all lots',
   back: (lot: string) => `Back to lot ${lot}`,
   size: 'Jars',
   jarsBest: (jar: string, day: string) => `${jar}, best before ${day}`,
