@@ -7,8 +7,10 @@ import type { Grams } from '#shared/brands.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { focusPart } from '../../parts/focusPart.ts';
 import { number } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { restoredParts } from '../../parts/restoredParts.ts';
 import { useDraft } from '../../parts/useDraft.ts';
 import { asProposed, bestBeforeShown, blankAct, deedOf, deeds, partOfRefusal, partsOf, readAct, type ActFaults, type ActPart, type TypedAct } from './actForm.ts';
 import { typedCelsius, typedNumber } from './honeyText.ts';
@@ -34,7 +36,7 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
   const [faults, setFaults] = useState<ActFaults>({});
   const [fault, setFault] = useState<Fault | undefined>(undefined);
   const form = useRef<HTMLFormElement>(null);
-  const draft = useDraft(`lot ${code}`, (body) => setTyped((before) => restored(body, before)));
+  const draft = useDraft(`lot ${code}`, (body) => setTyped((before) => restoredParts(body, before)));
   const id = useId();
   const deed = deedOf(typed.deed);
   const months = page.bestBeforeMonths;
@@ -52,7 +54,7 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
     const part = partOfRefusal(answer.field, typed);
     if (part === null) return setFault(answer);
     setFaults({ [part]: [answer.sentence, answer.mend].filter(Boolean).join(' ') });
-    focus(form.current, part);
+    focusPart(form.current, part);
   };
   const write = async (event: FormEvent) => {
     event.preventDefault();
@@ -60,7 +62,7 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
     const read = readAct(typed, { unit, order, today, months });
     setFaults(read.faults ?? {});
     setFault(undefined);
-    if (read.faults !== null) return focus(form.current, (['day', ...parts] as const).find((part) => read.faults[part] !== undefined));
+    if (read.faults !== null) return focusPart(form.current, (['day', ...parts] as const).find((part) => read.faults[part] !== undefined));
     if ('sale' in read) {
       const answer = await sell.send({ lot: code, day: read.day, ...read.sale });
       if (!answer.ok) return refused(answer);
@@ -72,7 +74,7 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
     }
     draft.drop();
     setTyped({ ...fresh, deed: typed.deed, how: typed.how, day: typed.day });
-    focus(form.current, 'deed');
+    focusPart(form.current, 'deed');
   };
 
   const options: Partial<Record<ActPart, readonly { readonly value: string; readonly text: string }[]>> = {
@@ -179,21 +181,4 @@ function BlendSays({ lot, typed, unit, onTake }: { readonly lot: string; readonl
 
 function sizeText(size: { readonly amount: number; readonly unit: string } | undefined): string {
   return size === undefined ? '' : `${size.amount} ${size.unit}`;
-}
-
-/** What was typed and not kept the last time; whatever cannot be read of it is left as it was. */
-function restored(body: string, before: TypedAct): TypedAct {
-  let found: unknown;
-  try {
-    found = JSON.parse(body);
-  } catch {
-    return before;
-  }
-  if (typeof found !== 'object' || found === null) return before;
-  return { ...before, ...Object.fromEntries(Object.entries(found).filter(([part, value]) => part in blankAct && typeof value === 'string')) };
-}
-
-function focus(form: HTMLFormElement | null, part: ActPart | undefined): void {
-  const found = part === undefined ? null : form?.elements.namedItem(part);
-  if (found instanceof HTMLElement) found.focus();
 }
