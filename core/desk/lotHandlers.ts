@@ -1,5 +1,5 @@
 import { lotAct, type LotAct, type LotPage } from '#shared/contract/lots.ts';
-import { waterPlaces } from '#shared/contract/lots.ts';
+import { longestNewLot, waterPlaces } from '#shared/contract/lots.ts';
 import type { EntryId } from '#shared/brands.ts';
 import { dayInWords, yearOf, type Day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
@@ -60,6 +60,7 @@ export const lotHandlers: Handlers<Names> = {
     const { book, record, unit, today } = await here(context);
     if (day > today) throw new FaultError(refuse('refused', `${dayInWords(day)} is still to come.`, { field: 'day', mend: 'Give the day on which it was done.' }));
     const act = settled(asked);
+    if (!record.book.lots.has(lot) && [...lot].length > longestNewLot) throw new FaultError(refuse('refused', `A lot’s name has at most ${longestNewLot} signs; this one has ${[...lot].length}.`, { field: 'lot', mend: 'Shorten it. Nothing was kept.' }));
     if (act.what !== 'made' && act.what !== 'poured') lotOf(record, lot);
     if (act.what === 'poured') lotOf(record, act.from);
     if (act.what === 'made') checkHarvests(act.harvests, record);

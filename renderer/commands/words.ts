@@ -22,7 +22,7 @@ export const words = {
   queenIn: 'in',
   queenSince: (since: string, until: string | null) => (until === null ? `since ${since}` : `${since} to ${until}`),
   lot: ({ from, until, yards, left }: FoundLot) =>
-    [until === null ? `poured together ${dayText(from)}` : `harvested ${dayText(from)}${until === from ? '' : ` to ${dayText(until)}`}`, ...yards, ...(left ? [] : ['nothing left'])].join(', '),
+    [until === null ? `no harvest of its own, since ${dayText(from)}` : `harvested ${dayText(from)}${until === from ? '' : ` to ${dayText(until)}`}`, ...yards, ...(left ? [] : ['nothing left'])].join(', '),
   struck: 'struck',
 } as const;
 

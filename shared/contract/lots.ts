@@ -9,7 +9,10 @@ const mass = z.number().gt(0).max(100_000_000);
 const water = z.number().min(10).max(40);
 const few = z.string().trim().min(1).max(200);
 
-export const lotCode = z.string().trim().min(1).max(40);
+/** As long as an entry's text may be: a harvest may name its lot in any words. */
+export const lotCode = z.string().trim().min(1).max(4000);
+/** Signs of a name that is given to a new lot, so that it fits on a label. */
+export const longestNewLot = 40;
 
 export const jarUnits = ['lb', 'oz', 'g', 'kg'] as const;
 /** What one jar holds, as it is written on it. */

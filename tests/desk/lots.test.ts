@@ -297,3 +297,12 @@ test('colonies of one label are told apart in the trace by their days, their yar
   expect(page.colonies.map(({ name }) => name).toSorted()).toEqual(own.map(({ name }) => name).toSorted());
   expect(traceCsv(page, 'lb')).toContain(`back,colony,Apart,,${named('MR')},Same,,,,"${days}, ${named('MR')}",`);
 });
+
+test('a lot that an entry named in more words than a new one may have is there like any other', async () => {
+  const long = `${'from the upper orchard '.repeat(5)}1`;
+  await ask('journal.enter', { rows: [{ date: '2026-11-18', entry: 'harvest', yard: 'OO', gross: '61', tare: '20', unit: 'lb', lot: long }] });
+  expect((await ask('lots.page', { lot: long })).line.code).toBe(long);
+  await ask('lots.keep', { lot: long, day: '2026-11-19', act: { what: 'weighed', gross: lb(60), tare: lb(20) } });
+  expect((await ask('lots.page', { lot: long })).line.account.bulk).toBeCloseTo(lb(40), 3);
+  expect(await at.answer('lots.keep', { lot: `${long}2`, day: '2026-11-19', act: { what: 'poured', from: long, mass: lb(1) } })).toMatchObject({ ok: false, field: 'lot', sentence: expect.stringContaining('at most 40 signs') as string });
+});

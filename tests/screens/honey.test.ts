@@ -222,7 +222,7 @@ test('from harvests to a lot, its water, weight, blend, jars, sale and labels; f
   // Found by its name from any page.
   await page.keyboard.press('Control+k');
   await page.keyboard.type('LATE');
-  await soon(() => words(page.getByRole('option', { selected: true }))).toBe('Late 7/8 harvested 5 September 2026, Larch Bend');
+  await soon(() => words(page.locator('.find-choice[aria-selected=true]'))).toBe('Late 7/8 harvested 5 September 2026, Larch Bend');
   await page.keyboard.type(' nothing');
   await page.getByText('Nothing in this book and no command').waitFor();
   await page.keyboard.press('Escape');

@@ -17,6 +17,9 @@ const perSheet = 12;
 /** More would keep the window busy for seconds, and nobody prints them at once. */
 const most = 540;
 
+/** A longer name would leave a label no room, and no code holds the longest. */
+const longestOnLabel = 60;
+
 type Jars = LotPage['line']['jars'][number];
 
 /** Jars of one size that were filled for two days of best before are told apart by it. */
@@ -37,7 +40,8 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
     document.title = title;
   }, [title]);
   const all = data?.line.jars.filter(({ filled }) => filled > 0) ?? [];
-  const jars = all.find((one) => nameOf(one) === size) ?? all[0];
+  const tooLong = [...code].length > longestOnLabel;
+  const jars = tooLong ? undefined : (all.find((one) => nameOf(one) === size) ?? all[0]);
   const asked = typed ?? String(Math.min(most, jars?.filled ?? 0));
   const count = /^\s*\d{1,4}\s*$/.test(asked) && Number(asked) >= 1 && Number(asked) <= most ? Number(asked) : null;
   const sheets = Math.ceil((count ?? 0) / perSheet);
@@ -56,7 +60,7 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
         </p>
         <h1>{title}</h1>
         <FaultNote fault={fault} />
-        {data && jars === undefined ? <p className="soft">{words.none}</p> : null}
+        {data && jars === undefined ? <p className="soft">{tooLong ? words.tooLong(longestOnLabel) : words.none}</p> : null}
         {data && jars ? (
           <>
             <p className="caution">{words.caution}</p>

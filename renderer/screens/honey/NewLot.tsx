@@ -1,6 +1,6 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { Link, useLocation } from 'wouter';
-import type { HarvestLine, LotLine } from '#shared/contract/lots.ts';
+import { longestNewLot, type HarvestLine, type LotLine } from '#shared/contract/lots.ts';
 import type { EntryId } from '#shared/brands.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
@@ -59,7 +59,7 @@ export function NewLot({ loose, lots, nextCode, unit, order, today }: NewLotProp
     setFault(undefined);
     const known = lots.some((lot) => lot.code.toLowerCase() === name.toLowerCase());
     const wrong = {
-      ...(name === '' || [...name].length > 40 ? { code: words.must.code } : known ? { code: words.must.known } : {}),
+      ...(name === '' || [...name].length > longestNewLot ? { code: words.must.code } : known ? { code: words.must.known } : {}),
       ...(day === null ? { day: words.must.day } : {}),
       ...(own.length === 0 ? { harvests: words.must.harvests } : {}),
     };
