@@ -1,4 +1,4 @@
-import type { LotAct } from '#shared/contract/lots.ts';
+import { lotMost, type LotAct } from '#shared/contract/lots.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import { monthsAfter } from '#shared/monthsAfter.ts';
 import type { MassUnit } from '#shared/units.ts';
@@ -84,9 +84,15 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
     return value;
   };
   const day = need('day', dayOf(typed.day, today, order), words.must.day);
-  const mass = (part: ActPart, says: string, least = 1e-6) => {
+  /** A gram is the least that a scale shows. */
+  const mass = (part: ActPart, says: string, least = 1) => {
     const grams = typedMass(typed[part], unit);
+    if (grams !== null && grams > lotMost.mass) return need(part, null, words.must.tooHeavy);
     return need(part, grams !== null && grams >= least ? grams : null, says);
+  };
+  const short = (part: 'why' | 'note', most: number) => {
+    const text = typed[part].trim();
+    return need(part, text.length > most ? null : text, words.must.tooLong(most));
   };
   const water = (part: 'water' | 'to') => {
     const value = typedNumber(typed[part]);
@@ -94,7 +100,8 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
   };
   const whole = (part: 'count' | 'quantity', most: number) => {
     const value = typedNumber(typed[part]);
-    return need(part, value !== null && Number.isInteger(value) && value >= 1 && value <= most ? value : null, words.must.count);
+    if (value !== null && value > most) return need(part, null, words.must.tooMany(most));
+    return need(part, value !== null && Number.isInteger(value) && value >= 1 ? value : null, words.must.count);
   };
   const done = (act: LotAct | null): ReadAct => (day === null || act === null || Object.keys(faults).length > 0 ? { faults } : { faults: null, day, act });
   switch (deedOf(typed.deed)) {
@@ -120,22 +127,24 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
       return done(from === null || poured === null ? null : { what: 'poured', from, mass: poured });
     }
     case 'filled': {
-      const [size, count] = [need('size', typedSize(typed.size), words.must.size), whole('count', 100_000)];
+      const [size, count] = [need('size', typedSize(typed.size), words.must.size), whole('count', lotMost.jars)];
       const bestTyped = bestBeforeShown(typed, { order, today, months });
       const best = bestTyped.trim() === '' ? null : need('bestBefore', dayFromTyped(bestTyped, order), words.must.bestBefore);
       return done(size === null || count === null ? null : { what: 'filled', size, count, bestBefore: best });
     }
     case 'lost': {
-      const [lost, why] = [mass('mass', words.must.mass), need('why', typed.why.trim() === '' ? null : typed.why.trim(), words.must.why)];
+      const [lost, why] = [mass('mass', words.must.mass), typed.why.trim() === '' ? need('why', null, words.must.why) : short('why', lotMost.why)];
       return done(lost === null || why === null ? null : { what: 'lost', mass: lost, why });
     }
     case 'sold': {
       const size = typedSize(typed.soldSize);
       const amount = typedNumber(typed.quantity);
-      const quantity = size === null ? need('quantity', amount !== null && amount > 0 ? amount : null, words.must.mass) : whole('quantity', 1_000_000);
+      const inBulk = () => (amount !== null && amount > lotMost.sold ? need('quantity', null, words.must.tooMany(lotMost.sold)) : need('quantity', amount !== null && amount > 0 ? amount : null, words.must.mass));
+      const quantity = size === null ? inBulk() : whole('quantity', lotMost.sold);
       const price = typed.price.trim() === '' ? null : need('price', readCents(typed.price), words.must.price);
-      if (day === null || quantity === null || Object.keys(faults).length > 0) return { faults };
-      return { faults: null, day, sale: { size, quantity, price, note: typed.note.trim() } };
+      const note = short('note', lotMost.note);
+      if (day === null || quantity === null || note === null || Object.keys(faults).length > 0) return { faults };
+      return { faults: null, day, sale: { size, quantity, price, note } };
     }
   }
 }
