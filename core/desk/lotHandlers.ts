@@ -184,7 +184,9 @@ function checkSince(act: Exclude<LotAct, { what: 'made' }>, lot: string, day: Da
 function checkDay(lot: Lot | undefined, day: Day, done: string): void {
   const first = lot?.events.find(broughtHoney);
   if (lot === undefined || first === undefined || day >= first.day) return;
-  throw new FaultError(refuse('refused', `The first honey of lot ${lot.code} came in on ${dayInWords(first.day)}.`, { field: 'day', mend: `Give that day or a later one. Nothing was ${done}.` }));
+  // Harvests are in a lot from the day it was made of them on.
+  const madeLater = 'harvest' in first.of && first.of.harvest.day < first.day ? ' If the lot was made earlier, take that back in what was done, and make it again with its day.' : '';
+  throw new FaultError(refuse('refused', `The first honey of lot ${lot.code} came in on ${dayInWords(first.day)}.`, { field: 'day', mend: `Give that day or a later one.${madeLater} Nothing was ${done}.` }));
 }
 
 function broughtHoney({ of }: Lot['events'][number]): boolean {

@@ -306,3 +306,22 @@ test('a lot that an entry named in more words than a new one may have is there l
   expect((await ask('lots.page', { lot: long })).line.account.bulk).toBeCloseTo(lb(40), 3);
   expect(await at.answer('lots.keep', { lot: `${long}2`, day: '2026-11-19', act: { what: 'poured', from: long, mass: lb(1) } })).toMatchObject({ ok: false, field: 'lot', sentence: expect.stringContaining('at most 40 signs') as string });
 });
+
+test('what is done with a lot between its harvests and the day it was made is refused, since the honey was not in it yet', async () => {
+  await ask('journal.enter', { rows: [
+    { date: '2026-10-01', entry: 'harvest', yard: 'OO', gross: '82', tare: '20', unit: 'lb' }, { date: '2026-09-01', entry: 'harvest', yard: 'OO', gross: '81', tare: '20', unit: 'lb' },
+  ] });
+  const harvests = (await ask('lots.list', {})).loose.filter(({ day }) => ['2026-09-01', '2026-10-01'].includes(day)).map(({ entry }) => entry);
+  await ask('lots.keep', { lot: 'Late made', day: '2026-11-10', act: { what: 'made', harvests } });
+  const weighed = (day: string) => at.answer('lots.keep', { lot: 'Late made', day, act: { what: 'weighed', gross: lb(140), tare: lb(20) } });
+  expect(await weighed('2026-10-05')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Late made came in on 10 November 2026.' });
+  expect(await weighed('2026-11-10')).toMatchObject({ ok: true });
+  const { line, events, harvests: behind } = await ask('lots.page', { lot: 'Late made' });
+  expect(line.account.bulk).toBeCloseTo(lb(120), 3);
+  expect([line.from, line.until]).toEqual(['2026-09-01', '2026-10-01']);
+  expect(behind.map(({ day }) => day).toSorted()).toEqual(['2026-09-01', '2026-10-01']);
+  // In the order of their days, each with what was in bulk then.
+  expect(events.map(({ day, sentence, bulk }) => [day, sentence.replaceAll('\u00a0', ' '), Math.round(bulk / gramsPerPound)])).toEqual([
+    ['2026-11-10', '61 lb harvested on 1 September 2026.', 61], ['2026-11-10', '62 lb harvested on 1 October 2026.', 123], ['2026-11-10', 'Made from 2 harvests.', 123], ['2026-11-10', expect.stringContaining('Weighed') as string, 120],
+  ]);
+});

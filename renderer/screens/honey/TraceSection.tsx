@@ -95,6 +95,7 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
       </div>
       <div role="status">
         {by === 'colony' && known.data && said !== null ? <p className="field-fault">{said}</p> : null}
+        {by === 'treatment' && known.data?.treatments.length === 0 ? <p className="soft">{words.noTreatment}</p> : null}
         {by === 'day' && typed.from.trim() !== '' && typed.until.trim() !== '' && asked === null ? <p className="field-fault">{words.noDays}</p> : null}
         {asked !== null && data ? <p className="said">{data.sentence}</p> : null}
       </div>

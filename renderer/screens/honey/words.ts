@@ -71,6 +71,7 @@ export const words = {
   treatment: 'Treatment',
   noColony: (typed: string) => `No colony that gave honey is called “${typed}”.`,
   calledSo: (count: number, label: string) => `${count === 2 ? 'Two' : count} colonies were called ${label}: choose one from the list.`,
+  noTreatment: 'No treatment is written down yet.',
   noDays: 'Name two days, the first one first.',
   via: 'By way of',
   direct: 'straight in',

@@ -117,7 +117,6 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
         </details>
       ) : null}
       <FaultNote fault={fault ?? unread} />
-      {paper && !known && !stale ? <p>{words.noSeason(season ?? '')}</p> : null}
       {paper && book && known ? (
         <article>
           <style>{`@page review-paper { @top-right { content: ${runningLine(words.line(book.name, dayText(paper.asOf)))}; font: 9pt sans-serif; } }`}</style>
@@ -127,7 +126,10 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
           <PaperSections sections={paper.sections} />
         </article>
       ) : (
-        <h1>{paper || unread ? words.page : words.loading}</h1>
+        <>
+          <h1>{paper || unread ? words.page : words.loading}</h1>
+          {paper && !known && !stale ? <p>{words.noSeason(season ?? '')}</p> : null}
+        </>
       )}
     </main>
   );
