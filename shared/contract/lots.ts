@@ -4,10 +4,11 @@ import { read, write } from './operation.ts';
 import { colonyId, dayValue, entryId, nothing, yardId } from './values.ts';
 
 const count = z.number().int();
-/** The most that may be written down of a lot: grams, jars, what is sold in one sale, signs of a reason and of a note. */
-export const lotMost = { mass: 100_000_000, jars: 100_000, sold: 1_000_000, why: 200, note: 400 } as const;
-/** Grams; up to a hundred tons. */
-const mass = z.number().gt(0).max(lotMost.mass);
+/** The most signs that a reason and a note may have. */
+export const lotMost = { why: 200, note: 400 } as const;
+/** Grams; up to a thousand tons, more than any form lets pass. */
+const heaviest = 1_000_000_000;
+const mass = z.number().gt(0).max(heaviest);
 const water = z.number().min(10).max(40);
 const few = z.string().trim().min(1).max(lotMost.why);
 
@@ -28,11 +29,11 @@ export const lotAct = z.discriminatedUnion('what', [
   /** Water found; with the refractive index and degrees Celsius where it was read so. */
   z.strictObject({ what: z.literal('water'), water, reading: z.number().nullable(), celsius: z.number().nullable() }),
   /** The whole of it in tanks and pails, on the scale. */
-  z.strictObject({ what: z.literal('weighed'), gross: mass, tare: z.number().min(0).max(lotMost.mass) }),
+  z.strictObject({ what: z.literal('weighed'), gross: mass, tare: z.number().min(0).max(heaviest) }),
   z.strictObject({ what: z.literal('dried'), to: water }),
   /** Honey of another lot poured into this one. */
   z.strictObject({ what: z.literal('poured'), from: lotCode, mass }),
-  z.strictObject({ what: z.literal('filled'), size: jarSize, count: count.min(1).max(lotMost.jars), bestBefore: dayValue.nullable() }),
+  z.strictObject({ what: z.literal('filled'), size: jarSize, count: count.min(1).max(100_000), bestBefore: dayValue.nullable() }),
   z.strictObject({ what: z.literal('lost'), mass, why: few }),
 ]);
 export type LotAct = z.infer<typeof lotAct>;
@@ -140,7 +141,7 @@ export const lotOperations = {
   'lots.blend': read(z.strictObject({ lot: lotCode, dry: lotCode, target: water }), z.object({ mass, enough: z.boolean(), sentence: z.string() })),
   'lots.keep': write(z.strictObject({ lot: lotCode, day: dayValue, act: lotAct }), kept, 'Taken back on the lot’s own page, with a reason; what was kept stays to be seen.'),
   'lots.takeBack': write(z.strictObject({ key: z.string().min(1).max(60), reason: few }), kept, 'What was taken back can be kept anew.'),
-  'lots.sell': write(z.strictObject({ lot: lotCode, day: dayValue, size: jarSize.nullable(), quantity: z.number().gt(0).max(lotMost.sold), price: z.number().int().min(0).nullable(), note: z.string().trim().max(lotMost.note) }), written, true),
+  'lots.sell': write(z.strictObject({ lot: lotCode, day: dayValue, size: jarSize.nullable(), quantity: z.number().gt(0).max(1_000_000), price: z.number().int().min(0).nullable(), note: z.string().trim().max(lotMost.note) }), written, true),
   /** Whose limit is asked first. */
   'lots.choosePlace': write(z.strictObject({ place: waterPlace }), kept, 'Another place can be chosen.'),
 } as const;

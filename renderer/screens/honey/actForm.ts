@@ -1,10 +1,10 @@
 import { lotMost, type LotAct } from '#shared/contract/lots.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
-import { monthsAfter } from '#shared/monthsAfter.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { readCents } from '../orders/readCents.ts';
 import { typedCelsius, typedMass, typedNumber, typedSize } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
+import { monthsAfter } from '#shared/monthsAfter.ts';
 
 /** What may be written down of a lot, in the order in which it usually happens. */
 export const deeds = ['weighed', 'water', 'dried', 'poured', 'filled', 'sold', 'lost'] as const;
@@ -68,12 +68,8 @@ interface ActSetting {
 /** What stands in the field of best before; nothing as long as the day of filling is none. */
 export function bestBeforeShown({ bestBefore, day }: TypedAct, { order, today, months }: Omit<ActSetting, 'unit'>): string {
   if (bestBefore !== asProposed) return bestBefore;
-  const filled = dayOf(day, today, order);
+  const filled = day.trim() === '' ? today : dayFromTyped(day, order);
   return filled === null ? '' : monthsAfter(filled, months);
-}
-
-function dayOf(typed: string, today: Day, order: DateOrder): Day | null {
-  return typed.trim() === '' ? today : dayFromTyped(typed, order);
 }
 
 /** What was typed, or what is wrong with it beside the field it is about; the desk judges it against the lot. */
@@ -83,16 +79,10 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
     if (value === null) faults[part] = says;
     return value;
   };
-  const day = need('day', dayOf(typed.day, today, order), words.must.day);
-  /** A gram is the least that a scale shows. */
-  const mass = (part: ActPart, says: string, least = 1) => {
+  const day = need('day', typed.day.trim() === '' ? today : dayFromTyped(typed.day, order), words.must.day);
+  const mass = (part: ActPart, says: string, least = 1e-6) => {
     const grams = typedMass(typed[part], unit);
-    if (grams !== null && grams > lotMost.mass) return need(part, null, words.must.tooHeavy);
     return need(part, grams !== null && grams >= least ? grams : null, says);
-  };
-  const short = (part: 'why' | 'note', most: number) => {
-    const text = typed[part].trim();
-    return need(part, text.length > most ? null : text, words.must.tooLong(most));
   };
   const water = (part: 'water' | 'to') => {
     const value = typedNumber(typed[part]);
@@ -100,10 +90,13 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
   };
   const whole = (part: 'count' | 'quantity', most: number) => {
     const value = typedNumber(typed[part]);
-    if (value !== null && value > most) return need(part, null, words.must.tooMany(most));
-    return need(part, value !== null && Number.isInteger(value) && value >= 1 ? value : null, words.must.count);
+    return need(part, value !== null && Number.isInteger(value) && value >= 1 && value <= most ? value : null, words.must.count);
   };
   const done = (act: LotAct | null): ReadAct => (day === null || act === null || Object.keys(faults).length > 0 ? { faults } : { faults: null, day, act });
+  const short = (part: 'why' | 'note', most: number) => {
+    const text = typed[part].trim();
+    return need(part, text.length > most ? null : text, words.must.tooLong(most));
+  };
   switch (deedOf(typed.deed)) {
     case 'weighed': {
       const [gross, tare] = [mass('gross', words.must.mass), mass('tare', words.must.mass, 0)];
@@ -127,7 +120,7 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
       return done(from === null || poured === null ? null : { what: 'poured', from, mass: poured });
     }
     case 'filled': {
-      const [size, count] = [need('size', typedSize(typed.size), words.must.size), whole('count', lotMost.jars)];
+      const [size, count] = [need('size', typedSize(typed.size), words.must.size), whole('count', 100_000)];
       const bestTyped = bestBeforeShown(typed, { order, today, months });
       const best = bestTyped.trim() === '' ? null : need('bestBefore', dayFromTyped(bestTyped, order), words.must.bestBefore);
       return done(size === null || count === null ? null : { what: 'filled', size, count, bestBefore: best });
@@ -139,8 +132,7 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
     case 'sold': {
       const size = typedSize(typed.soldSize);
       const amount = typedNumber(typed.quantity);
-      const inBulk = () => (amount !== null && amount > lotMost.sold ? need('quantity', null, words.must.tooMany(lotMost.sold)) : need('quantity', amount !== null && amount > 0 ? amount : null, words.must.mass));
-      const quantity = size === null ? inBulk() : whole('quantity', lotMost.sold);
+      const quantity = size === null ? need('quantity', amount !== null && amount > 0 ? amount : null, words.must.mass) : whole('quantity', 1_000_000);
       const price = typed.price.trim() === '' ? null : need('price', readCents(typed.price), words.must.price);
       const note = short('note', lotMost.note);
       if (day === null || quantity === null || note === null || Object.keys(faults).length > 0) return { faults };
