@@ -6,19 +6,23 @@ import type { StoredEntry } from '#core/book/store.ts';
 import { bestOf } from '#core/find/bestOf.ts';
 import { findColonies, foldedLabel } from '#core/find/findColonies.ts';
 import { findEntries } from '#core/find/findEntries.ts';
+import { findLots } from '#core/find/findLots.ts';
 import { findQueens } from '#core/find/findQueens.ts';
 import { matchRank } from '#core/find/matchRank.ts';
+import type { Lot } from '#core/honey/lots/lotBook.ts';
 import { rulesOf } from '#core/journal/kinds.ts';
 import { noDetails, type YardDetails } from '#core/journal/yardBook.ts';
 import { queenColour } from '#core/lineage/queenColour.ts';
 import type { Handlers } from './desk.ts';
 import { entryTexts } from './findTexts.ts';
+import { yardsOf } from './lotLines.ts';
+import { lotRecord } from './lotPapers.ts';
 import { storyEntries } from './mendingHandlers.ts';
 import type { Picture } from './picture.ts';
 
 /** Behind every match of a name. */
 const worst = 9;
-const nothing: Findings = { colonies: { rows: [], total: 0 }, yards: { rows: [], total: 0 }, queens: { rows: [], total: 0 }, entries: { rows: [], total: 0 } };
+const nothing: Findings = { colonies: { rows: [], total: 0 }, yards: { rows: [], total: 0 }, queens: { rows: [], total: 0 }, lots: { rows: [], total: 0 }, entries: { rows: [], total: 0 } };
 
 export const findHandlers: Handlers<'find.all' | 'find.entry'> = {
   'find.all': async ({ text, limit }, context) => {
@@ -27,6 +31,7 @@ export const findHandlers: Handlers<'find.all' | 'find.entry'> = {
     const picture = await book.picture();
     // Read even when nothing is typed yet, so that the first letters are answered at once.
     const texts = await entryTexts(store, picture);
+    const { lots: known } = (await lotRecord(book, await book.today(context.options.now().day))).book;
     const words = foldedWords(text);
     if (words.length === 0) return nothing;
     const { states, byId, names } = picture;
@@ -50,6 +55,7 @@ export const findHandlers: Handlers<'find.all' | 'find.entry'> = {
           id: reign.queen, colony: { id: state.id, label: state.label }, year: reign.year, colour: reign.year === null ? null : queenColour(reign.year), source: reign.source, since: reign.since, until: reign.until,
         })),
       },
+      lots: foundLots(known.values(), text, limit, picture),
       entries: {
         total: entries.total,
         rows: entries.rows.flatMap(({ id }) => {
@@ -88,6 +94,11 @@ function foundYards(words: readonly string[], limit: number, { yardList, states 
   const found = bestOf(fitting, limit, (a, b) => a.rank - b.rank || (a.yard.name < b.yard.name ? -1 : 1));
   const living = (id: number) => states.filter((state) => state.end === null && state.stays.at(-1)?.yard === id).length;
   return { total: found.total, rows: found.rows.map(({ yard: { id, code, name } }) => ({ id, code, name, living: living(id) })) };
+}
+
+function foundLots(known: Iterable<Lot>, text: string, limit: number, { names }: Picture): Findings['lots'] {
+  const found = findLots(known, text, limit);
+  return { total: found.total, rows: found.rows.map(({ lot, from, until, left }) => ({ code: lot.code, from, until, left, yards: yardsOf(lot, names) })) };
 }
 
 function inWords({ entry, struck }: StoredEntry, names: Picture['names']) {

@@ -1,5 +1,5 @@
 import { lotAct, type LotAct, type LotPage } from '#shared/contract/lots.ts';
-import { waterPlaces } from '#shared/contract/lots.ts';
+import { longestNewLot, waterPlaces } from '#shared/contract/lots.ts';
 import type { EntryId } from '#shared/brands.ts';
 import { dayInWords, yearOf, type Day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
@@ -15,11 +15,11 @@ import { firstNewTrouble } from '#core/honey/lots/judgeStep.ts';
 import { jarSizes, jarsOfSize, type Lot } from '#core/honey/lots/lotBook.ts';
 import type { KeptStep, LotFacts, SaleFact } from '#core/honey/lots/lotFacts.ts';
 import { actSentence, balanceSentence, eventSentence, gramsSaid, limitSentence, refusalSentence, waterSentence } from '#core/honey/lots/lotWords.ts';
-import { monthsAfter } from '#core/honey/lots/bestBefore.ts';
 import { harvestsBehind } from '#core/honey/lots/traceLots.ts';
 import { waterFromReading } from '#core/honey/moisture.ts';
 import { blendTo, massAtStandard } from '#core/honey/waterBalance.ts';
 import { gradeByWater, judgeWater, type WaterPlace } from '#core/honey/waterLimits.ts';
+import { tellApart } from '#core/lineage/tellApart.ts';
 import { houseRules, numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { enterRows } from './enterRows.ts';
@@ -60,6 +60,7 @@ export const lotHandlers: Handlers<Names> = {
     const { book, record, unit, today } = await here(context);
     if (day > today) throw new FaultError(refuse('refused', `${dayInWords(day)} is still to come.`, { field: 'day', mend: 'Give the day on which it was done.' }));
     const act = settled(asked);
+    if (!record.book.lots.has(lot) && [...lot].length > longestNewLot) throw new FaultError(refuse('refused', `A lot’s name has at most ${longestNewLot} signs; this one has ${[...lot].length}.`, { field: 'lot', mend: 'Shorten it. Nothing was kept.' }));
     if (act.what !== 'made' && act.what !== 'poured') lotOf(record, lot);
     if (act.what === 'poured') lotOf(record, act.from);
     if (act.what === 'made') checkHarvests(act.harvests, record);
@@ -121,7 +122,9 @@ async function pageOf(code: string, context: DeskContext): Promise<LotPage> {
   const { rules, names } = picture;
   const behind = harvestsBehind(record.book, lot.code);
   const { coloniesOf } = await treatedIn(book, picture);
-  const colonies = new Map(behind.flatMap(({ harvest }) => coloniesOf(harvest).map((id): [number, LotPage['colonies'][number]] => [id, { id, label: names.colony(id), yard: harvest.yard === null ? '–' : names.yard(harvest.yard).name, together: harvest.colony === null }])));
+  const ids = new Set(behind.flatMap(({ harvest }) => [...coloniesOf(harvest)]));
+  const apart = tellApart(picture.states.filter(({ id }) => ids.has(id)), (yard) => names.yard(yard).name);
+  const colonies = new Map(behind.flatMap(({ harvest }) => coloniesOf(harvest).map((id): [number, LotPage['colonies'][number]] => [id, { id, label: names.colony(id), name: apart.get(id) ?? names.colony(id), yard: harvest.yard === null ? '–' : names.yard(harvest.yard).name, together: harvest.colony === null }])));
   const treatments = await treatmentLines(book, picture, behind.map(({ harvest }) => harvest));
   const { water } = lot;
   const verdict = water === null ? null : judgeWater(water, place, rules);
@@ -142,7 +145,7 @@ async function pageOf(code: string, context: DeskContext): Promise<LotPage> {
       return act?.what === 'poured' && !('pouredTo' in event.of) ? [{ code: act.from, day: event.day, mass: event.change }] : [];
     }),
     sales: lot.events.flatMap(({ of }) => ('sale' in of ? [saleLine(of.sale)] : [])),
-    others: [...record.book.lots.keys()].filter((one) => one !== lot.code).toSorted().toReversed(), bestBefore: monthsAfter(today, numberRule(rules, 'honey.bestBefore')),
+    others: [...record.book.lots.keys()].filter((one) => one !== lot.code).toSorted().toReversed(), bestBeforeMonths: numberRule(rules, 'honey.bestBefore'),
   };
 }
 
@@ -181,7 +184,9 @@ function checkSince(act: Exclude<LotAct, { what: 'made' }>, lot: string, day: Da
 function checkDay(lot: Lot | undefined, day: Day, done: string): void {
   const first = lot?.events.find(broughtHoney);
   if (lot === undefined || first === undefined || day >= first.day) return;
-  throw new FaultError(refuse('refused', `The first honey of lot ${lot.code} came in on ${dayInWords(first.day)}.`, { field: 'day', mend: `Give that day or a later one. Nothing was ${done}.` }));
+  // Harvests are in a lot from the day it was made of them on.
+  const madeLater = 'harvest' in first.of && first.of.harvest.day < first.day ? ' If the lot was made earlier, take that back in what was done, and make it again with its day.' : '';
+  throw new FaultError(refuse('refused', `The first honey of lot ${lot.code} came in on ${dayInWords(first.day)}.`, { field: 'day', mend: `Give that day or a later one.${madeLater} Nothing was ${done}.` }));
 }
 
 function broughtHoney({ of }: Lot['events'][number]): boolean {

@@ -25,12 +25,16 @@ export function harvestLine(harvest: HarvestFact, { names }: Picture, via: strin
 export function lotLine(lot: Lot, picture: Picture, place: WaterPlace, unit: MassUnit): LotLine {
   const [from, until] = harvestDays(lot.harvests);
   const began = from ?? lot.events[0]?.day;
-  const yards = [...new Set(lot.harvests.flatMap(({ yard }) => (yard === null ? [] : [picture.names.yard(yard).name])))];
   return {
-    code: lot.code, from, until, season: began === undefined ? null : seasonOf(began, picture.borders), yards, harvests: lot.harvests.length, measured: lot.measured, account: { ...lot.account }, water: lot.water, waterFrom: lot.waterFrom,
+    code: lot.code, from, until, season: began === undefined ? null : seasonOf(began, picture.borders), yards: yardsOf(lot, picture.names), harvests: lot.harvests.length, measured: lot.measured, account: { ...lot.account }, water: lot.water, waterFrom: lot.waterFrom,
     within: lot.water === null ? null : judgeWater(lot.water, place, picture.rules).within, weighed: lot.weighed, jars: jarLines(lot),
     troubles: lot.events.flatMap((event) => (event.trouble === null ? [] : [`${dayInWords(event.day)}: ${eventSentence(event, unit)}`])),
   };
+}
+
+/** The yards of its own harvests, each once. */
+export function yardsOf({ harvests }: Lot, names: Picture['names']): string[] {
+  return [...new Set(harvests.flatMap(({ yard }) => (yard === null ? [] : [names.yard(yard).name])))];
 }
 
 /** A line for each size and day of best before, sizes in the order in which they were first filled. */

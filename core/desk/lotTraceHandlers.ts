@@ -2,6 +2,7 @@ import type { ColonyId } from '#shared/brands.ts';
 import type { JarSize, TraceFrom } from '#shared/contract/lots.ts';
 import { dayInWords } from '#shared/days.ts';
 import { counted } from '#shared/figures.ts';
+import { fold } from '#shared/fold.ts';
 import { seasonName, seasonOf } from '#shared/seasons.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
@@ -11,6 +12,7 @@ import { jarSizes, jarsOfSize } from '#core/honey/lots/lotBook.ts';
 import { lotsAhead } from '#core/honey/lots/traceLots.ts';
 import { followsOn, type TreatmentFact } from '#core/honey/lots/treatmentsBehind.ts';
 import { jarWords, readSaleItem, sizeKey } from '#core/honey/lots/jars.ts';
+import { tellApart } from '#core/lineage/tellApart.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { harvestLine, saleLine, treatedIn, type Treated } from './lotLines.ts';
@@ -53,10 +55,12 @@ export const lotTraceHandlers: Handlers<'lots.trace' | 'lots.traceable'> = {
     const { picture, record, treated, today } = await here(context);
     const { names, borders } = picture;
     const harvested = new Set(record.facts.harvests.flatMap((one) => [...treated.coloniesOf(one)]));
+    const traceable = picture.states.filter(({ id }) => harvested.has(id));
+    const apart = tellApart(traceable, (yard) => names.yard(yard).name);
     const groups = [...Map.groupBy(treated.facts.filter(({ day }) => day <= today), (fact) => groupKey(fact, picture)).values()];
     const seasons = [...new Set(record.facts.harvests.map(({ day }) => seasonOf(day, borders)))].toSorted((a, b) => b - a);
     return {
-      colonies: picture.states.filter(({ id }) => harvested.has(id)).map((state) => ({ id: state.id, label: state.label, yard: names.yard(yardOn(state, state.lastDay) ?? state.stays[0]!.yard).name, from: state.start })),
+      colonies: traceable.map(({ id, label }) => ({ id, label, name: apart.get(id) ?? label })),
       treatments: groups.toReversed().slice(0, mostTreatments).flatMap((own) => {
         const [first] = own;
         if (first === undefined) return [];
@@ -85,8 +89,9 @@ function harvestsFrom(from: TraceFrom, all: readonly HarvestFact[], picture: Pic
   const { names, byId, borders } = picture;
   switch (from.by) {
     case 'colony': {
-      if (!byId.has(from.colony)) throw new FaultError(refuse('unknown', 'That colony is not in this book, or the entry that began it was struck.'));
-      return { wanted: all.filter((one) => treated.coloniesOf(one).includes(from.colony)), words: names.colony(from.colony) };
+      const state = byId.get(from.colony);
+      if (state === undefined) throw new FaultError(refuse('unknown', 'That colony is not in this book, or the entry that began it was struck.'));
+      return { wanted: all.filter((one) => treated.coloniesOf(one).includes(from.colony)), words: tellApart(picture.states.filter(({ label }) => fold(label) === fold(state.label)), (yard) => names.yard(yard).name).get(state.id) ?? state.label };
     }
     case 'yard': {
       const season = from.season === null ? '' : `, season ${seasonName(from.season)}`;

@@ -94,11 +94,12 @@ export const miteHandlers: Handlers<'mites.page' | 'mites.yard' | 'mites.fits' |
     const { from, until } = periodDays(season, 'year', borders);
     const inSeason = (day: Day) => day >= from && day < until && day <= today;
     const first = states.reduce((least: Day | null, { start }) => (least === null || start < least ? start : least), null);
-    const begun = first === null ? season : Math.min(seasonOf(first, borders), season);
+    const last = seasonOf(today, borders);
+    const begun = first === null ? last : Math.min(seasonOf(first, borders), last);
     const counts = states.flatMap((state) => state.miteCounts.flatMap((count) => (inSeason(count.day) ? [{ yard: yardOn(state, count.day), colony: state.id }] : [])));
     return {
       asOf: today, season, seasonName: seasonName(season),
-      seasons: Array.from({ length: Math.max(season, seasonOf(today, borders)) - begun + 1 }, (_unused, at) => ({ season: begun + at, name: seasonName(begun + at) })),
+      seasons: Array.from({ length: last - begun + 1 }, (_unused, at) => ({ season: begun + at, name: seasonName(begun + at) })),
       rows: mites.treated.filter(({ act }) => inSeason(act.from)).map((one) => rowView(one, picture, mites)),
       counted: [...Map.groupBy(counts, ({ yard }) => yard)]
         .map(([yard, own]) => ({ yard: yard === null ? '' : names.yard(yard).code, colonies: new Set(own.map(({ colony }) => colony)).size, counts: own.length }))

@@ -20,7 +20,7 @@ export const honeyRuleDefinitions: readonly Omit<HouseRule, 'value'>[] = [
   limit('water.codexHeather', 'Codex standard, heather (Calluna): water at most', 23, codex, 'from memory'),
   limit('water.anz', 'Australia and New Zealand: water at most', 21, 'Food Standards Code, honey standard (a copy: sqrdapp.com/law/show-178990.html)', 'read-weak'),
   limit('water.keeps', 'Honey keeps a year whatever its yeasts: water below', 17.1, 'USDA Agriculture Handbook 335, as quoted in a thread (beesource.com): below 17.1 % safe for a year', 'read-weak'),
-  { key: 'honey.bestBefore', label: 'Jars are best before, after they were filled', room: 'honey', unit: 'months', type: 'number', default: 24, range: [1, 120], source: 'House choice: two years is often printed; whoever fills the jars answers for the day', confidence: 'common practice, no source' },
+  { key: 'honey.bestBefore', label: 'Jars are best before, after they were filled', room: 'honey', unit: 'months', type: 'number', default: 24, range: [1, 120], source: 'House choice: two years from filling is often printed; whoever fills the jars answers for the day', confidence: 'common practice, no source' },
   { key: 'honey.fewest', label: 'Yields are compared from so many weighed colony-seasons on', room: 'honey', unit: 'colony-seasons', type: 'number', default: 12, range: [4, 500], source: 'House choice', confidence: 'common practice, no source' },
   limit('water.standard', 'Crops are compared at this water', 17, 'House choice: crops weighed wetter or drier count as at one water', 'common practice, no source'),
 ];

@@ -42,7 +42,7 @@ export const ruleAffects: Readonly<Record<string, string>> = {
   'attention.treatmentOff.by': 'The day after which a treatment that was not taken off is overdue.',
   'attention.recount.from': 'The first day on which a treated colony is due for a mite count.',
   'attention.recount.by': 'The day after which that count is overdue.',
-  'honey.bestBefore': 'The day that is proposed when jars are filled.',
+  'honey.bestBefore': 'The best before that is proposed when jars are filled, counted from that day.',
   'honey.fewest': 'Below it Honey compares no yields, and a sentence says so.',
   'attention.letGo': 'How long something overdue is still shown.',
   'attention.renewal': 'How early a yard’s registration is shown as due.',

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { Findings } from '#shared/contract/find.ts';
 import { foldedWords, fold } from '#shared/fold.ts';
 import { dayText, number } from '../parts/format.ts';
+import { lotAddress } from '../parts/lotAddress.ts';
 import type { Command, CommandSetting } from './command.ts';
 import { commands, findCommand } from './commands.ts';
 import { shortcutText } from './shortcut.ts';
@@ -26,7 +27,7 @@ export interface ChoiceGroup {
 export function choicesFor(typed: string, found: Findings | undefined, setting: CommandSetting): ChoiceGroup[] {
   const fitting = commandsFor(typed, setting);
   const groups: ChoiceGroup[] = found
-    ? [coloniesOf(found), yardsOf(found), queensOf(found), commandGroup(fitting), entriesOf(found)]
+    ? [coloniesOf(found), yardsOf(found), queensOf(found), lotsOf(found), commandGroup(fitting), entriesOf(found)]
     : [commandGroup(fitting)];
   return groups.filter(({ choices }) => choices.length > 0);
 }
@@ -67,6 +68,13 @@ function queensOf({ queens }: Findings): ChoiceGroup {
     act: { go: `/queens/${id}` },
   }));
   return { name: words.groups.queens, choices, total: queens.total };
+}
+
+function lotsOf({ lots }: Findings): ChoiceGroup {
+  const choices = lots.rows.map((lot): Choice => ({
+    key: `lot-${encodeURIComponent(lot.code)}`, line: <bdi>{lot.code}</bdi>, more: words.lot(lot), act: { go: lotAddress(lot.code) },
+  }));
+  return { name: words.groups.lots, choices, total: lots.total };
 }
 
 function entriesOf({ entries }: Findings): ChoiceGroup {

@@ -1,5 +1,6 @@
 import type { DueItem } from '#shared/contract/due.ts';
 import { dayText } from './format.ts';
+import { RuleNumbers } from './RuleNumbers.tsx';
 import { RulesLink } from './RulesLink.tsx';
 import { dueWords as words } from './dueWords.ts';
 
@@ -10,19 +11,7 @@ export function DueNote({ item }: { readonly item: Pick<DueItem, 'what' | 'reaso
       <h2>{item.what}</h2>
       <p>{item.reason}</p>
       <p>{item.earliest === item.latest ? words.on(dayText(item.latest)) : words.between(dayText(item.earliest), dayText(item.latest))}</p>
-      <ul className="rules">
-        {item.sources.map(({ label, value, source, confidence }) => (
-          <li key={label}>
-            <p>
-              {label}: <strong>{words.days(value)}</strong>
-            </p>
-            <p className="soft small">
-              {source}
-              {words.confidence[confidence]}.
-            </p>
-          </li>
-        ))}
-      </ul>
+      <RuleNumbers numbers={item.sources.map((one) => ({ ...one, value: words.days(one.value) }))} />
       <RulesLink room="attention" />
       {item.rule === 'treatmentOff' ? <p>{words.label}</p> : null}
     </section>

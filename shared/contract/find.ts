@@ -23,6 +23,15 @@ const foundQueen = z.object({
   since: dayValue,
   until: dayValue.nullable(),
 });
+const foundLot = z.object({
+  code: z.string(),
+  /** First and last day of its harvests; of what was poured into it first, and null, where it has none of its own. */
+  from: dayValue,
+  until: dayValue.nullable(),
+  yards: z.array(z.string()),
+  /** In bulk or in jars. */
+  left: z.boolean(),
+});
 const foundEntry = storyEntry.omit({ struckReason: true, replacedBy: true }).extend({
   /** The colonies it names. */
   colonies: z.array(colonyName),
@@ -35,12 +44,14 @@ export const findings = z.object({
   colonies: group(foundColony),
   yards: group(foundYard),
   queens: group(foundQueen),
+  lots: group(foundLot),
   /** By their sentence and note, the newest first; struck ones too. */
   entries: group(foundEntry),
 });
 export type Findings = z.infer<typeof findings>;
 export type FoundColony = z.infer<typeof foundColony>;
 export type FoundQueen = z.infer<typeof foundQueen>;
+export type FoundLot = z.infer<typeof foundLot>;
 export type FoundEntry = z.infer<typeof foundEntry>;
 
 export const findOperations = {

@@ -4,12 +4,18 @@ import { read, write } from './operation.ts';
 import { colonyId, dayValue, entryId, nothing, yardId } from './values.ts';
 
 const count = z.number().int();
-/** Grams; up to a hundred tons. */
-const mass = z.number().gt(0).max(100_000_000);
+/** The most signs that a reason and a note may have. */
+export const lotMost = { why: 200, note: 400 } as const;
+/** Grams; up to a thousand tons, more than any form lets pass. */
+const heaviest = 1_000_000_000;
+const mass = z.number().gt(0).max(heaviest);
 const water = z.number().min(10).max(40);
-const few = z.string().trim().min(1).max(200);
+const few = z.string().trim().min(1).max(lotMost.why);
 
-export const lotCode = z.string().trim().min(1).max(40);
+/** As long as an entry's text may be: a harvest may name its lot in any words. */
+export const lotCode = z.string().trim().min(1).max(4000);
+/** Signs of a name that is given to a new lot, so that it fits on a label. */
+export const longestNewLot = 40;
 
 export const jarUnits = ['lb', 'oz', 'g', 'kg'] as const;
 /** What one jar holds, as it is written on it. */
@@ -23,7 +29,7 @@ export const lotAct = z.discriminatedUnion('what', [
   /** Water found; with the refractive index and degrees Celsius where it was read so. */
   z.strictObject({ what: z.literal('water'), water, reading: z.number().nullable(), celsius: z.number().nullable() }),
   /** The whole of it in tanks and pails, on the scale. */
-  z.strictObject({ what: z.literal('weighed'), gross: mass, tare: z.number().min(0).max(100_000_000) }),
+  z.strictObject({ what: z.literal('weighed'), gross: mass, tare: z.number().min(0).max(heaviest) }),
   z.strictObject({ what: z.literal('dried'), to: water }),
   /** Honey of another lot poured into this one. */
   z.strictObject({ what: z.literal('poured'), from: lotCode, mass }),
@@ -94,9 +100,12 @@ export const lotPage = z.object({
   /** The bulk as it would weigh at the water by which crops are compared; null where its water is not known. */
   atStandard: z.number().nullable(), standard: z.number(), grade: z.string().nullable(), keeps: z.boolean().nullable(), keepsBelow: z.number(), place: waterPlace, limits: z.array(verdict),
   waterSentence: z.string(), limitSentence: z.string(), balanceSentence: z.string(), saleSentence: z.string(),
-  events: z.array(lotEvent), harvests: z.array(harvestLine), colonies: z.array(z.object({ id: colonyId, label: z.string(), yard: z.string(), together: z.boolean() })),
+  events: z.array(lotEvent), harvests: z.array(harvestLine), /** `name` is the label, with what tells apart those of one label. */
+  colonies: z.array(z.object({ id: colonyId, label: z.string(), name: z.string(), yard: z.string(), together: z.boolean() })),
   treatments: z.array(treatmentLine), treatmentSentence: z.string(), wentTo: z.array(z.object({ code: z.string(), day: dayValue, mass: z.number() })), cameFrom: z.array(z.object({ code: z.string(), day: dayValue, mass: z.number() })),
-  sales: z.array(saleLine), others: z.array(z.string()), bestBefore: dayValue,
+  sales: z.array(saleLine), others: z.array(z.string()),
+  /** From the day jars are filled to the best before that is proposed. */
+  bestBeforeMonths: z.number(),
 });
 export type LotPage = z.infer<typeof lotPage>;
 
@@ -125,14 +134,14 @@ export const lotOperations = {
   /** From a colony, yard, days or a treatment forward to lots, jars and sales. */
   'lots.trace': read(z.strictObject({ from: traceFrom }), z.object({ sentence: z.string(), harvests: count, lots: z.array(tracedLot), loose: z.array(harvestLine) })),
   /** Colonies and treatments to trace from. */
-  'lots.traceable': read(nothing, z.object({ colonies: z.array(z.object({ id: colonyId, label: z.string(), yard: z.string(), from: dayValue })), treatments: z.array(z.object({ entry: entryId, words: z.string() })), seasons: z.array(count) })),
+  'lots.traceable': read(nothing, z.object({ colonies: z.array(z.object({ id: colonyId, label: z.string(), name: z.string() })), treatments: z.array(z.object({ entry: entryId, words: z.string() })), seasons: z.array(count) })),
   /** Per cent water of a refractometer's reading. */
   'lots.water': read(z.strictObject({ reading: z.number(), celsius: z.number() }), z.object({ water: z.number(), sentence: z.string() })),
   /** How much of a drier lot brings this one to a target, by the Pearson square. */
   'lots.blend': read(z.strictObject({ lot: lotCode, dry: lotCode, target: water }), z.object({ mass, enough: z.boolean(), sentence: z.string() })),
   'lots.keep': write(z.strictObject({ lot: lotCode, day: dayValue, act: lotAct }), kept, 'Taken back on the lot’s own page, with a reason; what was kept stays to be seen.'),
   'lots.takeBack': write(z.strictObject({ key: z.string().min(1).max(60), reason: few }), kept, 'What was taken back can be kept anew.'),
-  'lots.sell': write(z.strictObject({ lot: lotCode, day: dayValue, size: jarSize.nullable(), quantity: z.number().gt(0).max(1_000_000), price: z.number().int().min(0).nullable(), note: z.string().trim().max(400) }), written, true),
+  'lots.sell': write(z.strictObject({ lot: lotCode, day: dayValue, size: jarSize.nullable(), quantity: z.number().gt(0).max(1_000_000), price: z.number().int().min(0).nullable(), note: z.string().trim().max(lotMost.note) }), written, true),
   /** Whose limit is asked first. */
   'lots.choosePlace': write(z.strictObject({ place: waterPlace }), kept, 'Another place can be chosen.'),
 } as const;

@@ -16,7 +16,7 @@ if (!Number.isInteger(colonies) || !Number.isInteger(seasons) || colonies < 1 ||
   process.exit(2);
 }
 const times = 7;
-const typed = ['lb', 'l', 'y01', '2025', 'queen 2025', 'cells', 'feed', 'no such thing', 'requeened 2025'];
+const typed = ['lb', 'l', 'y01', '2025', 'queen 2025', 'cells', 'lot 2025-y0', 'feed', 'no such thing', 'requeened 2025'];
 
 const folder = mkdtempSync(join(tmpdir(), 'outyard-bench-'));
 const today = day('2026-04-15');
@@ -55,8 +55,11 @@ try {
       taken.push(took);
     }
     taken.sort((a, b) => a - b);
-    say(`“${text}”`, taken[Math.floor(times / 2)] ?? 0, `${answer.colonies.total} colonies, ${answer.yards.total} yards, ${answer.queens.total} queens, ${answer.entries.total} entries`);
+    say(`“${text}”`, taken[Math.floor(times / 2)] ?? 0, `${answer.colonies.total} colonies, ${answer.yards.total} yards, ${answer.queens.total} queens, ${answer.lots.total} lots, ${answer.entries.total} entries`);
   }
+  await ask('journal.enter', { rows: [{ date: '2026-04-14', entry: 'note', note: 'gate is broken' }] });
+  const again = await timed(() => ask('find.all', { text: '' }));
+  say('it opens after an entry', again.took, 'only what is new is read');
 } finally {
   await desk.close();
   rmSync(folder, { recursive: true, force: true });

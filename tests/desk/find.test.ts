@@ -44,7 +44,7 @@ test('colonies by label in any case and any accent, living before ended, best fi
   const some = await find('lb-', 2);
   expect(some.colonies).toMatchObject({ total: 3, rows: [{ label: 'LB-2' }, { label: 'LB-10' }] });
   expect((await find('LB-1')).colonies.rows[0]).toMatchObject({ how: 'lost', end: '2026-10-01', yardName: 'Larch Bend' });
-  expect(await find('  ')).toEqual({ colonies: { rows: [], total: 0 }, yards: { rows: [], total: 0 }, queens: { rows: [], total: 0 }, entries: { rows: [], total: 0 } });
+  expect(await find('  ')).toEqual({ colonies: { rows: [], total: 0 }, yards: { rows: [], total: 0 }, queens: { rows: [], total: 0 }, lots: { rows: [], total: 0 }, entries: { rows: [], total: 0 } });
 });
 
 test('a label used again is two colonies, the living one first', async () => {
@@ -64,6 +64,29 @@ test('yards by name, code and what is written down of them; queens by year, colo
   expect((await find('white lb-2')).queens.rows.map(({ colony }) => colony.label)).toEqual(['LB-2']);
   // A label alone is the colony, not every queen in it.
   expect((await find('lb-2')).queens.total).toBe(0);
+});
+
+test('lots of honey by name, as a jar names them too: the best fit first, those with honey left before those gone, the later first', async () => {
+  const harvest = (date: string, lot: string, yard = 'LB') => ({ date, entry: 'harvest', yard, gross: '80', tare: '20', unit: 'lb', lot });
+  await ask('journal.enter', { rows: [harvest('2025-07-01', 'Łąka 1', 'ŁG'), harvest('2026-07-01', 'Łąka 10', 'ŁG'), harvest('2026-07-20', 'Łąka 10'), harvest('2026-08-01', 'Lime łąka'), harvest('2026-08-02', 'Early')] });
+  const lots = async (text: string) => (await find(text)).lots.rows.map(({ code }) => code);
+  expect(await lots('LAKA 1')).toEqual(['Łąka 1', 'Łąka 10']);
+  expect(await lots('łąka')).toEqual(['Łąka 10', 'Łąka 1', 'Lime łąka']);
+  expect(await lots('lot early')).toEqual(['Early']);
+  expect(await lots('Outyard honey lot Łąka 1')).toEqual(['Łąka 1', 'Łąka 10']);
+  expect(await lots('lot')).toEqual(['Early', 'Lime łąka', 'Łąka 10', 'Łąka 1']);
+  expect(await lots('ot')).toEqual([]);
+  expect((await find('laka', 1)).lots).toMatchObject({ total: 3, rows: [{ code: 'Łąka 10', from: '2026-07-01', until: '2026-07-20', yards: ['Łąka Górna', 'Larch Bend'], left: true }] });
+  // Sold out goes behind what is still there; what is poured into a lot alone makes it one, and taken back it is none.
+  await ask('lots.sell', { lot: 'Łąka 10', day: '2026-09-01', size: null, quantity: 120, price: null, note: '' });
+  expect((await find('łąka')).lots.rows.map(({ code, left }) => [code, left])).toEqual([['Łąka 1', true], ['Łąka 10', false], ['Lime łąka', true]]);
+  const { key } = await ask('lots.keep', { lot: 'Blend', day: '2026-09-02', act: { what: 'poured', from: 'Early', mass: 1000 } });
+  expect((await find('blend')).lots.rows).toMatchObject([{ code: 'Blend', from: '2026-09-02', until: null, yards: [], left: true }]);
+  await ask('lots.takeBack', { key, reason: 'a slip' });
+  expect((await find('blend')).lots.total).toBe(0);
+  // As the book stood on a day before.
+  const past = await desk.call('find.all', { text: 'łąka', asOf: '2026-07-05' });
+  expect(past).toMatchObject({ ok: true, value: { lots: { rows: [{ code: 'Łąka 10', until: '2026-07-01', left: true }, { code: 'Łąka 1' }] } } });
 });
 
 test('notes and sentences, the newest first, with the words of a label beside; what is entered, undone and struck later is found as it is', async () => {

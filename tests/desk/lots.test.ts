@@ -276,3 +276,52 @@ test('a lot that weighs far more than came in is not said to balance', async () 
   expect((await ask('lots.list', {})).sentence).toMatch(/, 2 weighed too heavy\.$/);
   expect(await weighed('Heavy', 99)).toEqual({ word: 'balances', says: expect.stringMatching(/^The scale found 1.lb .* less than came in/) });
 });
+
+test('colonies of one label are told apart in the trace by their days, their yards, and at last by their numbers', async () => {
+  const install = (date: string, yard: string, colony: string) => ({ date, entry: 'install' as const, yard, colony, origin: 'nuc' as const });
+  const harvest = (date: string, colony: string) => ({ date, entry: 'harvest' as const, colony, gross: '60', tare: '20', unit: 'lb' as const, lot: 'Apart' });
+  const lost = (date: string, colony: string) => ({ date, entry: 'loss' as const, colony });
+  for (const [turn, yard] of ['OO', 'OO', 'MR'].entries()) {
+    await ask('journal.enter', { rows: [install('2026-11-16', yard, 'Same'), harvest('2026-11-16', 'Same'), lost('2026-11-16', 'Same')].map((row) => ({ ...row, note: `the ${turn + 1} of that day` })) });
+  }
+  await ask('journal.enter', { rows: [install('2026-11-16', 'OO', 'Sáme'), harvest('2026-11-17', 'Sáme'), install('2026-11-16', 'OO', 'Single'), harvest('2026-11-17', 'Single')] });
+  const own = (await ask('lots.traceable', {})).colonies.filter(({ label }) => ['Same', 'Sáme', 'Single'].includes(label));
+  const days = 'Same, 16 November 2026 to 16 November 2026, lost';
+  const { yards } = (await ask('book.status', {})).book ?? { yards: [] };
+  const named = (code: string) => yards.find((yard) => yard.code === code)?.name ?? '';
+  expect(own.map(({ name }) => name)).toEqual([`${days}, ${named('OO')}, number ${own[0]!.id} of the book`, `${days}, ${named('OO')}, number ${own[1]!.id} of the book`, `${days}, ${named('MR')}`, 'Sáme, since 16 November 2026', 'Single']);
+  const [first] = own;
+  const trace = await ask('lots.trace', { from: { by: 'colony', colony: first!.id } });
+  expect(trace.sentence.startsWith(`${first!.name}: 1\u00a0harvest`)).toBe(true);
+  const page = await ask('lots.page', { lot: 'Apart' });
+  expect(page.colonies.map(({ name }) => name).toSorted()).toEqual(own.map(({ name }) => name).toSorted());
+  expect(traceCsv(page, 'lb')).toContain(`back,colony,Apart,,${named('MR')},Same,,,,"${days}, ${named('MR')}",`);
+});
+
+test('a lot that an entry named in more words than a new one may have is there like any other', async () => {
+  const long = `${'from the upper orchard '.repeat(5)}1`;
+  await ask('journal.enter', { rows: [{ date: '2026-11-18', entry: 'harvest', yard: 'OO', gross: '61', tare: '20', unit: 'lb', lot: long }] });
+  expect((await ask('lots.page', { lot: long })).line.code).toBe(long);
+  await ask('lots.keep', { lot: long, day: '2026-11-19', act: { what: 'weighed', gross: lb(60), tare: lb(20) } });
+  expect((await ask('lots.page', { lot: long })).line.account.bulk).toBeCloseTo(lb(40), 3);
+  expect(await at.answer('lots.keep', { lot: `${long}2`, day: '2026-11-19', act: { what: 'poured', from: long, mass: lb(1) } })).toMatchObject({ ok: false, field: 'lot', sentence: expect.stringContaining('at most 40 signs') as string });
+});
+
+test('what is done with a lot between its harvests and the day it was made is refused, since the honey was not in it yet', async () => {
+  await ask('journal.enter', { rows: [
+    { date: '2026-10-01', entry: 'harvest', yard: 'OO', gross: '82', tare: '20', unit: 'lb' }, { date: '2026-09-01', entry: 'harvest', yard: 'OO', gross: '81', tare: '20', unit: 'lb' },
+  ] });
+  const harvests = (await ask('lots.list', {})).loose.filter(({ day }) => ['2026-09-01', '2026-10-01'].includes(day)).map(({ entry }) => entry);
+  await ask('lots.keep', { lot: 'Late made', day: '2026-11-10', act: { what: 'made', harvests } });
+  const weighed = (day: string) => at.answer('lots.keep', { lot: 'Late made', day, act: { what: 'weighed', gross: lb(140), tare: lb(20) } });
+  expect(await weighed('2026-10-05')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Late made came in on 10 November 2026.' });
+  expect(await weighed('2026-11-10')).toMatchObject({ ok: true });
+  const { line, events, harvests: behind } = await ask('lots.page', { lot: 'Late made' });
+  expect(line.account.bulk).toBeCloseTo(lb(120), 3);
+  expect([line.from, line.until]).toEqual(['2026-09-01', '2026-10-01']);
+  expect(behind.map(({ day }) => day).toSorted()).toEqual(['2026-09-01', '2026-10-01']);
+  // In the order of their days, each with what was in bulk then.
+  expect(events.map(({ day, sentence, bulk }) => [day, sentence.replaceAll('\u00a0', ' '), Math.round(bulk / gramsPerPound)])).toEqual([
+    ['2026-11-10', '61 lb harvested on 1 September 2026.', 61], ['2026-11-10', '62 lb harvested on 1 October 2026.', 123], ['2026-11-10', 'Made from 2 harvests.', 123], ['2026-11-10', expect.stringContaining('Weighed') as string, 120],
+  ]);
+});

@@ -1,11 +1,13 @@
 import { expect, test } from 'vitest';
 import { lotAct } from '#shared/contract/lots.ts';
 import { day } from '#shared/days.ts';
+import { jarText, lotOfJar } from '#shared/jarText.ts';
 import { gramsPerPound } from '#shared/units.ts';
-import { blankAct, deeds, partOfRefusal, partsOf, readAct, type TypedAct } from '../../renderer/screens/honey/actForm.ts';
-import { jarText, lotAddress, lotIn, lotOfJar, typedCelsius, typedMass, typedSize } from '../../renderer/screens/honey/honeyText.ts';
+import { lotAddress, lotIn } from '../../renderer/parts/lotAddress.ts';
+import { bestBeforeShown, blankAct, deeds, partOfRefusal, partsOf, readAct, type TypedAct } from '../../renderer/screens/honey/actForm.ts';
+import { typedCelsius, typedMass, typedSize } from '../../renderer/screens/honey/honeyText.ts';
 
-const setting = { unit: 'lb', order: 'month-first', today: day('2026-11-25') } as const;
+const setting = { unit: 'lb', order: 'month-first', today: day('2026-11-25'), months: 24 } as const;
 const read = (typed: Partial<TypedAct>) => readAct({ ...blankAct, ...typed }, setting);
 const faultsOf = (typed: Partial<TypedAct>) => Object.keys(read(typed).faults ?? {});
 
@@ -44,6 +46,27 @@ test('what cannot be is named beside its field, and only what the deed asks for'
   expect(partOfRefusal(undefined, blankAct)).toBeNull();
 });
 
+test('a reason or a note that is too long is said beside its field', () => {
+  const said = (typed: Partial<TypedAct>) => read(typed).faults;
+  expect(said({ deed: 'sold', soldSize: '1 lb', quantity: '1', note: 'n'.repeat(401) })).toEqual({ note: 'At most 400 signs fit here. Shorten it.' });
+  expect(said({ deed: 'lost', mass: '1', why: 'w'.repeat(201) })).toEqual({ why: 'At most 200 signs fit here. Shorten it.' });
+});
+
+test('best before is proposed from the day of filling, and stays as the person typed it', () => {
+  const best = (typed: Partial<TypedAct>, months = 24) => {
+    const shown = bestBeforeShown({ ...blankAct, ...typed }, { ...setting, months });
+    const found = readAct({ ...blankAct, deed: 'filled', size: '1 lb', count: '4', ...typed }, { ...setting, months });
+    return [shown, 'act' in found && found.act.what === 'filled' ? found.act.bestBefore : found.faults];
+  };
+  expect(best({})).toEqual(['2028-11-25', '2028-11-25']);
+  expect(best({ day: '9/10/2026' })).toEqual(['2028-09-10', '2028-09-10']);
+  expect(best({ day: '9/10/2026', bestBefore: '3/1/2027' })).toEqual(['3/1/2027', '2027-03-01']);
+  expect(best({ day: '9/10/2026', bestBefore: ' ' })).toEqual([' ', null]);
+  expect(best({ day: 'soon' })).toEqual(['', { day: 'That is no day.' }]);
+  // A month that has no such day gives its last.
+  expect([best({ day: '2024-02-29' })[0], best({ day: '2026-08-31' }, 6)[0], best({ day: '2027-08-31' }, 6)[0], best({ day: '2026-12-31' }, 1)[0]]).toEqual(['2026-02-28', '2027-02-28', '2028-02-29', '2027-01-31']);
+});
+
 test('units, sizes and codes as people type and scan them', () => {
   expect(typedMass('1,5 LB', 'kg')).toBeCloseTo(1.5 * gramsPerPound, 9);
   expect([typedMass('', 'lb'), typedMass('1.5.2', 'lb'), typedMass('3 oz', 'lb')]).toEqual([null, null, null]);
@@ -54,5 +77,6 @@ test('units, sizes and codes as people type and scan them', () => {
     expect(lotOfJar(jarText(code))).toBe(code);
     expect(lotOfJar(` Lot ${code} `)).toBe(code);
   }
+  expect([lotOfJar(' lot '), lotOfJar('Lotus'), lotOfJar('Lot-7')]).toEqual(['', 'Lotus', 'Lot-7']);
   expect(lotIn('100%')).toBe('100%');
 });

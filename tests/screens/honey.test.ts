@@ -124,7 +124,8 @@ test('from harvests to a lot, its water, weight, blend, jars, sale and labels; f
   await keep();
   await form.getByText(/^That is .* more than was there\.$/).waitFor();
   await form.getByLabel('Jars', { exact: true }).fill('100');
-  await form.getByLabel('Best before').fill('9/10/2028');
+  // Counted from the day of filling that stands in the form.
+  expect(await form.getByLabel('Best before').inputValue()).toBe('2028-09-10');
   await keep();
   await soon(() => cells(page, 'Jars', '1 lb jar')).toEqual(['1 lb jar', '100', '0', '100', '10 September 2028']);
   await deed('sold');
@@ -217,6 +218,26 @@ test('from harvests to a lot, its water, weight, blend, jars, sale and labels; f
   await page.keyboard.press('Enter');
   await soon(() => cells(page, 'The account', 'Left over in bulk')).toEqual(['Left over in bulk', '200.0']);
   await soon(() => form.getByRole('button', { name: 'Write it down' }).isDisabled()).toBe(true);
+
+  // Found by its name from any page.
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('LATE');
+  await soon(() => words(page.locator('.find-choice[aria-selected=true]'))).toBe('Late 7/8 harvested 5 September 2026, Larch Bend');
+  await page.keyboard.type(' nothing');
+  await page.getByText('Nothing in this book and no command').waitFor();
+  await page.keyboard.press('Escape');
+  // What is not there is said, and is not to be printed.
+  for (const [at, said] of [
+    ['labels/NOPE', 'What you ask for was not in the book on 6 September 2026.'], ['labels/Early%201', 'No jars were filled from this lot yet.'], ['round/999/2026-09-06', 'What you ask for was not in the book'], ['round/1/soon', 'The address names no yard and day of this book.'],
+    ['trip/2026-09-06', 'The plan has no trip on this day.'], ['tags/999', 'That yard is not in this book.'], ['tags/quarry', 'That yard is not in this book.'], ['treatments/1990', 'This book has no season “1990”.'], ['losses/1990', 'This book has no season “1990” to review.'], ['losses/last', 'This book has no season “last” to review.'],
+  ] as const) {
+    await page.evaluate((to) => {
+      location.hash = `/print/${to}`;
+    }, at);
+    await page.getByText(said).first().waitFor();
+    expect(await page.getByRole('button', { name: /^Print/ }).count(), at).toBe(0);
+    await page.getByRole('link', { name: /^Back to/ }).waitFor();
+  }
 });
 
 const yieldRows: readonly Cells[] = [

@@ -84,7 +84,7 @@ export function lotBook(facts: LotFacts): LotBook {
   const { happenings, loose, madeTrouble } = arrange(facts);
   for (const one of happenings) {
     order += 1;
-    if ('harvest' in one) takeIn(lotOf(one.lot), one.harvest, note);
+    if ('harvest' in one) takeIn(lotOf(one.lot), one.harvest, one.day, note);
     else if ('sale' in one) sell(lotOf(one.lot), one.sale, note);
     else if (one.step.act.what === 'poured') pour(lotOf(one.step.act.from), lotOf(one.step.lot), one.step, one.step.act.mass, note);
     else work(lotOf(one.step.lot), one.step, madeTrouble.get(one.step.key) ?? null, note);
@@ -130,12 +130,19 @@ function arrange({ harvests, sales, steps, standsFor }: LotFacts): { happenings:
     ...standing.map((step): Happening => ({ day: step.day, rank: 1, place: step.key, step })),
     ...sales.flatMap((sale): Happening[] => (sale.lot === null ? [] : [{ day: sale.day, rank: 2, place: sale.place, sale, lot: sale.lot }])),
   ];
-  happenings.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.rank - b.rank || (a.place < b.place ? -1 : 1)));
+  happenings.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.rank - b.rank || ownDay(a, b) || (a.place < b.place ? -1 : 1)));
   return { happenings, loose: harvests.filter(({ entry }) => !into.has(entry)), madeTrouble };
 }
 
-function takeIn(lot: Lot, harvest: HarvestFact, note: Note): void {
-  const { gross, tare, net, moisture, day } = harvest;
+/** Harvests of which a lot was made on one day go in the order of their own days. */
+function ownDay(a: Happening, b: Happening): number {
+  if (!('harvest' in a) || !('harvest' in b) || a.harvest.day === b.harvest.day) return 0;
+  return a.harvest.day < b.harvest.day ? -1 : 1;
+}
+
+/** `day` is the one on which the lot was made of it where that is later than its own. */
+function takeIn(lot: Lot, harvest: HarvestFact, day: Day, note: Note): void {
+  const { gross, tare, net, moisture } = harvest;
   const before = lot.account.bulk;
   // What was filled or poured out before has gone with the water it had, so only what is still there is mixed.
   const untouched = Math.abs(before - lot.account.harvested) <= tolerance;

@@ -16,13 +16,13 @@ export function gramsSaid(grams: number, unit: MassUnit): string {
 const waterSaid = (water: number) => `${fixed(water, 1)}${hold}%`;
 
 /** What happened, as one sentence. */
-export function eventSentence({ of, trouble, change }: Pick<LotEvent, 'of' | 'trouble' | 'change'>, unit: MassUnit): string {
-  const said = whatHappened(of, change, unit);
+export function eventSentence({ of, day, trouble, change }: Pick<LotEvent, 'of' | 'day' | 'trouble' | 'change'>, unit: MassUnit): string {
+  const said = whatHappened({ of, day, change }, unit);
   return trouble === null ? said : `${said} ${troubleSentence(trouble, unit)}`;
 }
 
-function whatHappened(of: LotEvent['of'], change: number, unit: MassUnit): string {
-  if ('harvest' in of) return `${gramsSaid(of.harvest.net, unit)} harvested${of.harvest.moisture === null ? '' : `, ${waterSaid(of.harvest.moisture)} water`}.`;
+function whatHappened({ of, day, change }: Pick<LotEvent, 'of' | 'day' | 'change'>, unit: MassUnit): string {
+  if ('harvest' in of) return `${gramsSaid(of.harvest.net, unit)} harvested${of.harvest.day === day ? '' : ` on ${dayInWords(of.harvest.day)}`}${of.harvest.moisture === null ? '' : `, ${waterSaid(of.harvest.moisture)} water`}.`;
   if ('sale' in of) return `Sold ${of.sale.quantity === null ? '' : `${number(of.sale.quantity, 1)} `}${of.sale.item}.`;
   if ('pouredTo' in of) return `${gramsSaid(-change, unit)} poured into lot ${of.pouredTo}.`;
   return actSentence(of.step.act, unit, change);
@@ -78,7 +78,7 @@ export function refusalSentence({ lot, event }: Found, own: boolean, unit: MassU
   const said = troubleSentence(trouble, unit);
   const mend = trouble.why === 'over' ? 'Weigh the lot and enter what the scale says, or correct the amount. Nothing was kept.' : trouble.why === 'not dry' ? 'Enter its water first, or a lower one. Nothing was kept.' : 'Nothing was kept.';
   if (own) return { sentence: said, mend };
-  return { sentence: `Then this would no longer be right in lot ${lot.code} on ${dayInWords(event.day)}: ${whatHappened(event.of, event.change, unit)} ${said}`, mend };
+  return { sentence: `Then this would no longer be right in lot ${lot.code} on ${dayInWords(event.day)}: ${whatHappened(event, unit)} ${said}`, mend };
 }
 
 /** Whether the account closes, in one sentence. */

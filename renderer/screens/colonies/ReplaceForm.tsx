@@ -1,18 +1,16 @@
-import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
+import { useDeferredValue, useEffect, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
 import type { OpenBook } from '#shared/contract/book.ts';
 import type { StoryEntry } from '#shared/contract/journal.ts';
 import type { Day } from '#shared/days.ts';
-import { entryForms, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
+import type { Cells, Column, Kind } from '#shared/entryForms.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
-import { DayField } from '../../parts/DayField.tsx';
 import { columnsOf, rowOf } from '../../parts/entryColumns.ts';
-import { EntryField } from '../../parts/EntryField.tsx';
-import { entryWords } from '../../parts/entryWords.ts';
+import { EntryFields } from '../../parts/EntryFields.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
-import { byLabel } from '../../parts/searchText.ts';
+import { useKnownLabels } from '../../parts/useKnownLabels.ts';
 import { ConsequenceNote } from './ConsequenceNote.tsx';
 import { ReasonField } from './ReasonField.tsx';
 import { storyWords as words } from './storyWords.ts';
@@ -31,8 +29,7 @@ export interface ReplaceFormProps {
 export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft }: ReplaceFormProps) {
   const replace = useWrite('journal.replace');
   const { say } = useNotice();
-  const all = useRead('colonies.list', { which: 'all' });
-  const labels = useMemo(() => [...new Set((all.data?.rows ?? []).map((row) => row.label))].sort(byLabel), [all.data]);
+  const labels = useKnownLabels();
   const [cells, setCells] = useState<Cells>(first);
   const [reason, setReason] = useState('');
   const [lacking, setLacking] = useState(false);
@@ -82,32 +79,7 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
   return (
     <form ref={form} className="entry-form strike" aria-label={words.replaceHeading} onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
       <div className="fields">
-        <DayField
-          label={entryWords.day}
-          name={`${id}-date`}
-          value={cells.date ?? ''}
-          today={today}
-          order={book.dateOrder}
-          fault={refused.get('date') ?? ahead}
-          onChange={(value) => change('date', value)}
-        />
-        {columnsOf(kind).map((column) =>
-          column === 'date' || column === 'entry' ? null : (
-            <EntryField
-              key={column}
-              one
-              kind={kind}
-              column={column}
-              name={`${id}-${column}`}
-              must={entryForms[kind].must.includes(column)}
-              value={cells[column] ?? ''}
-              fault={refused.get(column) ?? null}
-              yards={book.yards}
-              colonies={labels}
-              onChange={(value) => change(column, value)}
-            />
-          ),
-        )}
+        <EntryFields id={id} kind={kind} columns={columnsOf(kind)} cells={cells} refused={refused} ahead={ahead} book={book} today={today} labels={labels} onChange={change} />
       </div>
       {changed && consequence ? (
         <ConsequenceNote consequence={consequence} heading={words.ifReplaced} cellsElsewhere={[...refused.keys()].every((column) => shown.includes(column))} />

@@ -1,16 +1,18 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import type { LotPage } from '#shared/contract/lots.ts';
-import type { DateOrder, Day } from '#shared/days.ts';
+import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { massIn, type MassUnit } from '#shared/units.ts';
 import type { Grams } from '#shared/brands.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { focusPart } from '../../parts/focusPart.ts';
 import { number } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { restoredParts } from '../../parts/restoredParts.ts';
 import { useDraft } from '../../parts/useDraft.ts';
-import { blankAct, deedOf, deeds, partOfRefusal, partsOf, readAct, type ActFaults, type ActPart, type TypedAct } from './actForm.ts';
+import { asProposed, bestBeforeShown, blankAct, deedOf, deeds, partOfRefusal, partsOf, readAct, type ActFaults, type ActPart, type TypedAct } from './actForm.ts';
 import { typedCelsius, typedNumber } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
@@ -29,14 +31,16 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
   const keep = useWrite('lots.keep');
   const sell = useWrite('lots.sell');
   const { say } = useNotice();
-  const fresh: TypedAct = { ...blankAct, bestBefore: page.bestBefore, soldSize: sizeText(page.line.jars.find(({ left }) => left > 0)?.size) };
+  const fresh: TypedAct = { ...blankAct, soldSize: sizeText(page.line.jars.find(({ left }) => left > 0)?.size) };
   const [typed, setTyped] = useState<TypedAct>(fresh);
   const [faults, setFaults] = useState<ActFaults>({});
   const [fault, setFault] = useState<Fault | undefined>(undefined);
   const form = useRef<HTMLFormElement>(null);
-  const draft = useDraft(`lot ${code}`, (body) => setTyped((before) => restored(body, before)));
+  const draft = useDraft(`lot ${code}`, (body) => setTyped((before) => restoredParts(body, before)));
   const id = useId();
   const deed = deedOf(typed.deed);
+  const months = page.bestBeforeMonths;
+  const best = bestBeforeShown(typed, { order, today, months });
   const parts = partsOf(typed);
 
   const change = (part: ActPart, value: string) => {
@@ -50,15 +54,15 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
     const part = partOfRefusal(answer.field, typed);
     if (part === null) return setFault(answer);
     setFaults({ [part]: [answer.sentence, answer.mend].filter(Boolean).join(' ') });
-    focus(form.current, part);
+    focusPart(form.current, part);
   };
   const write = async (event: FormEvent) => {
     event.preventDefault();
     if (keep.busy || sell.busy) return;
-    const read = readAct(typed, { unit, order, today });
+    const read = readAct(typed, { unit, order, today, months });
     setFaults(read.faults ?? {});
     setFault(undefined);
-    if (read.faults !== null) return focus(form.current, (['day', ...parts] as const).find((part) => read.faults[part] !== undefined));
+    if (read.faults !== null) return focusPart(form.current, (['day', ...parts] as const).find((part) => read.faults[part] !== undefined));
     if ('sale' in read) {
       const answer = await sell.send({ lot: code, day: read.day, ...read.sale });
       if (!answer.ok) return refused(answer);
@@ -70,7 +74,7 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
     }
     draft.drop();
     setTyped({ ...fresh, deed: typed.deed, how: typed.how, day: typed.day });
-    focus(form.current, 'deed');
+    focusPart(form.current, 'deed');
   };
 
   const options: Partial<Record<ActPart, readonly { readonly value: string; readonly text: string }[]>> = {
@@ -78,10 +82,10 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
     from: [{ value: '', text: words.choose }, ...page.others.map((one) => ({ value: one, text: one }))],
     soldSize: [...[...new Map(page.line.jars.map(({ size, words: jar }) => [sizeText(size), jar]))].map(([value, text]) => ({ value, text })), { value: '', text: `${words.inBulk}, ${unit}` }],
   };
-  const help: Partial<Record<ActPart, string>> = { ...words.says, warmth: words.degrees(unit) };
+  const help: Partial<Record<ActPart, string>> = { ...words.says, warmth: words.degrees(unit), bestBefore: words.bestSays(typed.bestBefore === asProposed ? Math.round(months) : null, dayFromTyped(best, order)) };
   const label = (part: ActPart) => (['gross', 'tare', 'mass'].includes(part) ? `${words.fields[part]}, ${unit}` : words.fields[part]);
   const field = (part: ActPart) => {
-    const common = { id: `${id}${part}`, name: part, value: typed[part], 'aria-invalid': faults[part] !== undefined, 'aria-describedby': `${id}${part}-says` };
+    const common = { id: `${id}${part}`, name: part, value: part === 'bestBefore' ? best : typed[part], 'aria-invalid': faults[part] !== undefined, 'aria-describedby': `${id}${part}-says` };
     const choices = options[part];
     return (
       <div key={part} className="field">
@@ -177,21 +181,4 @@ function BlendSays({ lot, typed, unit, onTake }: { readonly lot: string; readonl
 
 function sizeText(size: { readonly amount: number; readonly unit: string } | undefined): string {
   return size === undefined ? '' : `${size.amount} ${size.unit}`;
-}
-
-/** What was typed and not kept the last time; whatever cannot be read of it is left as it was. */
-function restored(body: string, before: TypedAct): TypedAct {
-  let found: unknown;
-  try {
-    found = JSON.parse(body);
-  } catch {
-    return before;
-  }
-  if (typeof found !== 'object' || found === null) return before;
-  return { ...before, ...Object.fromEntries(Object.entries(found).filter(([part, value]) => part in blankAct && typeof value === 'string')) };
-}
-
-function focus(form: HTMLFormElement | null, part: ActPart | undefined): void {
-  const found = part === undefined ? null : form?.elements.namedItem(part);
-  if (found instanceof HTMLElement) found.focus();
 }

@@ -1,6 +1,7 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { useLocation } from 'wouter';
-import { lotAddress, lotOfJar } from './honeyText.ts';
+import { lotOfJar } from '#shared/jarText.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { words } from './words.ts';
 
 const mostNear = 3;
@@ -14,9 +15,11 @@ export function JarSearch({ codes }: { readonly codes: readonly string[] }) {
   const id = useId();
   const open = (event: FormEvent) => {
     event.preventDefault();
-    const asked = lotOfJar(typed);
+    // A lot may itself be called "Lot 5", as it stands on the jar.
+    const names = [typed.trim(), lotOfJar(typed)];
+    const asked = names[1] ?? '';
     const plain = (text: string) => text.toLowerCase().replaceAll(/\s+/g, ' ');
-    const found = codes.find((code) => plain(code) === plain(asked));
+    const found = names.map((name) => codes.find((code) => plain(code) === plain(name))).find((code) => code !== undefined);
     if (found !== undefined) return go(lotAddress(found));
     setFault(asked === '' ? words.jarNeeded : words.jarUnknown(asked, codes.filter((code) => plain(code).includes(plain(asked))).slice(0, mostNear)));
     field.current?.focus();

@@ -1,13 +1,14 @@
 import { useEffect, useId, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { LotPage } from '#shared/contract/lots.ts';
+import { jarText } from '#shared/jarText.ts';
 import { netWeight } from '#shared/netWeight.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
+import { lotAddress, lotIn } from '../../parts/lotAddress.ts';
 import { useDraft } from '../../parts/useDraft.ts';
 import { tagCode } from '../tags/tagCode.ts';
-import { jarText, lotAddress, lotIn } from './honeyText.ts';
 import { labelWords as words } from './labelWords.ts';
 import './labels.css';
 
@@ -15,6 +16,9 @@ const papers = ['letter', 'A4'] as const;
 const perSheet = 12;
 /** More would keep the window busy for seconds, and nobody prints them at once. */
 const most = 540;
+
+/** A longer name would leave a label no room, and no code holds the longest. */
+const longestOnLabel = 60;
 
 type Jars = LotPage['line']['jars'][number];
 
@@ -36,7 +40,8 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
     document.title = title;
   }, [title]);
   const all = data?.line.jars.filter(({ filled }) => filled > 0) ?? [];
-  const jars = all.find((one) => nameOf(one) === size) ?? all[0];
+  const tooLong = [...code].length > longestOnLabel;
+  const jars = tooLong ? undefined : (all.find((one) => nameOf(one) === size) ?? all[0]);
   const asked = typed ?? String(Math.min(most, jars?.filled ?? 0));
   const count = /^\s*\d{1,4}\s*$/.test(asked) && Number(asked) >= 1 && Number(asked) <= most ? Number(asked) : null;
   const sheets = Math.ceil((count ?? 0) / perSheet);
@@ -46,14 +51,16 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
       <style>{`@page labels { size: ${paper}; margin: 10mm; }`}</style>
       <div className="no-print">
         <p className="labels-acts">
-          <button type="button" className="main" disabled={jars === undefined || count === null} onClick={() => window.print()}>
-            {words.print}
-          </button>
-          <Link href={lotAddress(code)}>{words.back(code)}</Link>
+          {jars === undefined ? null : (
+            <button type="button" className="main" disabled={count === null} onClick={() => window.print()}>
+              {words.print}
+            </button>
+          )}
+          {fault && data === undefined ? <Link href="/honey">{words.toHoney}</Link> : <Link href={lotAddress(code)}>{words.back(code)}</Link>}
         </p>
         <h1>{title}</h1>
         <FaultNote fault={fault} />
-        {data && jars === undefined ? <p className="soft">{words.none}</p> : null}
+        {data && jars === undefined ? <p className="soft">{tooLong ? words.tooLong(longestOnLabel) : words.none}</p> : null}
         {data && jars ? (
           <>
             <p className="caution">{words.caution}</p>

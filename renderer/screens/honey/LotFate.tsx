@@ -2,8 +2,9 @@ import { Link } from 'wouter';
 import type { LotPage } from '#shared/contract/lots.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { dayText, money, number } from '../../parts/format.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massText } from './honeyText.ts';
+import { massText } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
 /** From the lot forward: jars, lots it was poured into, sales. */

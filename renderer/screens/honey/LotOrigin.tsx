@@ -3,9 +3,10 @@ import { Link } from 'wouter';
 import type { LotPage, TreatmentLine } from '#shared/contract/lots.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { counted, dayText, missing, number } from '../../parts/format.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { useMarginNote, MarginPart } from '../../parts/Margin.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure, massText, waterText } from './honeyText.ts';
+import { massFigure, massText, waterText } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
 interface PartProps {
@@ -97,10 +98,10 @@ function Colonies({ page }: { readonly page: LotPage }) {
           <li key={yard}>
             <span>{yard}</span>
             <span>
-              {own.map(({ id, label }, at) => (
+              {own.map(({ id, name }, at) => (
                 <span key={id}>
-                  {at > 0 ? ', ' : ''}
-                  <Link href={`/colonies/${id}`}>{label}</Link>
+                  {at > 0 ? (own.some((one) => one.name !== one.label) ? '; ' : ', ') : ''}
+                  <Link href={`/colonies/${id}`}>{name}</Link>
                 </span>
               ))}
               {own.some(({ together }) => together) ? <span className="soft"> {words.coloniesTogether}</span> : null}

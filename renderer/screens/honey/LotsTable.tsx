@@ -2,9 +2,10 @@ import { Link } from 'wouter';
 import type { LotLine } from '#shared/contract/lots.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { counted, dayTight, fixed, missing, number } from '../../parts/format.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure, massText } from './honeyText.ts';
+import { massFigure, massText } from './honeyText.ts';
 import { accountWord } from './lotsCsv.ts';
 import { words } from './words.ts';
 

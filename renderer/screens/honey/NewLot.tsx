@@ -1,6 +1,6 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { Link, useLocation } from 'wouter';
-import type { HarvestLine, LotLine } from '#shared/contract/lots.ts';
+import { longestNewLot, type HarvestLine, type LotLine } from '#shared/contract/lots.ts';
 import type { EntryId } from '#shared/brands.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
@@ -9,9 +9,10 @@ import { useWrite } from '../../desk/useDesk.ts';
 import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { counted, dayText } from '../../parts/format.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { useNotice } from '../../parts/Notice.tsx';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure, massText, waterText } from './honeyText.ts';
+import { massFigure, massText, waterText } from './honeyText.ts';
 import { words } from './words.ts';
 
 interface NewLotProps {
@@ -58,7 +59,7 @@ export function NewLot({ loose, lots, nextCode, unit, order, today }: NewLotProp
     setFault(undefined);
     const known = lots.some((lot) => lot.code.toLowerCase() === name.toLowerCase());
     const wrong = {
-      ...(name === '' || [...name].length > 40 ? { code: words.must.code } : known ? { code: words.must.known } : {}),
+      ...(name === '' || [...name].length > longestNewLot ? { code: words.must.code } : known ? { code: words.must.known } : {}),
       ...(day === null ? { day: words.must.day } : {}),
       ...(own.length === 0 ? { harvests: words.must.harvests } : {}),
     };

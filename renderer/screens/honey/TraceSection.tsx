@@ -8,9 +8,10 @@ import type { MassUnit } from '#shared/units.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { counted, dayText, number } from '../../parts/format.ts';
+import { lotAddress } from '../../parts/lotAddress.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
-import { lotAddress, massFigure } from './honeyText.ts';
-import { named, nearTo, tracedColony } from './tracedColony.ts';
+import { massFigure } from './honeyText.ts';
+import { nearTo, tracedColony } from './tracedColony.ts';
 import { words } from './words.ts';
 
 interface TraceProps {
@@ -29,7 +30,7 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
   const [typed, setTyped] = useState({ colony: '', yard: '', season: '', from: '', until: '', treatment: '' });
   const id = useId();
   const known = useRead('lots.traceable', {}, { enabled: by === 'colony' || by === 'treatment' });
-  const colonies = named(known.data?.colonies ?? []);
+  const colonies = known.data?.colonies ?? [];
   const change = (part: keyof typeof typed) => (value: string) => setTyped({ ...typed, [part]: value });
   const { colony, said } = tracedColony(colonies, typed.colony);
   const [from, until] = [dayFromTyped(typed.from, order), dayFromTyped(typed.until, order)];
@@ -94,6 +95,7 @@ export function TraceSection({ yards, seasons, unit, order }: TraceProps) {
       </div>
       <div role="status">
         {by === 'colony' && known.data && said !== null ? <p className="field-fault">{said}</p> : null}
+        {by === 'treatment' && known.data?.treatments.length === 0 ? <p className="soft">{words.noTreatment}</p> : null}
         {by === 'day' && typed.from.trim() !== '' && typed.until.trim() !== '' && asked === null ? <p className="field-fault">{words.noDays}</p> : null}
         {asked !== null && data ? <p className="said">{data.sentence}</p> : null}
       </div>

@@ -3,8 +3,7 @@ import { Link } from 'wouter';
 import type { YieldGrouping } from '#shared/contract/yields.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { useCalmRead } from '../../desk/useDesk.ts';
-import '../../parts/behind.css';
-import { FaultNote } from '../../parts/FaultNote.tsx';
+import { BehindSection, BehindTable } from '../../parts/BehindSection.tsx';
 import { counted, dayTight, number } from '../../parts/format.ts';
 import { words as partWords } from '../../parts/words.ts';
 import { poundsText } from './yieldText.ts';
@@ -30,45 +29,35 @@ export function YieldBehind({ by, season, unit, group, title, onClose }: BehindP
   const [most, setMost] = useState(page);
   const { data, fault } = useCalmRead('yields.behind', { by, key: group, season, most }, { keep: true });
   return (
-    <section className="behind" aria-label={title} aria-live="polite">
-      <div className="behind-head">
-        <h3>{title}</h3>
-        <button type="button" className="link no-print" onClick={onClose}>
-          {words.close}
-        </button>
-      </div>
-      <FaultNote fault={fault} />
+    <BehindSection title={title} close={words.close} onClose={onClose} fault={fault}>
       {data === undefined ? null : (
         <>
-          <div className="scroll behind-list" tabIndex={0} role="group" aria-label={title}>
-            <table className="tight">
-              <caption className="visually-hidden">{title}</caption>
-              <thead>
-                <tr>
-                  <th scope="col">{words.colony}</th>
-                  <th scope="col">{words.season}</th>
-                  <th scope="col">{words.yard}</th>
-                  <th scope="col">{words.days}</th>
-                  <th scope="col" className="number">
-                    {words.weighed(unit)}
+          <BehindTable title={title}>
+            <thead>
+              <tr>
+                <th scope="col">{words.colony}</th>
+                <th scope="col">{words.season}</th>
+                <th scope="col">{words.yard}</th>
+                <th scope="col">{words.days}</th>
+                <th scope="col" className="number">
+                  {words.weighed(unit)}
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {data.rows.map(({ colony, label, season: of, yard, lb, days, together }) => (
+                <tr key={`${colony} ${of} ${together}`}>
+                  <th scope="row">
+                    <Link href={`/colonies/${colony}`}>{label}</Link>
                   </th>
+                  <td>{of}</td>
+                  <td>{yard}</td>
+                  <td>{days.map((day) => dayTight(day)).join(', ')}</td>
+                  <td className="number">{together ? words.withYard : poundsText(lb, unit)}</td>
                 </tr>
-              </thead>
-              <tbody>
-                {data.rows.map(({ colony, label, season: of, yard, lb, days, together }) => (
-                  <tr key={`${colony} ${of} ${together}`}>
-                    <th scope="row">
-                      <Link href={`/colonies/${colony}`}>{label}</Link>
-                    </th>
-                    <td>{of}</td>
-                    <td>{yard}</td>
-                    <td>{days.map((day) => dayTight(day)).join(', ')}</td>
-                    <td className="number">{together ? words.withYard : poundsText(lb, unit)}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+              ))}
+            </tbody>
+          </BehindTable>
           {data.total > data.rows.length && (
             <p className="soft small">
               {words.moreBehind(number(data.rows.length), counted(data.total, 'colony-season', 'colony-seasons'))}{' '}
@@ -81,6 +70,6 @@ export function YieldBehind({ by, season, unit, group, title, onClose }: BehindP
           )}
         </>
       )}
-    </section>
+    </BehindSection>
   );
 }

@@ -1,17 +1,21 @@
-import type { LotAct } from '#shared/contract/lots.ts';
+import { lotMost, type LotAct } from '#shared/contract/lots.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { readCents } from '../orders/readCents.ts';
 import { typedCelsius, typedMass, typedNumber, typedSize } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
+import { monthsAfter } from '#shared/monthsAfter.ts';
 
 /** What may be written down of a lot, in the order in which it usually happens. */
 export const deeds = ['weighed', 'water', 'dried', 'poured', 'filled', 'sold', 'lost'] as const;
 export type Deed = (typeof deeds)[number];
 
+/** Stands for the best before that is reckoned from the day of filling, until the person types another. */
+export const asProposed = 'as proposed';
+
 /** Everything that can stand in the form, as text. */
 export const blankAct = {
-  deed: 'weighed', day: '', gross: '', tare: '', how: 'index', index: '', warmth: '', water: '', to: '', from: '', target: '', mass: '', size: '', count: '', bestBefore: '', soldSize: '', quantity: '', price: '', why: '', note: '',
+  deed: 'weighed', day: '', gross: '', tare: '', how: 'index', index: '', warmth: '', water: '', to: '', from: '', target: '', mass: '', size: '', count: '', bestBefore: asProposed, soldSize: '', quantity: '', price: '', why: '', note: '',
 };
 export type TypedAct = Readonly<typeof blankAct>;
 export type ActPart = keyof TypedAct;
@@ -57,10 +61,19 @@ interface ActSetting {
   readonly unit: MassUnit;
   readonly order: DateOrder;
   readonly today: Day;
+  /** From filling to best before. */
+  readonly months: number;
+}
+
+/** What stands in the field of best before; nothing as long as the day of filling is none. */
+export function bestBeforeShown({ bestBefore, day }: TypedAct, { order, today, months }: Omit<ActSetting, 'unit'>): string {
+  if (bestBefore !== asProposed) return bestBefore;
+  const filled = day.trim() === '' ? today : dayFromTyped(day, order);
+  return filled === null ? '' : monthsAfter(filled, months);
 }
 
 /** What was typed, or what is wrong with it beside the field it is about; the desk judges it against the lot. */
-export function readAct(typed: TypedAct, { unit, order, today }: ActSetting): ReadAct {
+export function readAct(typed: TypedAct, { unit, order, today, months }: ActSetting): ReadAct {
   const faults: ActFaults = {};
   const need = <Value>(part: ActPart, value: Value | null, says: string): Value | null => {
     if (value === null) faults[part] = says;
@@ -80,6 +93,10 @@ export function readAct(typed: TypedAct, { unit, order, today }: ActSetting): Re
     return need(part, value !== null && Number.isInteger(value) && value >= 1 && value <= most ? value : null, words.must.count);
   };
   const done = (act: LotAct | null): ReadAct => (day === null || act === null || Object.keys(faults).length > 0 ? { faults } : { faults: null, day, act });
+  const short = (part: 'why' | 'note', most: number) => {
+    const text = typed[part].trim();
+    return need(part, text.length > most ? null : text, words.must.tooLong(most));
+  };
   switch (deedOf(typed.deed)) {
     case 'weighed': {
       const [gross, tare] = [mass('gross', words.must.mass), mass('tare', words.must.mass, 0)];
@@ -104,11 +121,12 @@ export function readAct(typed: TypedAct, { unit, order, today }: ActSetting): Re
     }
     case 'filled': {
       const [size, count] = [need('size', typedSize(typed.size), words.must.size), whole('count', 100_000)];
-      const best = typed.bestBefore.trim() === '' ? null : need('bestBefore', dayFromTyped(typed.bestBefore, order), words.must.bestBefore);
+      const bestTyped = bestBeforeShown(typed, { order, today, months });
+      const best = bestTyped.trim() === '' ? null : need('bestBefore', dayFromTyped(bestTyped, order), words.must.bestBefore);
       return done(size === null || count === null ? null : { what: 'filled', size, count, bestBefore: best });
     }
     case 'lost': {
-      const [lost, why] = [mass('mass', words.must.mass), need('why', typed.why.trim() === '' ? null : typed.why.trim(), words.must.why)];
+      const [lost, why] = [mass('mass', words.must.mass), typed.why.trim() === '' ? need('why', null, words.must.why) : short('why', lotMost.why)];
       return done(lost === null || why === null ? null : { what: 'lost', mass: lost, why });
     }
     case 'sold': {
@@ -116,8 +134,9 @@ export function readAct(typed: TypedAct, { unit, order, today }: ActSetting): Re
       const amount = typedNumber(typed.quantity);
       const quantity = size === null ? need('quantity', amount !== null && amount > 0 ? amount : null, words.must.mass) : whole('quantity', 1_000_000);
       const price = typed.price.trim() === '' ? null : need('price', readCents(typed.price), words.must.price);
-      if (day === null || quantity === null || Object.keys(faults).length > 0) return { faults };
-      return { faults: null, day, sale: { size, quantity, price, note: typed.note.trim() } };
+      const note = short('note', lotMost.note);
+      if (day === null || quantity === null || note === null || Object.keys(faults).length > 0) return { faults };
+      return { faults: null, day, sale: { size, quantity, price, note } };
     }
   }
 }

@@ -48,33 +48,3 @@ export function typedCelsius(text: string, unit: MassUnit): number | null {
   const degrees = Number((found[1] ?? '').replace(',', '.'));
   return (found[2] ?? (unit === 'kg' ? 'c' : 'f')).toLowerCase() === 'c' ? degrees : ((degrees - 32) * 5) / 9;
 }
-
-export function lotAddress(code: string): string {
-  return `/honey/lots/${encodeURIComponent(code)}`;
-}
-
-export function labelsAddress(code: string): string {
-  return `/print/labels/${encodeURIComponent(code)}`;
-}
-
-/** The lot that stands in an address. */
-export function lotIn(part: string): string {
-  try {
-    return decodeURIComponent(part);
-  } catch {
-    return part;
-  }
-}
-
-const before = 'Outyard honey lot';
-
-/** What the code on a jar holds, as plain text that says what it is without the program. */
-export function jarText(lot: string): string {
-  return `${before} ${lot}`;
-}
-
-/** The lot of what was read off a jar: its name, or all that its code holds. */
-export function lotOfJar(typed: string): string {
-  const text = typed.trim();
-  return (text.toLowerCase().startsWith(before.toLowerCase()) ? text.slice(before.length) : text.replace(/^lot\s+/i, '')).trim();
-}

@@ -4,6 +4,7 @@ import { counted } from '../../parts/format.ts';
 export const labelWords = {
   title: (lot: string) => `Labels, lot ${lot}`,
   print: 'Print the labels',
+  toHoney: 'Back to all lots',
   back: (lot: string) => `Back to lot ${lot}`,
   size: 'Jars',
   jarsBest: (jar: string, day: string) => `${jar}, best before ${day}`,
@@ -23,6 +24,7 @@ export const labelWords = {
   holds: (text: string) => `Each code holds plain text that any scanner shows, such as “${text}”; typed or scanned on the Honey page it leads back to the hives.`,
   law: 'What else a label must say, and in what size, is the law of your place.',
   none: 'No jars were filled from this lot yet. Write them down on its page, and their labels stand here.',
+  tooLong: (most: number) => `The name of this lot is too long for a label, which has room for ${most} signs. Replace the entries of its harvests with a shorter one.`,
   badCount: (most: number) => `Type a whole number of labels, up to ${most}.`,
   code: (lot: string) => `Code of lot ${lot}`,
   label: (at: number) => `Label ${at}`,

@@ -1,3 +1,5 @@
+import type { Day } from '#shared/days.ts';
+import { counted, dayText } from '../../parts/format.ts';
 import type { Deed } from './actForm.ts';
 
 /** Everything the page of a lot says by itself. */
@@ -54,12 +56,15 @@ export const lotWords = {
   hows: { index: 'refractive index', water: 'per cent' },
   choose: 'choose',
   says: {
-    index: 'Such as 1.4915.', target: 'Only if you want to know how much it takes.', size: 'Such as 1 lb, 12 oz or 500 g.', bestBefore: 'Empty: none on the jars.', price: 'Empty: not written down.',
+    index: 'Such as 1.4915.', target: 'Only if you want to know how much it takes.', size: 'Such as 1 lb, 12 oz or 500 g.', price: 'Empty: not written down.',
   },
+  bestSays: (proposedAfter: number | null, day: Day | null) =>
+    [proposedAfter === null ? (day === null ? '' : `${dayText(day)}.`) : `${counted(proposedAfter, 'month', 'months')} from the day of filling, until you type another.`, 'Empty: none on the jars.'].filter(Boolean).join(' '),
   degrees: (unit: 'lb' | 'kg') => (unit === 'lb' ? 'In °F, or with C.' : 'In °C, or with F.'),
   keep: 'Write it down',
   take: 'Take this amount',
   must: {
+    tooLong: (most: number) => `At most ${most} signs fit here. Shorten it.`,
     day: 'That is no day.', mass: 'Type an amount, such as 120 or 55 kg.', water: 'Honey holds 10 to 40 % water. Type what was read.', count: 'Type a whole number of jars.', index: 'Type the index, such as 1.4915.', warmth: 'Type the warmth it was read at.',
     from: 'Choose the lot it came from.', size: 'Type what a jar holds, such as 1 lb or 500 g.', bestBefore: 'That is no day. Leave it empty for none.', why: 'Say why, in a word.', price: 'Type the price for all of it, such as 240.',
   },

@@ -13,7 +13,7 @@ export function traceCsv(page: LotPage, unit: MassUnit): string {
   const rows: (string | number | null)[][] = [
     ...page.harvests.map(({ entry, day, yardName, label, net, moisture, via }) => ['back', 'harvest', via ?? line.code, day, yardName, label, mass(net), moisture, null, null, entry]),
     ...page.cameFrom.map(({ code, day, mass: grams }) => ['back', 'poured in from', code, day, null, null, mass(grams), null, null, null, null]),
-    ...page.colonies.map(({ label, yard, together }) => ['back', together ? 'colony, weighed with its yard' : 'colony', line.code, null, yard, label, null, null, null, null, null]),
+    ...page.colonies.map(({ label, name, yard, together }) => ['back', together ? 'colony, weighed with its yard' : 'colony', line.code, null, yard, label, null, null, null, name === label ? null : name, null]),
     ...page.treatments.flatMap(({ entry, day, ingredient, yard, colonies, daysBefore }) => colonies.map(({ label, supers }) => ['back', 'treatment', line.code, day, yard, label, null, null, daysBefore, `${ingredient}, ${supers}`, entry])),
     ...page.wentTo.map(({ code, day, mass: grams }) => ['forward', 'poured into', code, day, null, null, mass(grams), null, null, null, null]),
     ...line.jars.map(({ words, filled, sold, left, bestBefore }) => ['forward', 'jars', line.code, null, null, null, null, null, null, `${filled} of ${words} filled, ${sold} sold, ${left} left${bestBefore === null ? '' : `, best before ${bestBefore}`}`, null]),

@@ -3,18 +3,8 @@ import { words } from './words.ts';
 
 type Colony = OutputOf<'lots.traceable'>['colonies'][number];
 
-export interface NamedColony extends Colony {
-  readonly name: string;
-}
-
-/** A label may have been used again; then the day on which the colony came tells them apart. */
-export function named(colonies: readonly Colony[]): NamedColony[] {
-  const times = Map.groupBy(colonies, ({ label }) => label.toLowerCase());
-  return colonies.map((one) => ({ ...one, name: (times.get(one.label.toLowerCase())?.length ?? 0) > 1 ? words.since(one.label, one.from) : one.label }));
-}
-
 /** The colony that was typed, or what to say where there is none, or more than one. */
-export function tracedColony(colonies: readonly NamedColony[], typed: string): { readonly colony: NamedColony | undefined; readonly said: string | null } {
+export function tracedColony(colonies: readonly Colony[], typed: string): { readonly colony: Colony | undefined; readonly said: string | null } {
   const text = typed.trim();
   const asked = text.toLowerCase();
   const colony = colonies.find(({ name }) => name.toLowerCase() === asked);
@@ -25,6 +15,6 @@ export function tracedColony(colonies: readonly NamedColony[], typed: string): {
 }
 
 /** Those that what is typed may become. */
-export function nearTo(colonies: readonly NamedColony[], typed: string): NamedColony[] {
+export function nearTo(colonies: readonly Colony[], typed: string): Colony[] {
   return colonies.filter(({ name }) => name.toLowerCase().startsWith(typed.trim().toLowerCase()));
 }

@@ -1,3 +1,4 @@
+import { longestNewLot } from '#shared/contract/lots.ts';
 import { heavyShare } from '#shared/lotScale.ts';
 
 /** Everything the Honey page says by itself; the sentences made from the data come from the desk. */
@@ -53,7 +54,7 @@ export const words = {
   chooseNone: 'Choose none',
   choose: (what: string) => `Choose the harvest of ${what}`,
   make: 'Make the lot',
-  must: { code: 'Name the lot in up to 40 signs.', day: 'That is no day.', harvests: 'Choose at least one harvest.', known: 'A lot has that name already. Choose another.' },
+  must: { code: `Name the lot in up to ${longestNewLot} signs.`, day: 'That is no day.', harvests: 'Choose at least one harvest.', known: 'A lot has that name already. Choose another.' },
   together: 'the yard together',
   entry: 'Day',
   yard: 'Yard',
@@ -68,9 +69,9 @@ export const words = {
   from: 'First day',
   until: 'Last day',
   treatment: 'Treatment',
-  since: (label: string, day: string) => `${label}, since ${day}`,
   noColony: (typed: string) => `No colony that gave honey is called “${typed}”.`,
   calledSo: (count: number, label: string) => `${count === 2 ? 'Two' : count} colonies were called ${label}: choose one from the list.`,
+  noTreatment: 'No treatment is written down yet.',
   noDays: 'Name two days, the first one first.',
   via: 'By way of',
   direct: 'straight in',

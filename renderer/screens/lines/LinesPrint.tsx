@@ -40,9 +40,11 @@ export function LinesPrint() {
   return (
     <main className="lines-paper">
       <p className="lines-paper-acts no-print">
-        <button type="button" className="main" disabled={sheets === 0} onClick={() => window.print()}>
-          {words.printButton}
-        </button>
+        {sheets === 0 ? null : (
+          <button type="button" className="main" onClick={() => window.print()}>
+            {words.printButton}
+          </button>
+        )}
         <Link href="/lines">{words.printBack}</Link>
       </p>
       <FaultNote fault={fault} />

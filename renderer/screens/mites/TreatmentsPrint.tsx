@@ -1,13 +1,11 @@
-import { useEffect } from 'react';
-import { Link, useLocation } from 'wouter';
+import { useLocation } from 'wouter';
 import type { TreatmentLog, TreatmentRow } from '#shared/contract/mites.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { csvText } from '../../parts/csv.ts';
 import { download } from '../../parts/download.ts';
-import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, fixed, missing } from '../../parts/format.ts';
-import '../stock/stock.css';
+import { PaperPage } from '../../parts/PaperPage.tsx';
 import './mites.css';
 import { words } from './words.ts';
 
@@ -15,19 +13,22 @@ import { words } from './words.ts';
 export function TreatmentsPrint({ season }: { readonly season: string | undefined }) {
   const { book } = useBook();
   const [, go] = useLocation();
-  const asked = season !== undefined && /^\d{4}$/.test(season) ? { season: Number(season) } : {};
+  const number = season !== undefined && /^\d{4}$/.test(season) ? Number(season) : null;
+  const asked = number === null ? {} : { season: number };
   const { data, fault } = useRead('mites.log', asked, { keep: true });
-  const title = data ? words.printTitle(data.seasonName) : words.title;
-  useEffect(() => {
-    document.title = title;
-  }, [title]);
+  const known = data !== undefined && (season === undefined || data.seasons.some((one) => one.season === number));
+  const title = known ? words.printTitle(data.seasonName) : words.title;
   return (
-    <main className="paper-page mites-paper">
-      <div className="paper-acts no-print">
-        <button type="button" className="main" disabled={!data} onClick={() => window.print()}>
-          {words.printButton}
-        </button>
-        {data ? (
+    <PaperPage
+      title={title}
+      className="mites-paper"
+      print={words.printButton}
+      ready={known}
+      backTo="/needs/mites"
+      back={words.printBack}
+      fault={fault}
+      choices={
+        known ? (
           <>
             <label className="inline-choice">
               {words.printSeason}{' '}
@@ -43,12 +44,12 @@ export function TreatmentsPrint({ season }: { readonly season: string | undefine
               {words.csv}
             </button>
           </>
-        ) : null}
-        <Link href="/needs/mites">{words.printBack}</Link>
-      </div>
-      <FaultNote fault={fault} />
-      {data && book ? <Log log={data} book={book.name} /> : null}
-    </main>
+        ) : null
+      }
+    >
+      {data && !known ? <p>{words.printNoSeason(season ?? '')}</p> : null}
+      {known && book ? <Log log={data} book={book.name} /> : null}
+    </PaperPage>
   );
 }
 

@@ -133,6 +133,7 @@ export const words = {
   csv: 'Save as CSV',
   csvName: (season: string) => `treatments ${season.replace('–', '-')}.csv`,
   csvHead: ['yard', 'colonies', 'which', 'active_ingredient', 'on', 'off', 'colonies_with_supers', 'mites_per_100_before', 'mites_per_100_after', 'colonies_counted', 'note', 'entries'],
+  printNoSeason: (asked: string) => `This book has no season “${asked}”.`,
   printNone: (season: string) => `No treatment is written down in the season ${season}.`,
   on: 'On',
   off: 'Off',

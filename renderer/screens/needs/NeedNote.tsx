@@ -1,8 +1,8 @@
 import { Link } from 'wouter';
 import type { NeedLine } from '#shared/contract/needs.ts';
-import { dueWords } from '../../parts/dueWords.ts';
 import { dayText } from '../../parts/format.ts';
 import { MarginPart } from '../../parts/Margin.tsx';
+import { RuleNumbers } from '../../parts/RuleNumbers.tsx';
 import { RulesLink } from '../../parts/RulesLink.tsx';
 import { words } from './words.ts';
 
@@ -41,19 +41,7 @@ export function NeedNote({ line }: { readonly line: NeedLine }) {
         <p>{line.rank}</p>
       </MarginPart>
       <MarginPart heading={words.numbers}>
-        <ul className="rules">
-          {line.sources.map(({ key, label, value, source, confidence }) => (
-            <li key={key}>
-              <p>
-                {label}: <strong>{value}</strong>
-              </p>
-              <p className="soft small">
-                {source}
-                {dueWords.confidence[confidence]}.
-              </p>
-            </li>
-          ))}
-        </ul>
+        <RuleNumbers numbers={line.sources} />
         <RulesLink room="attention" />
       </MarginPart>
     </>

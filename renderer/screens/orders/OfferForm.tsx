@@ -4,8 +4,10 @@ import type { Fault } from '#shared/faults.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { focusPart } from '../../parts/focusPart.ts';
 import { dayText } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { restoredParts } from '../../parts/restoredParts.ts';
 import { useDraft } from '../../parts/useDraft.ts';
 import { blankOffer, offerKinds, partOf, readOffer, typedOffer, type OfferFaults, type OfferPart, type TypedOffer } from './readOffer.ts';
 import { words } from './words.ts';
@@ -23,8 +25,8 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
   const [fault, setFault] = useState<Fault | undefined>(undefined);
   const [free, setFree] = useState(false);
   const [past, setPast] = useState<string | null>(null);
-  const draft = useDraft(`offer ${offer?.key ?? 'new'}`, (body) => setTyped((before) => restored(body, before)));
-  useEffect(() => focus(form.current, 'seller'), []);
+  const draft = useDraft(`offer ${offer?.key ?? 'new'}`, (body) => setTyped((before) => restoredParts(body, before)));
+  useEffect(() => focusPart(form.current, 'seller'), []);
 
   const change = (part: OfferPart, value: string) => {
     const next = { ...typed, [part]: value };
@@ -39,19 +41,19 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
     const read = readOffer(typed, book.dateOrder);
     setFaults(read.faults);
     setFault(undefined);
-    if (read.offer === null) return focus(form.current, (Object.keys(blankOffer) as OfferPart[]).find((part) => read.faults[part] !== undefined));
+    if (read.offer === null) return focusPart(form.current, (Object.keys(blankOffer) as OfferPart[]).find((part) => read.faults[part] !== undefined));
     // A day that is past is asked about once: a second Enter keeps it as it is.
     if (read.offer.orderBy < today && past !== read.offer.orderBy) {
       setPast(read.offer.orderBy);
       setFaults({ orderBy: words.offerPast(dayText(read.offer.orderBy)) });
-      return focus(form.current, 'orderBy');
+      return focusPart(form.current, 'orderBy');
     }
     const answer = await send({ key: offer?.key ?? null, offer: read.offer, free });
     if (!answer.ok) {
       const part = partOf(answer.field);
       if (part === null) setFault(answer);
       else setFaults({ [part]: [answer.sentence, answer.mend].filter(Boolean).join(' ') });
-      return focus(form.current, part ?? 'seller');
+      return focusPart(form.current, part ?? 'seller');
     }
     draft.drop();
     notice.say(words.offerKept(answer.value.offer.seller, answer.value.offer.words));
@@ -126,21 +128,4 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
       </div>
     </form>
   );
-}
-
-/** What was typed and not kept the last time; whatever cannot be read of it is left as it was. */
-function restored(body: string, before: TypedOffer): TypedOffer {
-  let found: unknown;
-  try {
-    found = JSON.parse(body);
-  } catch {
-    return before;
-  }
-  if (typeof found !== 'object' || found === null) return before;
-  return { ...before, ...Object.fromEntries(Object.entries(found).filter(([part, value]) => part in blankOffer && typeof value === 'string')) };
-}
-
-function focus(form: HTMLFormElement | null, part: OfferPart | undefined): void {
-  const field = part === undefined ? null : form?.elements.namedItem(part);
-  if (field instanceof HTMLElement) field.focus();
 }

@@ -1,14 +1,11 @@
-import { useEffect } from 'react';
-import { Link } from 'wouter';
 import type { OrderAnswer, OrderDecision } from '#shared/contract/decision.ts';
 import { yearOf } from '#shared/days.ts';
 import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
-import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, missing, money, number, percent } from '../../parts/format.ts';
+import { PaperPage } from '../../parts/PaperPage.tsx';
 import { bySeller, type SellerOrder } from './bySeller.ts';
 import { packsText } from './EquipmentSection.tsx';
-import '../stock/stock.css';
 import './orders.css';
 import { deliveryText, quantityText } from './SellerSection.tsx';
 import { useQuestion } from './useQuestion.ts';
@@ -18,23 +15,12 @@ import { words } from './words.ts';
 export function OrdersPrint() {
   const { book } = useBook();
   const { decision, fault } = useQuestion(book?.path ?? '');
-  // The title is the file's name when the page is printed into one.
   const title = decision ? words.printTitle(String(yearOf(decision.spring))) : words.title;
-  useEffect(() => {
-    document.title = title;
-  }, [title]);
   useOffer('print the order', decision ? () => window.print() : null);
   return (
-    <main className="paper-page">
-      <p className="paper-acts no-print">
-        <button type="button" className="main" disabled={!decision} onClick={() => window.print()}>
-          {words.printButton}
-        </button>
-        <Link href="/orders">{words.printBack}</Link>
-      </p>
-      <FaultNote fault={fault} />
+    <PaperPage title={title} print={words.printButton} ready={decision !== undefined && decision !== null} backTo="/orders" back={words.printBack} fault={fault}>
       {decision && book ? <OrderSheets decision={decision} book={book.name} /> : null}
-    </main>
+    </PaperPage>
   );
 }
 

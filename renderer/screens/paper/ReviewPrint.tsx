@@ -20,24 +20,29 @@ import { words } from './words.ts';
 /** Groupings that are not on paper unless they are asked for. */
 const extra: readonly Grouping[] = ['source', 'queenAge', 'line', 'treated', 'mites', 'stores'];
 
+/** No season has this number: what stood in the address is none. */
+const none = -1;
+
 /** The season review on paper, as tables in files, and as one page to send. */
 export function ReviewPrint({ season }: { readonly season?: string }) {
   const { book } = useBook();
   const { say } = useNotice();
   const [united] = useUnited();
-  const [chosen, setChosen] = useState<number | undefined>(season !== undefined && /^\d{4}$/.test(season) ? Number(season) : undefined);
+  const [chosen, setChosen] = useState<number | undefined>(season === undefined ? undefined : /^\d{4}$/.test(season) ? Number(season) : none);
   const [fault, setFault] = useState<Fault | undefined>();
   const [opened, setOpened] = useState(false);
   const [by, setBy] = useState<Grouping | ''>('');
-  const asked = { united, ...(by === '' ? {} : { by }), ...(chosen === undefined ? {} : { season: chosen }) };
+  const asked = { united, ...(by === '' ? {} : { by }), ...(chosen === undefined || chosen === none ? {} : { season: chosen }) };
   const { data: paper, fault: unread, stale } = useRead('losses.paper', asked, { keep: true });
   const { data: found } = useRead('losses.files', asked, { keep: true, enabled: opened });
+  // A season that the book does not have is answered with its last one, which nobody asked for.
+  const known = paper !== undefined && (chosen === undefined || paper.seasons.some((one) => one.season === chosen));
   // The title is the file's name when the page is printed into one.
-  const title = paper && book ? `${paper.title}, ${book.name}` : words.loading;
+  const title = paper && book && known ? `${paper.title}, ${book.name}` : paper || unread ? words.page : words.loading;
   useEffect(() => {
     document.title = title;
   }, [title]);
-  const ready = paper !== undefined && book !== undefined && !stale && paper.sections.length > 0;
+  const ready = known && book !== undefined && !stale && paper.sections.length > 0;
   useOffer('print the review', ready ? () => window.print() : null);
   const save = (name: string, text: string) => {
     download(name, text);
@@ -58,13 +63,17 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
   return (
     <main className="review-paper">
       <div className="review-paper-acts no-print">
-        <button type="button" className="main" disabled={!ready} onClick={() => window.print()}>
-          {words.print}
-        </button>
-        <button type="button" disabled={!ready} onClick={() => void saveHtml()}>
-          {words.html}
-        </button>
-        {paper && paper.seasons.length > 1 ? (
+        {ready || stale ? (
+          <>
+            <button type="button" className="main" disabled={!ready} onClick={() => window.print()}>
+              {words.print}
+            </button>
+            <button type="button" disabled={!ready} onClick={() => void saveHtml()}>
+              {words.html}
+            </button>
+          </>
+        ) : null}
+        {paper && known && paper.seasons.length > 1 ? (
           <label className="inline-choice">
             {words.season}{' '}
             <select value={paper.season} onChange={(event) => setChosen(Number(event.target.value))}>
@@ -108,7 +117,7 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
         </details>
       ) : null}
       <FaultNote fault={fault ?? unread} />
-      {paper && book ? (
+      {paper && book && known ? (
         <article>
           <style>{`@page review-paper { @top-right { content: ${runningLine(words.line(book.name, dayText(paper.asOf)))}; font: 9pt sans-serif; } }`}</style>
           <h1>{paper.title}</h1>
@@ -117,7 +126,10 @@ export function ReviewPrint({ season }: { readonly season?: string }) {
           <PaperSections sections={paper.sections} />
         </article>
       ) : (
-        <h1>{words.loading}</h1>
+        <>
+          <h1>{paper || unread ? words.page : words.loading}</h1>
+          {paper && !known && !stale ? <p>{words.noSeason(season ?? '')}</p> : null}
+        </>
       )}
     </main>
   );

@@ -13,5 +13,7 @@ export const words = {
   savedAll: (count: number) => `Saved: ${count} tables.`,
   line: (book: string, day: string) => `${book}, as of ${day}`,
   empty: 'Nothing is in the book yet that a review could count.',
+  page: 'Season review',
+  noSeason: (asked: string) => `This book has no season “${asked}” to review.`,
   loading: 'The review is being counted…',
 } as const;

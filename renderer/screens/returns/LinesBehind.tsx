@@ -4,8 +4,8 @@ import type { CostLine, LineOfPurchase } from '#shared/contract/budgetLines.ts';
 import type { MoneyLineView } from '#shared/contract/returns.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useWrite } from '../../desk/useDesk.ts';
+import { BehindSection, BehindTable } from '../../parts/BehindSection.tsx';
 import { Entering } from '../../parts/Entering.tsx';
-import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, missing, number } from '../../parts/format.ts';
 import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { amountText } from './amountText.ts';
@@ -34,14 +34,7 @@ export function LinesBehind({ chosen, lines, onClose }: { readonly chosen: Chose
   }, [moved, lines]);
   const choices = own.some(({ bought }) => bought !== null);
   return (
-    <section className="behind" aria-label={title} aria-live="polite">
-      <div className="behind-head">
-        <h3>{title}</h3>
-        <button type="button" className="link no-print" onClick={onClose}>
-          {words.close}
-        </button>
-      </div>
-      <FaultNote fault={fault} />
+    <BehindSection title={title} close={words.close} onClose={onClose} fault={fault}>
       {/* What was chosen may have left this list; it is said here, and taken back from here. */}
       {moved === null ? null : (
         <Entering>
@@ -55,42 +48,38 @@ export function LinesBehind({ chosen, lines, onClose }: { readonly chosen: Chose
           </p>
         </Entering>
       )}
-      <div className="scroll behind-list" tabIndex={0} role="group" aria-label={title}>
-        <table className="tight">
-          <caption className="visually-hidden">{title}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{words.day}</th>
-              <th scope="col">{words.what}</th>
-              <th scope="col">{words.yard}</th>
-              <th scope="col" className="number">
-                {words.quantity}
-              </th>
-              <th scope="col" className="number">
-                {words.amount}
-              </th>
-              <th scope="col">{words.basis}</th>
-              {choices && <th scope="col">{words.lineHead}</th>}
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((one) => (
-              <Line key={`${one.entry} ${one.line}`} one={one} choices={choices} onChoose={(to) => void choose(one.entry, to)} />
-            ))}
-          </tbody>
-          <tfoot>
-            <tr>
-              <th scope="row" colSpan={4}>
-                {words.all}
-              </th>
-              <td className="number">{amountText(own.reduce((sum, { amount }) => sum + amount, 0))}</td>
-              <td colSpan={choices ? 2 : 1} />
-            </tr>
-          </tfoot>
-        </table>
-        {more}
-      </div>
-    </section>
+      <BehindTable title={title} more={more}>
+        <thead>
+          <tr>
+            <th scope="col">{words.day}</th>
+            <th scope="col">{words.what}</th>
+            <th scope="col">{words.yard}</th>
+            <th scope="col" className="number">
+              {words.quantity}
+            </th>
+            <th scope="col" className="number">
+              {words.amount}
+            </th>
+            <th scope="col">{words.basis}</th>
+            {choices && <th scope="col">{words.lineHead}</th>}
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((one) => (
+            <Line key={`${one.entry} ${one.line}`} one={one} choices={choices} onChoose={(to) => void choose(one.entry, to)} />
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <th scope="row" colSpan={4}>
+              {words.all}
+            </th>
+            <td className="number">{amountText(own.reduce((sum, { amount }) => sum + amount, 0))}</td>
+            <td colSpan={choices ? 2 : 1} />
+          </tr>
+        </tfoot>
+      </BehindTable>
+    </BehindSection>
   );
 }
 

@@ -1,15 +1,14 @@
-import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
+import { useDeferredValue, useEffect, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
 import { columns, entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
-import { DayField } from '../../parts/DayField.tsx';
 import { columnsOf } from '../../parts/entryColumns.ts';
-import { EntryField } from '../../parts/EntryField.tsx';
+import { EntryFields } from '../../parts/EntryFields.tsx';
 import { entryWords } from '../../parts/entryWords.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
-import { byLabel } from '../../parts/searchText.ts';
+import { useKnownLabels } from '../../parts/useKnownLabels.ts';
 import { YardOffer } from '../../parts/YardOffer.tsx';
 import type { KeptCells, MendProps } from './MendForm.tsx';
 import { SetAside } from './SetAside.tsx';
@@ -19,8 +18,7 @@ import { words } from './words.ts';
 export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProps & { readonly kept: KeptCells }) {
   const enter = useWrite('sortOut.enter');
   const { say } = useNotice();
-  const all = useRead('colonies.list', { which: 'all' });
-  const labels = useMemo(() => [...new Set((all.data?.rows ?? []).map(({ label }) => label))].sort(byLabel), [all.data]);
+  const labels = useKnownLabels();
   const [cells, setCells] = useState<Cells>(kept.cells);
   const [fault, setFault] = useState<Fault | undefined>();
   const askAhead = useDayAhead(today, book.dateOrder);
@@ -94,25 +92,19 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
               ))}
             </select>
           </div>
-          <DayField label={entryWords.day} name={`${id}-date`} value={cells.date ?? ''} today={today} order={book.dateOrder} fault={refused.get('date') ?? ahead} onChange={(value) => change('date', value)} />
-          {kind === null
-            ? null
-            : shown.map((column) => (
-                <EntryField
-                  key={column}
-                  one
-                  kind={kind}
-                  column={column}
-                  name={`${id}-${column}`}
-                  must={entryForms[kind].must.includes(column)}
-                  value={cells[column] ?? ''}
-                  fault={refused.get(column) ?? null}
-                  yards={book.yards}
-                  colonies={labels}
-                  onChange={(value) => change(column, value)}
-                  below={fields[column].type === 'yard' ? <YardOffer typed={cells[column] ?? ''} yards={book.yards} onAdded={() => undefined} /> : null}
-                />
-              ))}
+          <EntryFields
+            id={id}
+            kind={kind}
+            columns={shown}
+            cells={cells}
+            refused={refused}
+            ahead={ahead}
+            book={book}
+            today={today}
+            labels={labels}
+            below={(column) => (fields[column].type === 'yard' ? <YardOffer typed={cells[column] ?? ''} yards={book.yards} onAdded={() => undefined} /> : null)}
+            onChange={change}
+          />
         </div>
         <div className={stands ? 'consequence' : 'consequence needs'} role="status">
           {judged?.says == null ? (

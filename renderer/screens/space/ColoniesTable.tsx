@@ -1,73 +1,57 @@
-import { useId, useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { SpaceColony, SpaceList, SpaceYard } from '#shared/contract/space.ts';
+import { ColoniesSection } from '../../parts/ColoniesSection.tsx';
 import { dayText, missing } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
-import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { SourcesPart } from '../queens/SourcesPart.tsx';
 import { beesText, mostUrgentFirst, nextLookText, riskText, roomText, seenText, shareText, wantsSomething, waysText } from './spaceText.ts';
 import { words } from './words.ts';
 
 /** Colonies, the most urgent first or as they stand; the margin says of each what speaks for it and by which numbers. */
 export function ColoniesTable({ list, yards }: { readonly list: SpaceList; readonly yards: readonly SpaceYard[] }) {
-  const [only, setOnly] = useState(true);
   const note = useMarginNote();
-  const heading = useId();
-  const rows = useMemo(() => {
-    const all = yards.flatMap(({ colonies }) => colonies);
-    return only ? mostUrgentFirst(all.filter(wantsSomething)) : all;
-  }, [yards, only]);
-  const { shown, more } = useFirstRows(rows, words.colonies);
+  const [all, urgent] = useMemo(() => {
+    const own = yards.flatMap(({ colonies }) => colonies);
+    return [own, mostUrgentFirst(own.filter(wantsSomething))];
+  }, [yards]);
   return (
-    <section className="section" aria-labelledby={heading}>
-      <h2 id={heading}>{words.colonies}</h2>
-      <div className="choices">
-        <label className="inline-choice">
-          <input type="checkbox" checked={only} onChange={(event) => setOnly(event.target.checked)} /> {words.only}
-        </label>
-      </div>
-      {rows.length === 0 ? (
-        <p>{words.onlyNone}</p>
-      ) : (
-        <div className="scroll" tabIndex={0} role="group" aria-labelledby={heading}>
-          <table className="tight" aria-labelledby={heading}>
-            <thead>
-              <tr>
-                <th scope="col">{words.colony}</th>
-                {[words.beesFrames, words.share, words.seen].map((head) => (
-                  <th key={head} scope="col" className="number">
-                    {head}
-                  </th>
-                ))}
-                <th scope="col">{words.room}</th>
-                <th scope="col">{words.risk}</th>
-                <th scope="col" className="number">
-                  {words.nextLook}
-                </th>
-                <th scope="col">{words.split}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {shown.map((colony) => (
-                <tr key={colony.id} {...note(() => <ColonyNote colony={colony} list={list} />)}>
-                  <th scope="row">
-                    <Link href={`/colonies/${colony.id}`}>{colony.label}</Link>
-                  </th>
-                  <td className="number">{beesText(colony)}</td>
-                  <td className="number">{shareText(colony)}</td>
-                  <td className="number">{seenText(colony, list.asOf)}</td>
-                  <td className={colony.need.say === 'add' ? 'needs' : undefined}>{roomText(colony)}</td>
-                  <td className={colony.risk?.level === 'high' ? 'needs' : undefined}>{riskText(colony)}</td>
-                  <td className={colony.risk?.level === 'high' && colony.risk.nextLook < list.asOf ? 'number needs' : 'number'}>{nextLookText(colony, list.asOf)}</td>
-                  <td>{colony.split === null ? missing : words.maySplitNow}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+    <ColoniesSection
+      title={words.colonies}
+      only={words.only}
+      none={words.onlyNone}
+      rowsOf={(only) => (only ? urgent : all)}
+      head={
+        <>
+          <th scope="col">{words.colony}</th>
+          {[words.beesFrames, words.share, words.seen].map((head) => (
+            <th key={head} scope="col" className="number">
+              {head}
+            </th>
+          ))}
+          <th scope="col">{words.room}</th>
+          <th scope="col">{words.risk}</th>
+          <th scope="col" className="number">
+            {words.nextLook}
+          </th>
+          <th scope="col">{words.split}</th>
+        </>
+      }
+      row={(colony) => (
+        <tr key={colony.id} {...note(() => <ColonyNote colony={colony} list={list} />)}>
+          <th scope="row">
+            <Link href={`/colonies/${colony.id}`}>{colony.label}</Link>
+          </th>
+          <td className="number">{beesText(colony)}</td>
+          <td className="number">{shareText(colony)}</td>
+          <td className="number">{seenText(colony, list.asOf)}</td>
+          <td className={colony.need.say === 'add' ? 'needs' : undefined}>{roomText(colony)}</td>
+          <td className={colony.risk?.level === 'high' ? 'needs' : undefined}>{riskText(colony)}</td>
+          <td className={colony.risk?.level === 'high' && colony.risk.nextLook < list.asOf ? 'number needs' : 'number'}>{nextLookText(colony, list.asOf)}</td>
+          <td>{colony.split === null ? missing : words.maySplitNow}</td>
+        </tr>
       )}
-      {more}
-    </section>
+    />
   );
 }
 

@@ -1,11 +1,8 @@
-import { useEffect } from 'react';
-import { Link } from 'wouter';
 import type { SpaceList, SpaceYard } from '#shared/contract/space.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
-import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayShort, dayText, missing } from '../../parts/format.ts';
-import '../stock/stock.css';
+import { PaperPage } from '../../parts/PaperPage.tsx';
 import './space.css';
 import { beesText, isRiskTold, isSeason, loadText, roomText, seenText, shareText, splitsOpen, waysText } from './spaceText.ts';
 import { words } from './words.ts';
@@ -15,20 +12,10 @@ export function SpacePrint() {
   const { book } = useBook();
   const { data, fault } = useRead('space.list', {}, { keep: true });
   const title = data ? words.printTitle(dayText(data.asOf)) : words.title;
-  useEffect(() => {
-    document.title = title;
-  }, [title]);
   return (
-    <main className="paper-page space-paper">
-      <p className="paper-acts no-print">
-        <button type="button" className="main" disabled={!data} onClick={() => window.print()}>
-          {words.printButton}
-        </button>
-        <Link href="/needs/space">{words.printBack}</Link>
-      </p>
-      <FaultNote fault={fault} />
+    <PaperPage title={title} className="space-paper" print={words.printButton} ready={data !== undefined && data.yards.length > 0} backTo="/needs/space" back={words.printBack} fault={fault}>
       {data && book ? <Sheets list={data} book={book.name} /> : null}
-    </main>
+    </PaperPage>
   );
 }
 

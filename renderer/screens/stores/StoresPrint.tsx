@@ -1,12 +1,9 @@
-import { useEffect } from 'react';
-import { Link } from 'wouter';
 import type { StoresList, StoresYard } from '#shared/contract/stores.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
-import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, dayTight, missing } from '../../parts/format.ts';
-import '../stock/stock.css';
+import { PaperPage } from '../../parts/PaperPage.tsx';
 import './stores.css';
 import { massFigure, massText, syrupText, todoText } from './storesText.ts';
 import { words } from './words.ts';
@@ -16,20 +13,10 @@ export function StoresPrint() {
   const { book } = useBook();
   const { data, fault } = useRead('stores.list', {}, { keep: true });
   const title = data ? words.printTitle(dayText(data.asOf)) : words.title;
-  useEffect(() => {
-    document.title = title;
-  }, [title]);
   return (
-    <main className="paper-page stores-paper">
-      <p className="paper-acts no-print">
-        <button type="button" className="main" disabled={!data} onClick={() => window.print()}>
-          {words.printButton}
-        </button>
-        <Link href="/needs/stores">{words.printBack}</Link>
-      </p>
-      <FaultNote fault={fault} />
+    <PaperPage title={title} className="stores-paper" print={words.printButton} ready={data !== undefined && data.yards.length > 0} backTo="/needs/stores" back={words.printBack} fault={fault}>
       {data && book ? <Sheets list={data} book={book.name} unit={book.massUnit} /> : null}
-    </main>
+    </PaperPage>
   );
 }
 

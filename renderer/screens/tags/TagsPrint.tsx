@@ -14,13 +14,17 @@ const perSheet = 10;
 /** More would keep the window busy for seconds, and nobody prints them at once. */
 const most = 600;
 
+/** No yard has this number: what stood in the address is none. */
+const none = 0;
+
 /** A tag for every living colony, or those of one yard, ten to a sheet of Letter or A4. */
 export function TagsPrint({ yard: first }: { readonly yard: string | undefined }) {
-  const [yard, setYard] = useState(first !== undefined && /^\d{1,9}$/.test(first) ? Number(first) : null);
+  const [yard, setYard] = useState(first === undefined ? null : /^\d{1,9}$/.test(first) ? Number(first) : none);
   const [paper, setPaper] = useState<(typeof papers)[number]>('letter');
   const asOf = useAsOf();
-  const { data, fault } = useRead('colonies.list', { which: 'living', ...(yard === null ? {} : { yard }) });
-  const rows = data?.rows ?? [];
+  const { data, fault } = useRead('colonies.list', { which: 'living', ...(yard === null || yard === none ? {} : { yard }) });
+  const unknown = data !== undefined && yard !== null && !data.yards.some(({ id }) => id === yard);
+  const rows = data === undefined || unknown ? [] : data.rows;
   const place = data?.yards.find(({ id }) => id === yard)?.name;
   const title = place === undefined ? words.title : words.titleOf(place);
   useEffect(() => {
@@ -34,16 +38,19 @@ export function TagsPrint({ yard: first }: { readonly yard: string | undefined }
       <style>{`@page tags { size: ${paper}; margin: 10mm; }`}</style>
       <div className="no-print">
         <p className="tags-acts">
-          <button type="button" className="main" disabled={sheets.length === 0} onClick={() => window.print()}>
-            {words.print}
-          </button>
+          {rows.length === 0 ? null : (
+            <button type="button" className="main" disabled={tooMany} onClick={() => window.print()}>
+              {words.print}
+            </button>
+          )}
           <Link href="/colonies">{words.back}</Link>
         </p>
         <h1>{title}</h1>
         <p className="choices">
           <label className="inline-choice">
             {words.yard}{' '}
-            <select value={yard ?? ''} onChange={(event) => setYard(event.target.value === '' ? null : Number(event.target.value))}>
+            <select value={unknown ? 'unknown' : (yard ?? '')} onChange={(event) => setYard(event.target.value === '' ? null : Number(event.target.value))}>
+              {unknown ? <option value="unknown">{words.choose}</option> : null}
               <option value="">{words.allYards}</option>
               {data?.yards.map(({ id, name }) => (
                 <option key={id} value={id}>
@@ -70,7 +77,7 @@ export function TagsPrint({ yard: first }: { readonly yard: string | undefined }
             <p className="soft">{words.holds(tagText(rows[0]), asOf === null ? null : dayText(asOf))}</p>
           </>
         )}
-        {data !== undefined && rows.length === 0 ? <p className="soft">{words.none}</p> : null}
+        {data !== undefined && rows.length === 0 ? <p className="soft">{unknown ? words.noYard : words.none}</p> : null}
       </div>
       {sheets.map((sheet, at) => (
         <section key={at} className="tags-sheet" aria-label={words.sheet(at + 1, sheets.length)}>

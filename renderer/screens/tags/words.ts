@@ -10,6 +10,8 @@ export const words = {
   allYards: 'all living colonies',
   paper: 'Paper',
   papers: { letter: 'Letter', A4: 'A4' },
+  choose: 'choose',
+  noYard: 'That yard is not in this book. Choose another.',
   none: 'No colony stands there now.',
   many: (most: number) => `That is more than ${most} tags. Pick a yard, and print its tags.`,
   holds: (text: string, on: string | null) => `Each code holds plain text that any scanner shows: the colony’s number in this book and its label, such as “${text}”. It stays right when the colony moves; the yard and the queen are printed as they ${on === null ? 'are today' : `were on ${on}`}.`,

@@ -1,8 +1,8 @@
 import { Link } from 'wouter';
 import type { RuleTally, TallyShare } from '#shared/contract/tally.ts';
 import { rate } from '#shared/figures.ts';
-import { dueWords } from '../../parts/dueWords.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { RuleNumbers } from '../../parts/RuleNumbers.tsx';
 import { words } from './words.ts';
 
 const shareText = ({ count, of, interval }: TallyShare) => rate(count, of, interval);
@@ -56,19 +56,7 @@ function TallyNote({ tally: { title, why, harm, answered, done, left, others, fo
         </ul>
       </MarginPart>
       <MarginPart heading={words.numbers}>
-        <ul className="rules">
-          {sources.map(({ key, label, value, source, confidence }) => (
-            <li key={key}>
-              <p>
-                {label}: <strong>{value}</strong>
-              </p>
-              <p className="soft small">
-                {source}
-                {dueWords.confidence[confidence]}.
-              </p>
-            </li>
-          ))}
-        </ul>
+        <RuleNumbers numbers={sources} />
         <ul className="rules">
           {rooms.map(({ key, heading }) => (
             <li key={key}>

@@ -1,4 +1,3 @@
-import { useEffect } from 'react';
 import { Link } from 'wouter';
 import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { PaperRow, RoundSetting } from '#shared/contract/rounds.ts';
@@ -9,7 +8,7 @@ import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayShort, dayWithWeekday, missing } from '../../parts/format.ts';
-import '../stock/stock.css';
+import { PaperPage } from '../../parts/PaperPage.tsx';
 import { paperWords as words } from './paperWords.ts';
 import './fieldSheet.css';
 
@@ -32,21 +31,12 @@ function FieldSheet({ yard, day }: { readonly yard: YardId; readonly day: Day })
   const setting = useRead('rounds.setting', { yard, day });
   const { data } = useRead('rounds.paper', { yard, day });
   const title = data ? words.title(data.yard.name, day) : words.sheet;
-  // The title is the file's name when the page is printed into one.
-  useEffect(() => {
-    document.title = title;
-  }, [title]);
-  useOffer('print the field sheet', data && setting.data ? () => window.print() : null);
+  const ready = data !== undefined && setting.data !== undefined && data.rows.length > 0;
+  useOffer('print the field sheet', ready ? () => window.print() : null);
   return (
-    <main className="paper-page field-sheet">
-      <p className="paper-acts no-print">
-        <button type="button" className="main" disabled={!data || !setting.data} onClick={() => window.print()}>
-          {words.print}
-        </button>
-        <Link href="/tonight">{words.back}</Link>
-      </p>
+    <PaperPage title={title} className="field-sheet" print={words.print} ready={ready} backTo="/tonight" back={words.back}>
       <FieldArticle yard={yard} day={day} />
-    </main>
+    </PaperPage>
   );
 }
 

@@ -8,7 +8,7 @@ import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
-import '../stock/stock.css';
+import '../../parts/paperPage.css';
 import { FieldArticle } from '../tonight/RoundPrint.tsx';
 import { clock, spell } from './planWeeks.ts';
 import './trip.css';
@@ -45,9 +45,11 @@ function TripSheet({ day }: { readonly day: Day }) {
   return (
     <main className="paper-page field-sheet trip-sheet">
       <p className="paper-acts no-print">
-        <button type="button" className="main" disabled={!ready} onClick={() => window.print()}>
-          {words.print}
-        </button>
+        {ready ? (
+          <button type="button" className="main" onClick={() => window.print()}>
+            {words.print}
+          </button>
+        ) : null}
         <Link href="/work">{words.back}</Link>
       </p>
       <FaultNote fault={fault} />

@@ -1,4 +1,4 @@
-import { day, type Day } from '#shared/days.ts';
+import { day, type Day } from './days.ts';
 
 /** So many months later: the same day of the month, or its last where it has none such. */
 export function monthsAfter(from: Day, months: number): Day {
