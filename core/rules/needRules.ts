@@ -53,7 +53,6 @@ export const needRuleDefinitions: readonly Definition[] = [
     rule(`grave.${key}`, `${name}: how grave, from 1 to 5; 0 never asks`, 'steps', grave, [0, 5]),
     rule(`minutes.${key}`, `${name}: working minutes`, 'minutes', least, [0, 480], minutes),
   ]),
-  rule('mites.fresh', 'A mite count says something for', 'days', 60, [14, 180]),
   rule('mites.act', 'Mites over the threshold: act within', 'days', 14, [1, 60]),
   on('mites.from', 'Mites are counted from', '05-01', 'House choice for the northern tier: warm enough to open every hive', practice),
   on('winterBees.from', 'The treatment before the winter bees is asked for from', '08-01', 'Extension calendars: treat in August, before the winter bees are raised', 'from memory'),

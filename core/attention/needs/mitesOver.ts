@@ -12,7 +12,7 @@ export const mitesOver: NeedRule = {
   key: 'mitesOver',
   title: 'Mites over the threshold',
   why: 'Above the threshold a colony is harmed, and in late summer its winter bees are.',
-  numbers: [...thresholdNumbers, 'mites.sure', 'mites.holds', 'mites.roundDays', 'needs.mites.act', 'needs.mites.fresh'],
+  numbers: [...thresholdNumbers, 'mites.sure', 'mites.holds', 'mites.roundDays', 'needs.mites.act'],
   weather: 'label',
   caution: treatmentCautions.join(' '),
   page: '/needs/mites',
@@ -25,10 +25,19 @@ export function isYardOver({ mites, standing }: YardFacts): boolean {
   return standing.some(({ count }) => count !== null) && mites().speaks === 'now' && mites().verdict === 'above';
 }
 
-/** A colony's own last count reaches the threshold, is not too old, and no treatment has answered it. */
-export function isOver({ count, treatments, yard }: ColonyFacts, { rules, today }: NeedFacts): boolean {
-  if (count === null || daysBetween(count.day, today) > numberRule(rules, 'needs.mites.fresh')) return false;
-  if (judgeMites(count.per100, yard.mites().thresholds) !== 'act') return false;
+/** A colony's own last count still speaks, reaches the threshold, and no treatment has answered it. */
+export function isOver(colony: ColonyFacts, facts: NeedFacts): boolean {
+  return countHolds(colony, facts) && wasOver(colony);
+}
+
+/** By the house's days: the same for a colony as for a yard, here as on the page of mites. */
+export function countHolds({ count }: ColonyFacts, { rules, today }: NeedFacts): boolean {
+  return count !== null && daysBetween(count.day, today) <= numberRule(rules, 'mites.holds');
+}
+
+/** The last count reached the threshold, however long ago, and no treatment has answered it. */
+export function wasOver({ count, treatments, yard }: ColonyFacts): boolean {
+  if (count === null || judgeMites(count.per100, yard.mites().thresholds) !== 'act') return false;
   return !treatments.some(({ from, until }) => from >= count.day || until > count.day);
 }
 
