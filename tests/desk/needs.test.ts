@@ -122,6 +122,20 @@ test('a day that is not to come, and a line that nothing asks for any more, are 
   expect((await list()).putOff).toEqual([]);
 });
 
+test('nothing is put off for longer than until the next season begins; shortly before that, for three months', async () => {
+  await light();
+  const line = (await lineOf('storesWinter'))!;
+  expect((await list()).putOffMost).toBe('2026-04-01');
+  for (const until of ['2099-12-31', '2026-04-02']) {
+    expect(await answer('needs.putOff', putOff(line, { until: day(until) }))).toMatchObject({ ok: false, code: 'bad-input', field: 'until', sentence: expect.stringMatching(/is too far off: a line is put off until 1 April 2026 at most\.$/), mend: expect.stringContaining('dismiss it for good') });
+  }
+  expect((await list()).putOff).toEqual([]);
+  await ask('needs.putOff', putOff(line, { until: day('2026-04-01') }));
+  expect((await list()).putOff).toMatchObject([{ until: '2026-04-01' }]);
+  today = day('2026-03-20');
+  expect((await list()).putOffMost).toBe('2026-06-18');
+});
+
 test('a dead-out that was put off stands among what was put off in its yard', async () => {
   await light();
   await ask('needs.putOff', putOff((await lineOf('deadOut'))!, { until: day('2025-11-29'), reason: 'snowed in' }));

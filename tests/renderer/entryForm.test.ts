@@ -36,9 +36,12 @@ test('each refusal stands at its field, with the colony where there are several'
     ],
   });
   const found = refusalsOf(fault, rows, 'install');
-  expect(found.byColumn).toEqual({ colony: 'LB-01: It is alive already. LB-02: It is alive already.', date: 'LB-02: Later than today.' });
+  expect(found.byColumn).toEqual({ colony: 'It is alive already.', date: 'LB-02: Later than today.' });
   expect(found.rest).toBeUndefined();
   expect(found.first).toBe('colony');
+  // What is wrong with all of them is said once.
+  const each = { column: 'date', value: '', sentence: 'Later than today.' } as const;
+  expect(refusalsOf(refuse('refused', 'Nothing was entered.', { rows: [{ line: 0, ...each }, { line: 1, ...each }] }), rows, 'install').byColumn).toEqual({ date: 'Later than today.' });
 });
 
 test('a refusal that names no field of the form, or no row at all, is still said', () => {

@@ -11,7 +11,7 @@ export const queens = {
       await enter(...laying, seenIn('A', '2025-06-20', { eggs: 'no' }));
       expect(await one('noEggs', '2025-06-21')).toMatchObject({
         who: 'A', act: 'Look for eggs again', because: 'Neither eggs nor queen at the last look.', detail: 'last seen laying on 5 June 2025', earliest: '2025-06-20', latest: '2025-06-27', status: 'due',
-        records: ['No eggs on 20 June 2025; last signs of a laying queen on 5 June 2025.'], line: { grave: 4, page: '/needs/queens' },
+        records: ['No eggs on 20 June 2025; last signs of a laying queen on 5 June 2025.'], line: { grave: 4 },
       });
       expect(await one('noEggs', '2025-07-02')).toMatchObject({ act: 'Look for eggs again', status: 'overdue' });
       expect(await one('noEggs', '2025-07-03')).toMatchObject({ act: 'Look for drone brood in worker cells; requeen or unite', because: 'No signs of a laying queen for 28 days or more: laying workers or a drone layer are suspected.', latest: '2025-07-03', status: 'due' });
