@@ -1,4 +1,4 @@
-import { addDays, daysBetween } from '#shared/days.ts';
+import { addDays, daysBetween, monthDayInWords } from '#shared/days.ts';
 import { gramsFrom } from '#shared/units.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { inSeasonOf } from '#core/rules/yearWindow.ts';
@@ -36,7 +36,7 @@ export const storesWinter: NeedRule = {
       const since = again > crossed ? again : crossed;
       return [{
         colony, episode: `${told.day} ${fed?.day ?? ''}`, act: phase === 'winter' ? 'Heft it, and give fondant if it is light' : 'Feed it at once', because: phase === 'winter' ? `Reckoned to have less than ${lowWords(facts)} left.` : `Less than ${lowWords(facts)} of stores were seen.`,
-        detail: `about ${mass(reckoned, massUnit)}`, records: restRecord(colony, stores, facts), earliest: since, latest: addDays(since, numberRule(rules, 'needs.starving.within')),
+        detail: phase === 'winter' ? `about ${mass(reckoned, massUnit)}` : `about ${mass(reckoned, massUnit)} on ${monthDayInWords(told.day)}`, records: restRecord(colony, stores, facts), earliest: since, latest: addDays(since, numberRule(rules, 'needs.starving.within')),
         bring: [{ item: phase === 'winter' ? 'fondant' : 'syrup (1:1)', count: 1, unit: phase === 'winter' ? 'block' : 'feeder', each: true }],
       }];
     });

@@ -48,6 +48,17 @@ export const queens = {
       expect(await who('noEggs', '2025-10-10')).toEqual(['B']);
       expect(await asked('noEggs', '2025-10-11')).toEqual([]);
     });
+    test('it is one look, and one question of a queen: neither the usual look nor another queen is asked for beside it', async () => {
+      const old = { queen_year: '2023' };
+      await enter(hived('A', '2025-04-20', old), hived('B', '2025-04-20', old), ...['A', 'B'].map((colony) => seenIn(colony, '2025-06-05', { eggs: 'yes' })), seenIn('A', '2025-06-20', { eggs: 'no' }), seenIn('B', '2025-06-20', { eggs: 'yes' }));
+      expect(await who('noEggs', '2025-07-15')).toEqual(['A']);
+      expect(await who('look', '2025-07-15')).toEqual(['B']);
+      expect(await who('requeen', '2025-07-15')).toEqual(['B']);
+      // A house that never asks for it asks as ever.
+      await setRule('needs.grave.noEggs', 0);
+      expect(await who('look', '2025-07-15')).toEqual(['A', 'B']);
+      expect(await who('requeen', '2025-07-15')).toEqual(['A', 'B']);
+    });
     test('one that is too weak for winter is united, and not asked for twice', async () => {
       await enter(...laying, seenIn('A', '2025-09-10', { eggs: 'no', frames_bees: '4' }), hived('B'), seenIn('B', '2025-09-10', { eggs: 'no', frames_bees: '5' }));
       expect(await who('noEggs', '2025-09-12')).toEqual(['B']);
