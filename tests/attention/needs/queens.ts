@@ -91,7 +91,7 @@ export const queens = {
       const temper = (colony: string, date: string, of: number) => seenIn(colony, date, { temper: String(of) });
       await enter(hived('A'), hived('B'), hived('C'), ...['A', 'C'].flatMap((colony) => [temper(colony, '2025-06-10', 4), temper(colony, '2025-06-24', 5)]), temper('B', '2025-06-10', 5), temper('B', '2025-06-24', 3));
       await enter(row('2025-06-28', 'requeen', { colony: 'C', queen_year: '2025' }));
-      expect(await one('requeen', '2025-07-10')).toMatchObject({ who: 'A', because: 'Fierce at two looks in a row: 4 of 5 or more.', detail: 'temper 4, 5', records: ['Temper 4 of 5.', 'Temper 5 of 5.'] });
+      expect(await one('requeen', '2025-07-10')).toMatchObject({ who: 'A', because: 'Fierce at the last two looks that noted it: 4 of 5 or more.', detail: 'temper 4, 5', records: ['Temper 4 of 5.', 'Temper 5 of 5.'] });
       await setRule('needs.requeen.temper', 5);
       expect(await asked('requeen', '2025-07-10')).toEqual([]);
     });

@@ -88,6 +88,8 @@ export const stores = {
       const found = await one('storesWinter', '2026-05-12');
       expect(found).toMatchObject({ who: 'A', act: 'Feed it at once', earliest: '2026-05-10', latest: '2026-05-17' });
       expect([plain(found.because), plain(found.detail)]).toEqual(['Less than 15 lb of stores were seen.', 'about 14 lb on 10 May']);
+      // Past its last day it is looked at first: a flow may have come since.
+      expect(await one('storesWinter', '2026-05-18')).toMatchObject({ who: 'A', act: 'Look at its stores, and feed it if they are still low', status: 'overdue' });
       expect(await who('storesWinter', '2026-06-09')).toEqual(['A']);
       expect(await asked('storesWinter', '2026-06-10')).toEqual([]);
       await setRule('stores.low', 14);
