@@ -4,7 +4,7 @@ import { thresholdNumbers } from './miteNumbers.ts';
 import { countHolds, wasOver } from './mitesOver.ts';
 import type { Found, NeedFacts, NeedRule, YardFacts } from './needRule.ts';
 import { countRecord, countWords } from './needWords.ts';
-import { stretch } from './seasonDays.ts';
+import { lastInYear, stretch } from './seasonDays.ts';
 import { winterBees } from './winterBees.ts';
 
 /** A yard whose counts are too old, too few, or none, while mites grow; and a colony that was over the threshold when it was counted, longer ago than its yard. */
@@ -19,12 +19,13 @@ export const mitesCount: NeedRule = {
   find: (facts) => {
     const { rules, today, ahead, yards } = facts;
     const season = stretch(rules, 'needs.mites.from', 'mites.begins.dormant', today);
-    if (today >= season.until || addDays(today, ahead) < season.from) return [];
+    const counting = today < season.until && addDays(today, ahead) >= season.from;
+    const since = lastInYear(rules, 'needs.mites.from', today);
     const treat = new Set(winterBees.find(facts).map(({ colony }) => colony));
     return yards.flatMap((yard) => {
       if (yard.standing.length === 0) return [];
-      const whole = countIn(yard, season, facts);
-      return whole.length > 0 ? whole : overtaken(yard, season.from, facts).filter(({ colony }) => !treat.has(colony));
+      const whole = counting ? countIn(yard, season, facts) : [];
+      return whole.length > 0 ? whole : overtaken(yard, since, facts).filter(({ colony }) => !treat.has(colony));
     });
   },
 };

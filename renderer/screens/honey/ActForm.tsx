@@ -130,8 +130,8 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
           ))}
         </datalist>
       </div>
-      {deed === 'water' && typed.how === 'index' ? <ReadingSays typed={typed} unit={unit} told={Object.values(faults).some((one) => one !== undefined)} /> : null}
-      {deed === 'poured' ? <BlendSays lot={code} typed={typed} unit={unit} told={Object.values(faults).some((one) => one !== undefined)} onTake={(mass) => change('mass', mass)} /> : null}
+      {deed === 'water' && typed.how === 'index' ? <ReadingSays typed={typed} unit={unit} told={faults.index !== undefined || faults.warmth !== undefined} /> : null}
+      {deed === 'poured' ? <BlendSays lot={code} typed={typed} unit={unit} told={faults.from !== undefined || faults.target !== undefined || faults.mass !== undefined} onTake={(mass) => change('mass', mass)} /> : null}
       <FaultNote fault={fault} />
       <div className="acts">
         <button type="submit" disabled={keep.busy || sell.busy}>

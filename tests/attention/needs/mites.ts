@@ -115,6 +115,15 @@ export const mites = {
       await enter(treated('2025-07-03'));
       expect(await asked('mitesCount', '2025-07-04')).toEqual([]);
     });
+    test('it is not forgotten when counting ends: asked for through the winter, until yards are counted anew', async () => {
+      await enter(hived('A'), hived('B'), wash('A', '2025-10-10', 9), wash('B', '2025-10-10', 1));
+      expect(await who('mitesOver', '2025-11-09')).toEqual(['A']);
+      expect(await one('mitesCount', '2025-11-25')).toMatchObject({ who: 'A', act: 'Count mites again', because: 'The last count was at or above 2 in 100 bees, is more than 30 days old, and nothing was given since.', earliest: '2025-11-09' });
+      expect(await who('mitesCount', '2026-03-01')).toEqual(['A']);
+      expect(await one('mitesCount', '2026-05-01')).toMatchObject({ who: 'QY', because: 'No mites were counted in the yard this season.' });
+      await enter(treated('2025-12-02'));
+      expect(await asked('mitesCount', '2025-12-03')).toEqual([]);
+    });
     test('where the treatment before the winter bees is asked for, it is not counted first', async () => {
       await enter(...[...names, 'E'].map((name) => hived(name)), wash('A', '2025-07-01', 9), ...['B', 'C', 'D', 'E'].map((name) => wash(name, '2025-07-20', 6)));
       expect(await who('winterBees', '2025-08-05')).toEqual([...names, 'E']);
