@@ -20,9 +20,10 @@ export const mitesOver: NeedRule = {
   find: (facts) => facts.yards.flatMap((yard) => (isYardOver(yard) ? wholeYard(yard, facts) : yard.standing.flatMap((colony) => oneColony(colony, facts)))),
 };
 
-/** The yard's mean is above the threshold as surely as the house asks. */
+/** The yard's mean is above the threshold as surely as the house asks, and no treatment has answered its counts. */
 export function isYardOver({ mites, standing }: YardFacts): boolean {
-  return standing.some(({ count }) => count !== null) && mites().speaks === 'now' && mites().verdict === 'above';
+  const counted = standing.filter(({ count }) => count !== null);
+  return counted.length > 0 && !counted.every(isAnswered) && mites().speaks === 'now' && mites().verdict === 'above';
 }
 
 /** A colony's own last count still speaks, reaches the threshold, and no treatment has answered it. */
@@ -36,9 +37,14 @@ export function countHolds({ count }: ColonyFacts, { rules, today }: NeedFacts):
 }
 
 /** The last count reached the threshold, however long ago, and no treatment has answered it. */
-export function wasOver({ count, treatments, yard }: ColonyFacts): boolean {
-  if (count === null || judgeMites(count.per100, yard.mites().thresholds) !== 'act') return false;
-  return !treatments.some(({ from, until }) => from >= count.day || until > count.day);
+export function wasOver(colony: ColonyFacts): boolean {
+  const { count, yard } = colony;
+  return count !== null && judgeMites(count.per100, yard.mites().thresholds) === 'act' && !isAnswered(colony);
+}
+
+/** Treated since its last count, or by a treatment that was on then and went on after. */
+function isAnswered({ count, treatments }: ColonyFacts): boolean {
+  return count !== null && treatments.some(({ from, until }) => from >= count.day || until > count.day);
 }
 
 function wholeYard(yard: YardFacts, { rules }: NeedFacts): Found[] {

@@ -58,6 +58,12 @@ export const mites = {
       await enter(row('2025-08-12', 'treatment', { yard: 'QY', active_ingredient: 'formic acid' }));
       expect(await asked('mitesOver', '2025-08-12')).toEqual([]);
     });
+    test('a yard that was counted while a treatment was on, which went on after, is not asked to be treated again', async () => {
+      await enter(...names.map((name) => hived(name)), row('2025-08-01', 'treatment', { yard: 'QY', active_ingredient: 'formic acid', end_date: '2025-08-20' }), ...names.map((name) => wash(name, '2025-08-08', 12)));
+      expect(await asked('mitesOver', '2025-08-10')).toEqual([]);
+      await enter(...names.map((name) => wash(name, '2025-08-24', 12)));
+      expect(await one('mitesOver', '2025-08-25')).toMatchObject({ who: 'QY', act: 'Treat the whole yard for mites' });
+    });
     test('at rest the threshold of colonies with brood holds, and its number is named as from memory', async () => {
       await enter(hived('A'), wash('A', '2025-11-05', 6));
       const found = await one('mitesOver', '2025-11-06');
