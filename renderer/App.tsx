@@ -10,6 +10,7 @@ import { FaultBoundary } from './parts/FaultBoundary.tsx';
 import { Frame } from './parts/Frame.tsx';
 import { MarginProvider } from './parts/Margin.tsx';
 import { NoticeProvider } from './parts/Notice.tsx';
+import { yardInAddress } from './parts/needsPages.ts';
 import { AnswersScreen } from './screens/answers/AnswersScreen.tsx';
 import { ActScreen } from './screens/acts/ActScreen.tsx';
 import { ActsScreen } from './screens/acts/ActsScreen.tsx';
@@ -123,8 +124,8 @@ function Screens() {
             <Route path="/work/worked" component={WorkedScreen} />
             <Route path="/work/calendar" component={CalendarScreen} />
             <Route path="/needs" component={NeedsScreen} />
-            <Route path="/needs/stores" component={StoresScreen} />
-            <Route path="/needs/space" component={SpaceScreen} />
+            <Route path="/needs/stores/:yard?">{({ yard }) => <StoresScreen key={yard ?? ''} at={yardInAddress(yard)} />}</Route>
+            <Route path="/needs/space/:yard?">{({ yard }) => <SpaceScreen key={yard ?? ''} at={yardInAddress(yard)} />}</Route>
             <Route path="/needs/tally" component={TallyScreen} />
             <Route path="/yards" component={YardsScreen} />
             <Route path="/yards/:id">{({ id }) => <YardScreen key={id} id={id} />}</Route>
@@ -140,8 +141,8 @@ function Screens() {
             </Route>
             <Route path="/dead-out" component={DeadOutPick} />
             <Route path="/entries/:id">{({ id }) => <EntryScreen key={id} id={id} />}</Route>
-            <Route path="/needs/mites" component={MitesScreen} />
-            <Route path="/needs/queens" component={QueensScreen} />
+            <Route path="/needs/mites/:yard?">{({ yard }) => <MitesScreen key={yard ?? ''} at={yardInAddress(yard)} />}</Route>
+            <Route path="/needs/queens/:yard?">{({ yard }) => <QueensScreen key={yard ?? ''} at={yardInAddress(yard)} />}</Route>
             <Route path="/help" component={HelpScreen} />
             <Route path="/lines" component={LinesScreen} />
             <Route path="/losses/answers" component={AnswersScreen} />

@@ -44,7 +44,7 @@ export function overtakenBy({ state }: DueRecord, cause: Entry, done: Entry | nu
   const found: NonNullable<Due['overtaken']>[] = [];
   if (state.end !== null) found.push({ day: state.end, says: endings[state.how] });
   if (queensCount) {
-    const next = state.reigns.find(({ queen, since }) => queen !== cause.id && since > cause.day);
+    const next = state.reigns.find(({ queen, since }) => queen !== cause.id && (since > cause.day || (since === cause.day && queen > cause.id)));
     if (next !== undefined) found.push({ day: next.since, says: 'Another queen was there before.' });
   }
   const first = found.toSorted((a, b) => (a.day < b.day ? -1 : 1))[0];

@@ -1,12 +1,16 @@
 import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { Need, NeedLine, PutOff } from '#shared/contract/needs.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
-import { dayInWords } from '#shared/days.ts';
+import { addDays, dayInWords, type Day } from '#shared/days.ts';
+import { periodDays, seasonOf } from '#shared/seasons.ts';
 import { lineKey, needLines } from '#core/attention/needs/needLines.ts';
 import type { NeedFacts } from '#core/attention/needs/needRule.ts';
 import type { Handlers } from './desk.ts';
 import { putOffPapers, type PutOffBody } from './needPapers.ts';
 import { needsNow, type NeedsNow } from './needsNow.ts';
+
+/** Three months. */
+const leastMost = 90;
 
 export const needHandlers: Handlers<'needs.list' | 'needs.count' | 'needs.putOff' | 'needs.askAgain'> = {
   'needs.list': async ({ yard }, context) => {
@@ -16,7 +20,7 @@ export const needHandlers: Handlers<'needs.list' | 'needs.count' | 'needs.putOff
     const lines = linesOf(facts, open);
     return {
       today, lines: yard === null ? lines : linesOf(facts, open.filter(here)),
-      putOff: putOffLines(off, yard, facts),
+      putOff: putOffLines(off, yard, facts), putOffMost: longestPutOff(facts),
       yards: facts.yards.filter(({ standing }) => standing.length > 0).map(({ yard: { id, code, name } }) => ({ id, code, name, lines: lines.filter((line) => line.yards.some((one) => one.id === id)).length })),
     };
   },
@@ -25,10 +29,14 @@ export const needHandlers: Handlers<'needs.list' | 'needs.count' | 'needs.putOff
     return { due: linesOf(facts, open).filter(({ status, optional }) => status !== 'coming' && !optional).length };
   },
   'needs.putOff': async ({ line, yard, colony, until, reason }, context) => {
-    const { book, open, today } = await needsNow(context);
+    const { book, open, today, facts } = await needsNow(context);
     const chosen = open.filter((need) => lineKey(need) === line && (yard === null || need.yard?.id === yard) && (colony === null || need.colony?.id === colony));
     if (chosen.length === 0) throw new FaultError(refuse('unknown', 'Nothing in the record asks for that any more.', { mend: 'Look at the list again; it may have been done meanwhile.' }));
     if (until !== null && until <= today) throw new FaultError(refuse('bad-input', `${dayInWords(until)} is not after today.`, { field: 'until', mend: 'Choose a day to come; nothing was put off.' }));
+    const most = longestPutOff(facts);
+    if (until !== null && until > most) {
+      throw new FaultError(refuse('bad-input', `${dayInWords(until)} is too far off: a line is put off until ${dayInWords(most)} at most.`, { field: 'until', mend: 'Choose an earlier day, or dismiss it for good with a reason; nothing was put off.' }));
+    }
     if (until === null && reason === '') throw new FaultError(refuse('bad-input', 'What is dismissed for good needs a reason.', { field: 'reason', mend: 'A few words are enough: done, sold, looked and it was well.' }));
     const bodies = new Map(chosen.map((need): [string, PutOffBody] => [need.key, { rule: need.rule, act: need.act, about: aboutOf(need), until, reason, on: today }]));
     await book.store.keepPapers(putOffPapers([...bodies.keys()], (key) => bodies.get(key) ?? null));
@@ -39,6 +47,13 @@ export const needHandlers: Handlers<'needs.list' | 'needs.count' | 'needs.putOff
     return {};
   },
 };
+
+/** Until the next season begins, when the record asks anew; where that is near, a while beyond it. */
+function longestPutOff({ today, borders }: NeedFacts): Day {
+  const next = periodDays(seasonOf(today, borders), 'year', borders).until;
+  const least = addDays(today, leastMost);
+  return next > least ? next : least;
+}
 
 function linesOf({ yards, rules, today }: NeedFacts, needs: readonly Need[]): NeedLine[] {
   return needLines(needs, new Map(yards.map(({ yard, standing }) => [yard.id, standing.length])), rules, today);

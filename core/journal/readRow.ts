@@ -106,15 +106,20 @@ function readCell(typed: string, field: FieldType, column: Column, order: DateOr
       return minor === null ? no(`“${typed}” has parts of a cent. Write at most two decimals.`) : { ok: true, value: minor };
     }
     case 'number': {
-      const read = readNumber(typed, field.min, field.max);
+      const read = readNumber(typed, field.min, field.max, column);
       if (read.ok && field.whole === true && !Number.isInteger(read.value)) return no(`“${typed}” is not a whole number, and ${column} is counted in whole ones.`);
       return read;
     }
   }
 }
 
-function readNumber(typed: string, min: number, max?: number): { ok: true; value: number } | { ok: false; sentence: string } {
+const unitOf: Partial<Record<Column, string>> = { moisture: 'per cent', hours: 'hours', miles: 'miles', gross: 'the unit beside it', tare: 'the unit beside it', weight: 'the unit beside it', amount: 'the unit beside it' };
+
+function readNumber(typed: string, min: number, max?: number, column?: Column): { ok: true; value: number } | { ok: false; sentence: string } {
   if (!number.test(typed)) {
+    const withUnit = /^[+-]?\s*(?:\d+[.,]?\d*)\s*(?:%|°|[a-z]{1,8}\.?$)/i.test(typed);
+    const unit = column === undefined ? undefined : unitOf[column];
+    if (withUnit) return no(`“${typed}” has a unit with it. Write the figure alone${unit === undefined ? '' : `, in ${unit}`}.`);
     return no(/^\d+,\d+$/.test(typed) ? `“${typed}” has a decimal comma. Write a point, as ${typed.replace(',', '.')}.` : `“${typed}” is not a number. Write digits only, as 4.5.`);
   }
   const value = Number(typed);

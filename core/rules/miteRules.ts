@@ -42,7 +42,7 @@ export const miteRuleDefinitions: readonly Definition[] = [
   rule('halfCup', 'Bees in half a US cup', 'bees', 300, [200, 450], 'beekept.org/alcohol-mite-counts: 300; Mississippi State counts 400, BEEBOOK’s 100 mL for 300 would make it 355', 'read-weak'),
   rule('growth', 'Mites grow by, a day, while there is brood', 'of themselves', 0.021, [0, 0.1], 'Rule of thumb credited to Oliver (beesurprised.blogspot.com): 0.021 a day, doubling in 33 days; faster in fall, when mites come in with other bees', 'read-weak'),
   rule('growthBroodless', 'Mites grow by, a day, while there is no brood', 'of themselves', 0, [-0.02, 0.1], 'Mites breed in brood alone, so without it they do not grow; in fall they may still come in with other bees (DeGrandi-Hoffman 2016)', practice),
-  rule('holds', 'A count speaks for a yard for', 'days', 30, [7, 120], 'Count monthly (Penn State, Lopez-Uribe lab: lopezuribelab.com/varroa-mite-monitoring)', 'read'),
+  rule('holds', 'A count speaks for its colony and its yard for', 'days', 30, [7, 120], 'Count monthly (Penn State, Lopez-Uribe lab: lopezuribelab.com/varroa-mite-monitoring)', 'read'),
   rule('roundDays', 'Counts belong together within', 'days', 21, [1, 60], 'House choice: a round of all yards', practice),
   rule('beforeDays', 'A count before a treatment tells of it for', 'days', 30, [1, 90], 'Count before and after each treatment (Penn State, Lopez-Uribe lab, read); the days are a house choice', practice),
   rule('afterDays', 'A count after a treatment’s last day tells of it for', 'days', 42, [1, 120], 'Count before and after each treatment (Penn State, Lopez-Uribe lab, read); the days are a house choice', practice),

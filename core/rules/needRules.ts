@@ -48,12 +48,11 @@ const minutes = 'House choice; a whole look takes 10 to 20 minutes (edbka.org.uk
 export const needRuleDefinitions: readonly Definition[] = [
   rule('ahead', 'What is coming is shown, before its first day', 'days', 7, [0, 60]),
   rule('rank.step', 'So many days past the last day count as much as one step of gravity', 'days', 14, [1, 120]),
-  rule('rank.most', 'Days past or left change the place by at most', 'steps', 2, [0, 10]),
+  rule('rank.most', 'Days past or left change the place by at most', 'steps', 1, [0, 10]),
   ...(Object.entries(weights) as [NeedKey, (typeof weights)[NeedKey]][]).flatMap(([key, [name, grave, least]]) => [
     rule(`grave.${key}`, `${name}: how grave, from 1 to 5; 0 never asks`, 'steps', grave, [0, 5]),
     rule(`minutes.${key}`, `${name}: working minutes`, 'minutes', least, [0, 480], minutes),
   ]),
-  rule('mites.fresh', 'A mite count says something for', 'days', 60, [14, 180]),
   rule('mites.act', 'Mites over the threshold: act within', 'days', 14, [1, 60]),
   on('mites.from', 'Mites are counted from', '05-01', 'House choice for the northern tier: warm enough to open every hive', practice),
   on('winterBees.from', 'The treatment before the winter bees is asked for from', '08-01', 'Extension calendars: treat in August, before the winter bees are raised', 'from memory'),

@@ -135,7 +135,7 @@ export const ruleAffects: Readonly<Record<string, string>> = {
   'mites.halfCup': 'The rate of a wash whose bees were measured and not counted.',
   'mites.growth': 'The day on which a count is reckoned to reach the threshold.',
   'mites.growthBroodless': 'The day on which a count is reckoned to reach the threshold while there is no brood.',
-  'mites.holds': 'How old a yard’s counts may be before they are called old.',
+  'mites.holds': 'How old a count may be before it is called old: then it is counted again, and no longer asks for a treatment.',
   'mites.roundDays': 'Which counts of a yard are taken together for its figure.',
   'mites.beforeDays': 'Which count stands for the time before a treatment.',
   'mites.afterDays': 'Which count stands for the time after a treatment.',

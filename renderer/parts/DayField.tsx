@@ -10,11 +10,13 @@ export interface DayFieldProps {
   readonly today: Day;
   readonly order: DateOrder;
   readonly fault: string | null;
+  /** What holds for any day that stands there. */
+  readonly help?: string;
   readonly onChange: (value: string) => void;
 }
 
 /** A day as the person writes it, with what it was understood as beneath; arrows step it, `t` is today. */
-export function DayField({ label, name, value, today, order, fault, onChange }: DayFieldProps) {
+export function DayField({ label, name, value, today, order, fault, help, onChange }: DayFieldProps) {
   const id = useId();
   const understood = dayFromTyped(value, order);
   const onKey = (event: KeyboardEvent<HTMLInputElement>) => {
@@ -45,6 +47,7 @@ export function DayField({ label, name, value, today, order, fault, onChange }: 
       />
       <p className="soft small" id={`${id}-is`}>
         {understood ? dayWithWeekday(understood) : entryWords.notADay}
+        {help === undefined ? '' : `; ${help}`}
       </p>
       {fault ? (
         <p className="field-fault" id={`${id}-fault`}>

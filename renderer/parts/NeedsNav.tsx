@@ -8,7 +8,7 @@ export function NeedsNav() {
   return (
     <nav className="stock-parts" aria-label={words.needsPages}>
       {needsPages.map(({ at, name }) => (
-        <Link key={at} href={at} aria-current={location === at ? 'page' : undefined}>
+        <Link key={at} href={at} aria-current={location === at || (at !== '/needs' && location.startsWith(`${at}/`)) ? 'page' : undefined}>
           {name}
         </Link>
       ))}

@@ -1,5 +1,6 @@
 import { entryForms, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { MassUnit } from '#shared/units.ts';
+import { plainCells } from './typedCells.ts';
 
 /**
  * The columns asked for, the needed ones first and the note last. Where the colony must be named its yard follows from the
@@ -30,12 +31,12 @@ export function nextCells(kind: Kind, cells: Cells, massUnit: MassUnit): Cells {
   return next;
 }
 
-/** Only what the kind knows is sent; text typed under another kind stays in the form, not in the record. */
+/** Only what the kind knows is sent, numbers as the desk reads them; text typed under another kind stays in the form, not in the record. */
 export function rowOf(kind: Kind, cells: Cells): Cells {
   const row: Cells = { date: cells.date ?? '', entry: kind };
   for (const column of columnsOf(kind)) {
     const value = cells[column]?.trim();
     if (value) row[column] = value;
   }
-  return row;
+  return plainCells(row);
 }

@@ -9,20 +9,22 @@ export type Refusals = Partial<Record<Column, string>>;
 /** Each refusal at the field it names; what names none the form shows stands above the button. */
 export function refusalsOf(fault: Fault, rows: readonly Cells[], kind: Kind): { byColumn: Refusals; rest: Fault | undefined; first: Column | undefined } {
   const byColumn: Refusals = {};
+  const told = new Map<Column, Map<string, string[]>>();
   const shown: readonly string[] = ['date', ...columnsOf(kind)];
   const elsewhere: string[] = [];
   let first: Column | undefined;
   for (const refused of fault.rows ?? []) {
     const label = rows.length > 1 ? rows[refused.line]?.colony : undefined;
-    const sentence = label === undefined ? refused.sentence : entryWords.atColony(label, refused.sentence);
     const column = shown.includes(refused.column ?? '') ? (refused.column as Column) : undefined;
     if (column === undefined) {
-      elsewhere.push(sentence);
+      elsewhere.push(label === undefined ? refused.sentence : entryWords.atColony(label, refused.sentence));
       continue;
     }
     first ??= column;
-    byColumn[column] = byColumn[column] === undefined ? sentence : `${byColumn[column]} ${sentence}`;
+    const here = told.get(column) ?? new Map<string, string[]>();
+    told.set(column, here.set(refused.sentence, [...(here.get(refused.sentence) ?? []), ...(label === undefined ? [] : [label])]));
   }
+  for (const [column, sentences] of told) byColumn[column] = [...sentences].map(([sentence, labels]) => (labels.length === 0 || labels.length === rows.length ? sentence : entryWords.atColony(labels.join(', '), sentence))).join(' ');
   if (first !== undefined && elsewhere.length === 0) return { byColumn, rest: undefined, first };
   const rest: Fault = elsewhere.length > 0 ? { ok: false, code: fault.code, sentence: elsewhere.join(' ') } : fault;
   return { byColumn, rest, first };

@@ -116,10 +116,10 @@ const which = {
 };
 
 export const needOperations = {
-  /** The most urgent first. With a yard, only what is needed there. */
+  /** The most urgent first. With a yard, only what is needed there. `putOffMost`: the last day until which something may be put off. */
   'needs.list': read(
     z.strictObject({ yard: yardId.nullable().default(null) }),
-    z.object({ today: dayValue, lines: z.array(needLine), putOff: z.array(putOff), yards: z.array(yardName.extend({ lines: count })) }),
+    z.object({ today: dayValue, lines: z.array(needLine), putOff: z.array(putOff), putOffMost: dayValue, yards: z.array(yardName.extend({ lines: count })) }),
   ),
   /** How many lines of the list are due or overdue, without those that are optional. */
   'needs.count': read(nothing, z.object({ due: count })),

@@ -83,7 +83,7 @@ test('in the list the gravest reason is the line, and the others stand beside it
   await enter(row('2025-07-20', 'inspection', 'A', { temper: '5' }), row('2025-08-12', 'inspection', 'A', { temper: '5' }));
   const { lines } = await trial.ask('needs.list', { asOf: '2025-08-20' as Day });
   const line = lines.find(({ rule }) => rule === 'requeen');
-  expect(line).toMatchObject({ act: 'Requeen it', because: 'Fierce at two looks in a row: 4 of 5 or more.', count: 1 });
+  expect(line).toMatchObject({ act: 'Requeen it', because: 'Fierce at the last two looks that noted it: 4 of 5 or more.', count: 1 });
   expect(line?.members[0]?.detail).toBe('temper 5, 5; also mites');
   expect(line?.members[0]?.records.map(({ entry }) => entry !== null)).toEqual([true, true, true, true]);
   expect(line?.sources.find(({ key }) => key === 'needs.requeen.settled')).toMatchObject({ confidence: 'arithmetic' });

@@ -37,6 +37,18 @@ test('a yard before its treatment, after it, and once it was counted again', asy
   expect(await yardOf('LB')).toMatchObject({ speaks: 'never', rate: null, above: null, verdict: 'none', more: 1 });
 });
 
+test('the list of needs and this page take a count for as long: what is to be counted anew is not to be treated by it', async () => {
+  await ask('book.create', { name: 'Ossar Valley' });
+  await ask('yard.keep', { code: 'QY', name: 'Quarry', room: 20, minutes: 18 });
+  await ask('journal.enter', { rows: [row('2026-05-10', 'install', { yard: 'QY', colony: 'A', origin: 'nuc' }), wash('2026-06-20', 'A', 12)] });
+  const of = async (asOf: string) => [asOf, (await yardOf('QY', asOf)).speaks, (await ask('needs.list', { yard: null, asOf } as InputOf<'needs.list'>)).lines.flatMap(({ rule }) => (rule === 'mitesOver' || rule === 'mitesCount' ? [rule] : []))];
+  expect([await of('2026-06-21'), await of('2026-07-20'), await of('2026-07-21'), await of('2026-08-19')]).toEqual([
+    ['2026-06-21', 'now', ['mitesOver']], ['2026-07-20', 'now', ['mitesOver']], ['2026-07-21', 'old', ['mitesCount']], ['2026-08-19', 'old', ['mitesCount']],
+  ]);
+  await ask('rules.set', { key: 'mites.holds', value: 60 });
+  expect([await of('2026-07-21'), await of('2026-08-19'), await of('2026-08-20')]).toEqual([['2026-07-21', 'now', ['mitesOver']], ['2026-08-19', 'now', ['mitesOver']], ['2026-08-20', 'old', ['mitesCount']]]);
+});
+
 test('a yard opened: last counts, never counted, the season with its treatment; an unknown yard is a fault', async () => {
   await season();
   const { id } = await yardOf('QY');

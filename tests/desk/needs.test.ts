@@ -122,6 +122,20 @@ test('a day that is not to come, and a line that nothing asks for any more, are 
   expect((await list()).putOff).toEqual([]);
 });
 
+test('nothing is put off for longer than until the next season begins; shortly before that, for three months', async () => {
+  await light();
+  const line = (await lineOf('storesWinter'))!;
+  expect((await list()).putOffMost).toBe('2026-04-01');
+  for (const until of ['2099-12-31', '2026-04-02']) {
+    expect(await answer('needs.putOff', putOff(line, { until: day(until) }))).toMatchObject({ ok: false, code: 'bad-input', field: 'until', sentence: expect.stringMatching(/is too far off: a line is put off until 1 April 2026 at most\.$/), mend: expect.stringContaining('dismiss it for good') });
+  }
+  expect((await list()).putOff).toEqual([]);
+  await ask('needs.putOff', putOff(line, { until: day('2026-04-01') }));
+  expect((await list()).putOff).toMatchObject([{ until: '2026-04-01' }]);
+  today = day('2026-03-20');
+  expect((await list()).putOffMost).toBe('2026-06-18');
+});
+
 test('a dead-out that was put off stands among what was put off in its yard', async () => {
   await light();
   await ask('needs.putOff', putOff((await lineOf('deadOut'))!, { until: day('2025-11-29'), reason: 'snowed in' }));
@@ -162,10 +176,10 @@ test('the graver and later first, by the house’s numbers; a rule of no gravity
   const order = async () => (await list()).lines.filter(({ rule }) => rule === 'storesWinter' || rule === 'deadOut').map(({ rule, points }) => [rule, Math.round(100 * points) / 100]);
   // 20 lb on 15 October are 15 after two and a half weeks, on 1 or 2 November, and a week later overdue for 16 days; the dead-out for 2.
   expect((await lineOf('deadOut'))?.rank).toBe('How grave: 4 of 5 by the house rule; its last day was 2 days ago, which adds 0.1: 4.1.');
-  expect(await order()).toEqual([['storesWinter', expect.closeTo(5 + 16 / 14, 0)], ['deadOut', 4.14]]);
+  expect(await order()).toEqual([['storesWinter', 6], ['deadOut', 4.14]]);
   await ask('rules.set', { key: 'needs.rank.step', value: 1 });
   await ask('rules.set', { key: 'needs.grave.deadOut', value: 1 });
-  expect((await lineOf('deadOut', { asOf: '2025-11-21' }))?.rank).toBe('How grave: 1 of 5 by the house rule; its last day is in 2 days, which takes off 2.0: −1.0.');
+  expect((await lineOf('deadOut', { asOf: '2025-11-21' }))?.rank).toBe('How grave: 1 of 5 by the house rule; its last day is in 2 days, which takes off 1.0: 0.0.');
   for (const [key, value] of [['needs.rank.step', 14], ['needs.grave.deadOut', 4]] as const) await ask('rules.set', { key, value });
   await ask('rules.set', { key: 'needs.rank.most', value: 0 });
   expect(await order()).toEqual([['storesWinter', 5], ['deadOut', 4]]);

@@ -67,9 +67,22 @@ test('best before is proposed from the day of filling, and stays as the person t
   expect([best({ day: '2024-02-29' })[0], best({ day: '2026-08-31' }, 6)[0], best({ day: '2027-08-31' }, 6)[0], best({ day: '2026-12-31' }, 1)[0]]).toEqual(['2026-02-28', '2027-02-28', '2028-02-29', '2027-01-31']);
 });
 
+test('a unit of its own is understood, another is refused as that, and what cannot be is refused for its own reason', () => {
+  const says = (typed: Partial<TypedAct>) => Object.values(read(typed).faults ?? {});
+  const water = (typed: string) => says({ deed: 'water', how: 'water', water: typed });
+  expect([water('17 %'), water('17,5'), water('17 lb'), water('170')]).toEqual([[], [], ['“17 lb” is not in %, nor in a unit that becomes %. Type it in %, such as 17.2.'], ['“170” is above 40 %, the most that makes sense here.']]);
+  const warmth = (typed: string) => says({ deed: 'water', index: '1,491', warmth: typed });
+  expect([warmth('68 °F'), warmth('20 C'), warmth('500 °F'), warmth('12 lb')]).toEqual([[], [], ['“500 °F” is above 113 °F, the most that makes sense here.'], ['“12 lb” is not in °F, nor in a unit that becomes °F. Type it in °F, such as 68.']]);
+  expect(read({ deed: 'water', index: '1,491', warmth: '20 C' })).toMatchObject({ act: { reading: 1.491, celsius: 20 } });
+  expect(read({ deed: 'filled', size: '1 lb', count: '1,200 jars' })).toMatchObject({ act: { count: 1200 } });
+  expect(read({ deed: 'lost', mass: '1,200 lb', why: 'spilt' })).toMatchObject({ act: { mass: 1200 * gramsPerPound } });
+  expect(says({ deed: 'lost', mass: '3 gal', why: 'spilt' })).toEqual(['“3 gal” is not in lb, nor in a unit that becomes lb. Type it in lb, such as 120.']);
+});
+
 test('units, sizes and codes as people type and scan them', () => {
   expect(typedMass('1,5 LB', 'kg')).toBeCloseTo(1.5 * gramsPerPound, 9);
-  expect([typedMass('', 'lb'), typedMass('1.5.2', 'lb'), typedMass('3 oz', 'lb')]).toEqual([null, null, null]);
+  expect([typedMass('', 'lb'), typedMass('1.5.2', 'lb'), typedMass('3 gal', 'lb')]).toEqual([null, null, null]);
+  expect(typedMass('16 oz', 'kg')).toBeCloseTo(gramsPerPound, 9);
   expect([typedCelsius('68', 'lb'), typedCelsius('20', 'kg'), typedCelsius('20 C', 'lb'), typedCelsius('68°F', 'kg'), typedCelsius('', 'lb')]).toEqual([20, 20, 20, 20, null]);
   expect([typedSize('500g'), typedSize('0 lb'), typedSize('2000 g'), typedSize('1 pint')]).toEqual([{ amount: 500, unit: 'g' }, null, null, null]);
   for (const code of ['2026-QY-2', 'Spring 7/8', '100 %', 'a#b?c']) {

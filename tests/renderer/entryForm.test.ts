@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { columns, entryForms, kinds, type Column } from '#shared/entryForms.ts';
+import { columns, entryForms, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import { refuse } from '#shared/faults.ts';
+import { readRow } from '#core/journal/readRow.ts';
 import { columnsOf, freshCells, nextCells, rowOf } from '../../renderer/parts/entryColumns.ts';
 import { readDraft, refusalsOf } from '../../renderer/parts/entryRefusals.ts';
 
@@ -36,9 +37,12 @@ test('each refusal stands at its field, with the colony where there are several'
     ],
   });
   const found = refusalsOf(fault, rows, 'install');
-  expect(found.byColumn).toEqual({ colony: 'LB-01: It is alive already. LB-02: It is alive already.', date: 'LB-02: Later than today.' });
+  expect(found.byColumn).toEqual({ colony: 'It is alive already.', date: 'LB-02: Later than today.' });
   expect(found.rest).toBeUndefined();
   expect(found.first).toBe('colony');
+  // What is wrong with all of them is said once.
+  const each = { column: 'date', value: '', sentence: 'Later than today.' } as const;
+  expect(refusalsOf(refuse('refused', 'Nothing was entered.', { rows: [{ line: 0, ...each }, { line: 1, ...each }] }), rows, 'install').byColumn).toEqual({ date: 'Later than today.' });
 });
 
 test('a refusal that names no field of the form, or no row at all, is still said', () => {
@@ -54,4 +58,30 @@ test('a kept draft comes back; a damaged one does not', () => {
     cells: { date: '2026-02-11', cause: 'mites' },
   });
   for (const body of ['', '{', 'null', '{"kind":"dance","cells":{}}', '{"kind":"loss","cells":null}', '[]']) expect(readDraft(body), body).toBeNull();
+});
+
+test('a number is sent as the desk reads it: decimal comma, thousands, its own unit left away, another one turned into it', () => {
+  const sent = (kind: Kind, cells: Cells) => {
+    const { date: _date, entry: _entry, colony: _colony, ...rest } = rowOf(kind, { date: '2026-02-11', colony: 'A', ...cells });
+    return rest;
+  };
+  expect(sent('inspection', { frames_bees: '8,5', frames_brood: '4 frames' })).toEqual({ frames_bees: '8.5', frames_brood: '4' });
+  expect(sent('mites', { mites: '9 mites', bees: '300 bees' })).toEqual({ mites: '9', bees: '300' });
+  // A weight alone brings its unit; several are turned into the one that is chosen (1 kg is 1000/453.59237 lb: exact).
+  expect(sent('stores', { weight: '45 kg', unit: 'lb' })).toEqual({ weight: '45', unit: 'kg' });
+  expect(sent('harvest', { gross: '45.359237 kg', tare: '10', unit: 'lb', moisture: '17,5 %' })).toEqual({ gross: '100', tare: '10', unit: 'lb', moisture: '17.5' });
+  expect(sent('feed', { feed: 'syrup 2:1', amount: '2 gal' })).toEqual({ feed: 'syrup 2:1', amount: '2', unit: 'gal' });
+  expect(sent('install', { yard: 'LB', origin: 'nuc', price: '$1,174.50' })).toEqual({ yard: 'LB', origin: 'nuc', price: '1174.5' });
+  expect(sent('work', { hours: '90 min', miles: '12 mi' })).toEqual({ hours: '1.5', miles: '12' });
+  // What is no number, and what is of another kind, goes as typed and is refused for what it is.
+  expect(sent('stores', { weight: 'heavy', unit: 'lb' })).toEqual({ weight: 'heavy', unit: 'lb' });
+  expect(sent('harvest', { gross: '12 gal', tare: '1', unit: 'lb' })).toEqual({ gross: '12 gal', tare: '1', unit: 'lb' });
+  const refused = (kind: Kind, cells: Cells) => {
+    const read = readRow(rowOf(kind, { date: '2026-02-11', colony: 'A', ...cells }), 'month-first');
+    return read.ok ? null : read.trouble.sentence;
+  };
+  expect(refused('harvest', { gross: '12 gal', tare: '1', unit: 'lb' })).toBe('“12 gal” has a unit with it. Write the figure alone, in the unit beside it.');
+  expect(refused('harvest', { gross: '12', tare: '1', unit: 'lb', moisture: '17 lb' })).toBe('“17 lb” has a unit with it. Write the figure alone, in per cent.');
+  expect(refused('harvest', { gross: '12', tare: '1', unit: 'lb', moisture: '170 %' })).toBe('“170” is above 100, the most that makes sense.');
+  expect(refused('stores', { weight: 'heavy', unit: 'lb' })).toBe('“heavy” is not a number. Write digits only, as 4.5.');
 });

@@ -5,9 +5,11 @@ import { day } from '#shared/days.ts';
 import { costGeometry } from '../../renderer/charts/costGeometry.ts';
 import { csvText } from '../../renderer/parts/csv.ts';
 import { bySeller } from '../../renderer/screens/orders/bySeller.ts';
-import { blankOffer, partOf, readOffer } from '../../renderer/screens/orders/readOffer.ts';
+import { blankOffer, partOf, readOffer, type TypedOffer } from '../../renderer/screens/orders/readOffer.ts';
 import { readPlaced, typedLines, withPrice } from '../../renderer/screens/orders/readPlaced.ts';
 import { readConfidence, readCount, readQuestion, type Typing } from '../../renderer/screens/orders/readQuestion.ts';
+import { readHigh } from '../../renderer/screens/mites/mitesText.ts';
+import { readCents } from '../../renderer/screens/orders/readCents.ts';
 import { readRule, ruleText, ruleTyped } from '../../renderer/screens/stock/readRule.ts';
 
 test('a target is a whole number of colonies; nothing typed means as many as were wintered', () => {
@@ -113,4 +115,18 @@ test('a cost curve stands on 0, leaves out what cannot be reached, and marks wha
 
 test('a CSV cell is quoted where it must be, and never runs as a formula', () => {
   expect(csvText(['a', 'b'], [['=1+1', 'x, "y"'], [null, 2.5]])).toBe('a,b\r\n\'=1+1,"x, ""y"""\r\n,2.5\r\n');
+});
+
+test('units after the number, decimal commas and dollars are understood where they are the field’s own, and another unit is refused as that', () => {
+  expect([readCount('120 colonies'), readCount('40 h', 100_000, ['h']), readCount('12 lb')]).toEqual([120, 40, undefined]);
+  expect([readCents('$1,234.50'), readCents('160,50'), readCents('240 $'), readCents('1.005'), readCents('-3'), readCents('12 lb')]).toEqual([123_450, 16_050, 24_000, null, null, null]);
+  const days: HouseRule = { ...rule, unit: 'days', range: [7, 120] };
+  expect([readRule(days, '30 days'), readRule(days, '30 %'), readRule(days, '500 days')]).toEqual([{ ok: true, value: 30 }, { ok: false, sentence: '“30 %” has another unit. This rule is in days.' }, { ok: false, sentence: 'Type a number from 7 to 120.' }]);
+  expect([readRule({ ...rule, unit: '°F', range: [0, 120] }, '20 °C'), readRule({ ...rule, unit: 'lb', range: [0, 100] }, '45.359237 kg'), readRule({ ...rule, unit: 'minutes', range: [0, 480] }, '1.5 h')].map((read) => read.ok && read.value)).toEqual([68, 100, 90]);
+  expect([readHigh('24 C', 'lb'), readHigh('20', 'kg'), readHigh('', 'lb'), readHigh('500 °F', 'lb'), readHigh('12 kg', 'lb').says]).toEqual([
+    { value: 75.2, says: null }, { value: 68, says: null }, { value: null, says: null }, { value: null, says: '“500 °F” is above 130 °F, the most that makes sense here.' }, '“12 kg” is not in °F, nor in a unit that becomes °F. Type it in °F, such as 75.',
+  ]);
+  const offer = (typed: Partial<TypedOffer>) => readOffer({ ...blankOffer, seller: 'S', each: '160', orderBy: '2027-01-31', ...typed }, 'month-first');
+  expect(offer({ pounds: '3 lb', least: '10 packages' }).offer).toMatchObject({ what: { kind: 'package', pounds: 3 }, least: 10 });
+  expect([offer({ pounds: '3 gal' }).faults.pounds, offer({ pounds: '300' }).faults.pounds]).toEqual(['“3 gal” is not in lb, nor in a unit that becomes lb. Type it in lb, such as 3.', '“300” is above 20 lb, the most that makes sense here.']);
 });

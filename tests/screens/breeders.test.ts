@@ -39,7 +39,7 @@ test('who wants a new queen and why, a queen’s days, and the breeders by the p
   const wanted = page.getByRole('table', { name: 'New queens wanted' });
   await wanted.waitFor();
   expect(await words(page.getByRole('region', { name: 'New queens wanted' }).locator('.sentence'))).toContain('1 of 9 colonies wants a new queen; queens are replaced from');
-  expect(await words(wanted)).toContain('QY Quarry 1 of 9 C green 2024 Fierce at two looks in a row: 4 of 5 or more. temper 5, 4 The queen is in her third summer or older. queen of 2024');
+  expect(await words(wanted)).toContain('QY Quarry 1 of 9 C green 2024 Fierce at the last two looks that noted it: 4 of 5 or more. temper 5, 4 The queen is in her third summer or older. queen of 2024');
   await wanted.getByRole('link', { name: 'C', exact: true }).focus();
   await soon(() => words(page.getByRole('complementary', { name: 'Margin' }))).toContain('1 August 2026: Temper 5 of 5.');
 

@@ -89,11 +89,15 @@ test('from harvests to a lot, its water, weight, blend, jars, sale and labels; f
   await form.getByLabel('Read by').selectOption({ label: 'per cent' });
   await form.getByLabel('Water, %').fill('60');
   await keep();
-  await form.getByText('Honey holds 10 to 40 % water.').waitFor();
+  await form.getByText('“60” is above 40 %, the most that makes sense here.').waitFor();
   await form.getByLabel('Read by').selectOption({ label: 'refractive index' });
   await form.getByLabel('Refractive index').fill('1.333');
   await form.getByLabel('Warmth of the honey').fill('20 C');
   await form.getByText('That reading lies outside the table').waitFor();
+  await keep();
+  // The refusal is said once, beside its field.
+  await form.locator('.field-fault').filter({ hasText: 'That reading lies outside the table' }).waitFor();
+  expect(await form.getByText('That reading lies outside the table').count()).toBe(1);
   await form.getByLabel('Refractive index').fill('1.4865');
   // 1.4865 at 77 °F stands for 1.4876 at 20 °C: 19.5 % by the table's rows at 1.4885 (19.2) and 1.4870 (19.8).
   await form.getByLabel('Warmth of the honey').fill('77');
@@ -150,6 +154,7 @@ test('from harvests to a lot, its water, weight, blend, jars, sale and labels; f
   await back.getByLabel('Why it is taken back').fill('found again');
   await back.getByRole('button', { name: 'Take back' }).click();
   await page.getByText('Taken back: found again.').waitFor();
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('What was done');
   const account = await Promise.all(['Harvests, full', 'Less the same, empty', 'Harvested', 'Poured in from other lots', 'The scale found less', 'Filled into jars', 'Left over in bulk'].map((step) => cells(page, 'The account', step)));
   expect(account.map(([, figure]) => figure)).toEqual(['155.0', '−35.0', '120.0', poured.toFixed(1), '−4.0', '−100.0', (all - 100).toFixed(1)]);
 

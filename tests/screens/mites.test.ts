@@ -62,7 +62,7 @@ test('what the counts say, what could be given, how to enter it, what it did, an
   await page.getByLabel('Warmest of the day, °F').fill('14 C');
   await soon(async () => (await cells(page, fits, 'Formic acid'))[1]).toBe('✓ fits needs 50 to 85 °F; 57.2 °F expected');
   await page.getByLabel('Warmest of the day, °F').fill('warm');
-  await page.getByText('Type the temperature as a number.').waitFor();
+  await page.getByText('“warm” is no number. Type it in °F, such as 75.').waitFor();
   await page.getByLabel('Warmest of the day, °F').fill('44');
   expect((await cells(page, fits, 'Oxalic acid, dribbled'))[3]).toBe('? not known nobody has looked at the brood lately');
   await page.getByRole('combobox', { name: 'Brood' }).selectOption('no');

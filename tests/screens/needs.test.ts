@@ -45,6 +45,10 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   await form.getByLabel('Until').fill('2026-11-20');
   await page.keyboard.press('Enter');
   await form.getByText('20 November 2026 is not after today.').first().waitFor();
+  expect(await form.getByText('is not after today').count()).toBe(1);
+  await form.getByLabel('Until').fill('2099-12-31');
+  await page.keyboard.press('Enter');
+  await form.getByText('31 December 2099 is too far off: a line is put off until 1 April 2027 at most.').waitFor();
   await form.getByLabel('Until').fill('2026-12-02');
   await page.keyboard.press('Enter');
   await notice(page).getByText(`Put off until 2 December 2026: ${first!.act}.`).waitFor();
@@ -57,6 +61,7 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   const other = page.getByRole('form', { name: `Put off: ${second!.act}` });
   await other.getByRole('button', { name: 'Dismiss for good' }).press('Enter');
   await other.getByText('needs a reason').first().waitFor();
+  expect(await other.getByText('needs a reason').count()).toBe(1);
   await other.getByLabel('Why').fill('reducers stay on all year');
   await other.getByRole('button', { name: 'Dismiss for good' }).press('Enter');
   await notice(page).getByText(`Dismissed: ${second!.act}.`).waitFor();
@@ -67,6 +72,7 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
     await page.getByRole('button', { name: `Ask again: ${act}` }).first().press('Enter');
     // While one is written down the other waits.
     await notice(page).getByText(`Asked for again: ${act}.`).waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe(act === first!.act ? 'SUMMARY' : 'H1');
   }
   await expect.poll(async () => (await asked()).slice(0, 2).map(({ key }) => key)).toEqual([first!.key, second!.key]);
 
@@ -102,6 +108,13 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   await list.getByRole('button', { name: `: ${many.act}` }).first().press('Enter');
   for (const { colony } of many.members.slice(0, 5)) await list.getByRole('link', { name: colony!.label }).first().waitFor();
   expect(await list.getByRole('button', { name: `Put off: ${many.act}` }).first().isDisabled()).toBe(true);
+
+  // Its page opens at its own yard, whichever of them is the likeliest above the threshold.
+  const counting = now.find(({ page: at, yards }) => at === '/needs/mites' && yards.length > 1)!;
+  const { code, name } = counting.yards.at(-1)!;
+  await list.getByRole('link', { name: `${code} ${name}, Mites: ${counting.act}` }).click();
+  await page.getByRole('region', { name: `What could be given at ${code} ${name}` }).waitFor();
+  await page.getByRole('button', { name: `${code} ${name}`, exact: true, pressed: true }).waitFor();
 
   // How the rules have done in the seasons that were over then: gone through while one waits, each with its figures, numbers and their source.
   await inRail(now.length);

@@ -28,7 +28,7 @@ function winterRound(yard: YardFacts, from: Day, { rules }: NeedFacts): Found[] 
   const due = last === null ? from : addDays(last, numberRule(rules, 'needs.heft.every'));
   const earliest = due < from ? from : due;
   return [{
-    yard, episode: earliest, act: 'Heft the hives', because: 'Nobody was there for weeks, and stores go fastest toward spring.', detail: last === null ? 'never visited' : `last there on ${dayInWords(last)}`, times: yard.standing.length,
+    yard, episode: earliest, act: 'Heft the hives', because: `In winter hives are hefted every ${numberRule(rules, 'needs.heft.every')} days; stores go fastest toward spring.`, detail: last === null ? 'never visited' : `last there on ${dayInWords(last)}`, times: yard.standing.length,
     records: last === null ? [] : [{ day: last, words: `Last visit on ${dayInWords(last)}.`, entry: null }], earliest, latest: addDays(earliest, numberRule(rules, 'needs.heft.within')),
   }];
 }

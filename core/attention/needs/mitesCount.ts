@@ -1,28 +1,40 @@
-import { addDays, dayInWords } from '#shared/days.ts';
+import { addDays, dayInWords, monthDayInWords, type Day } from '#shared/days.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
+import { thresholdNumbers } from './miteNumbers.ts';
+import { countHolds, wasOver } from './mitesOver.ts';
 import type { Found, NeedFacts, NeedRule, YardFacts } from './needRule.ts';
-import { stretch } from './seasonDays.ts';
+import { countRecord, countWords } from './needWords.ts';
+import { lastInYear, stretch } from './seasonDays.ts';
+import { winterBees } from './winterBees.ts';
 
-/** A yard whose counts are too old, too few, or none, while mites grow. */
+/** A yard whose counts are too old, too few, or none, while mites grow; and a colony that was over the threshold when it was counted, longer ago than its yard. */
 export const mitesCount: NeedRule = {
   key: 'mitesCount',
   title: 'Mite counts',
   why: 'Mites are seen too late by eye; a wash of some colonies tells of the yard.',
-  numbers: ['mites.holds', 'mites.colonies', 'mites.precision', 'mites.roundDays', 'needs.mites.from', 'mites.begins.dormant', 'needs.mites.act'],
+  numbers: [...new Set(['mites.holds', 'mites.colonies', 'mites.precision', 'mites.roundDays', 'needs.mites.from', 'needs.mites.act', ...thresholdNumbers, ...winterBees.numbers])],
   weather: 'open',
   page: '/needs/mites',
   tally: { answers: ['mites'], came: null },
-  find: (facts) => facts.yards.flatMap((yard) => (yard.standing.length === 0 ? [] : countIn(yard, facts))),
+  find: (facts) => {
+    const { rules, today, ahead, yards } = facts;
+    const season = stretch(rules, 'needs.mites.from', 'mites.begins.dormant', today);
+    const counting = today < season.until && addDays(today, ahead) >= season.from;
+    const since = lastInYear(rules, 'needs.mites.from', today);
+    const treat = new Set(winterBees.find(facts).map(({ colony }) => colony));
+    return yards.flatMap((yard) => {
+      if (yard.standing.length === 0) return [];
+      const whole = counting ? countIn(yard, season, facts) : [];
+      return whole.length > 0 ? whole : overtaken(yard, since, facts).filter(({ colony }) => !treat.has(colony));
+    });
+  },
 };
 
-function countIn(yard: YardFacts, facts: NeedFacts): Found[] {
-  const { rules, today, ahead } = facts;
-  const season = stretch(rules, 'needs.mites.from', 'mites.begins.dormant', today);
-  if (today >= season.until || addDays(today, ahead) < season.from) return [];
+function countIn(yard: YardFacts, season: { readonly from: Day }, { rules }: NeedFacts): Found[] {
   const { speaks, round, estimate, more } = yard.mites();
   const holds = numberRule(rules, 'mites.holds');
   const plan = Math.min(yard.standing.length, numberRule(rules, 'mites.colonies'));
-  const ask = (because: string, from: typeof today, washes: number, episode: string, words: string): Found[] => {
+  const ask = (because: string, from: Day, washes: number, episode: string, words: string): Found[] => {
     const earliest = from < season.from ? season.from : from;
     return [{
       yard, episode, act: 'Count mites', because, detail: `${washes} of ${yard.standing.length} colonies`, times: washes, records: round === null ? [] : [{ day: round[1], words, entry: null }],
@@ -36,4 +48,19 @@ function countIn(yard: YardFacts, facts: NeedFacts): Found[] {
   // What lies before a treatment tells nothing of now, and its own recount was let go.
   if (speaks === 'now' || speaks === 'never') return [];
   return ask(`The last counts are more than ${holds} days old.`, addDays(round[1], holds), plan, round[1], `Last counted on ${dayInWords(round[1])}, ${estimate.washed} of ${yard.standing.length} colonies.`);
+}
+
+/** Whose own count asked for a treatment until time overtook it: what was found is not forgotten, and not acted on as if it were new. */
+function overtaken(yard: YardFacts, since: Day, facts: NeedFacts): Found[] {
+  const { rules } = facts;
+  const holds = numberRule(rules, 'mites.holds');
+  return yard.standing.flatMap((colony) => {
+    const { count, dues } = colony;
+    if (count === null || count.day < since || countHolds(colony, facts) || !wasOver(colony) || dues.some(({ rule }) => rule === 'miteRecount' || rule === 'treatmentOff')) return [];
+    const earliest = addDays(count.day, holds);
+    return [{
+      colony, episode: count.day, act: 'Count mites again', because: `The last count was at or above ${yard.mites().thresholds.treat} in 100 bees, is more than ${holds} days old, and nothing was given since.`, detail: `${countWords(count)}, on ${monthDayInWords(count.day)}`,
+      records: countRecord(colony, facts), earliest, latest: addDays(earliest, numberRule(rules, 'needs.mites.act')), bring: [{ item: 'mite wash kit', count: 1, unit: '', each: false }],
+    }];
+  });
 }

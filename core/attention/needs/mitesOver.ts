@@ -12,7 +12,7 @@ export const mitesOver: NeedRule = {
   key: 'mitesOver',
   title: 'Mites over the threshold',
   why: 'Above the threshold a colony is harmed, and in late summer its winter bees are.',
-  numbers: [...thresholdNumbers, 'mites.sure', 'mites.holds', 'mites.roundDays', 'needs.mites.act', 'needs.mites.fresh'],
+  numbers: [...thresholdNumbers, 'mites.sure', 'mites.holds', 'mites.roundDays', 'needs.mites.act'],
   weather: 'label',
   caution: treatmentCautions.join(' '),
   page: '/needs/mites',
@@ -20,16 +20,31 @@ export const mitesOver: NeedRule = {
   find: (facts) => facts.yards.flatMap((yard) => (isYardOver(yard) ? wholeYard(yard, facts) : yard.standing.flatMap((colony) => oneColony(colony, facts)))),
 };
 
-/** The yard's mean is above the threshold as surely as the house asks. */
+/** The yard's mean is above the threshold as surely as the house asks, and no treatment has answered its counts. */
 export function isYardOver({ mites, standing }: YardFacts): boolean {
-  return standing.some(({ count }) => count !== null) && mites().speaks === 'now' && mites().verdict === 'above';
+  const counted = standing.filter(({ count }) => count !== null);
+  return counted.length > 0 && !counted.every(isAnswered) && mites().speaks === 'now' && mites().verdict === 'above';
 }
 
-/** A colony's own last count reaches the threshold, is not too old, and no treatment has answered it. */
-export function isOver({ count, treatments, yard }: ColonyFacts, { rules, today }: NeedFacts): boolean {
-  if (count === null || daysBetween(count.day, today) > numberRule(rules, 'needs.mites.fresh')) return false;
-  if (judgeMites(count.per100, yard.mites().thresholds) !== 'act') return false;
-  return !treatments.some(({ from, until }) => from >= count.day || until > count.day);
+/** A colony's own last count still speaks, reaches the threshold, and no treatment has answered it. */
+export function isOver(colony: ColonyFacts, facts: NeedFacts): boolean {
+  return countHolds(colony, facts) && wasOver(colony);
+}
+
+/** By the house's days: the same for a colony as for a yard, here as on the page of mites. */
+export function countHolds({ count }: ColonyFacts, { rules, today }: NeedFacts): boolean {
+  return count !== null && daysBetween(count.day, today) <= numberRule(rules, 'mites.holds');
+}
+
+/** The last count reached the threshold, however long ago, and no treatment has answered it. */
+export function wasOver(colony: ColonyFacts): boolean {
+  const { count, yard } = colony;
+  return count !== null && judgeMites(count.per100, yard.mites().thresholds) === 'act' && !isAnswered(colony);
+}
+
+/** Treated since its last count, or by a treatment that was on then and went on after. */
+function isAnswered({ count, treatments }: ColonyFacts): boolean {
+  return count !== null && treatments.some(({ from, until }) => from >= count.day || until > count.day);
 }
 
 function wholeYard(yard: YardFacts, { rules }: NeedFacts): Found[] {

@@ -120,6 +120,8 @@ export interface NeedRule {
   readonly page?: string;
   /** It may be done, and nothing is lost where it is not: it is in no count of what is to be done, nor in its hours. */
   readonly optional?: boolean;
+  /** What is not asked for beside it in the same colony: it is seen to with it, or has to wait for what it finds. */
+  readonly instead?: readonly NeedKey[];
   readonly find: (facts: NeedFacts) => Found[];
   /** Whether on that day it may ask for boxes, for what is to mend or which dead-outs are unchecked; without it, never. */
   readonly account?: (asked: AccountQuestion) => boolean;

@@ -7,11 +7,14 @@ import { needRules } from './needRules.ts';
 /** All that is needed on the day, by every rule that the house has not silenced; what begins within `facts.ahead` days is coming. */
 export function needsOf(facts: NeedFacts, rules: readonly NeedRule[] = needRules): Need[] {
   const horizon = addDays(facts.today, facts.ahead);
-  return rules.flatMap((rule) => {
+  const all = rules.flatMap((rule) => {
     if (numberRule(facts.rules, `needs.grave.${rule.key}`) <= 0) return [];
     const minutes = numberRule(facts.rules, `needs.minutes.${rule.key}`);
     return rule.find(facts).flatMap((found) => (found.earliest > horizon ? [] : [needFrom(rule, found, minutes, facts)]));
   });
+  const instead = new Map(rules.flatMap(({ key, instead: of }) => (of === undefined ? [] : [[key, of]])));
+  const covered = new Set(all.flatMap(({ rule, colony, status }) => (colony === null || status === 'coming' ? [] : (instead.get(rule) ?? []).map((other) => `${other}|${colony.id}`))));
+  return covered.size === 0 ? all : all.filter(({ rule, colony }) => colony === null || !covered.has(`${rule}|${colony.id}`));
 }
 
 function needFrom(rule: NeedRule, found: Found, minutes: number, { today }: NeedFacts): Need {

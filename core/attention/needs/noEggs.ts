@@ -11,7 +11,7 @@ export const noEggs: NeedRule = {
   why: 'Without a laying queen a colony dwindles, and after some weeks its workers lay drones.',
   numbers: ['needs.noEggs.doubt', 'needs.noEggs.within', 'attention.queenless.by', 'attention.letGo', 'needs.look.from', 'needs.look.until'],
   weather: 'open',
-  page: '/needs/queens',
+  instead: ['look', 'requeen'],
   tally: { answers: ['inspection', 'requeen', 'combine', 'queen'], came: 'lost in winter' },
   find: (facts) => {
     const { rules, today } = facts;

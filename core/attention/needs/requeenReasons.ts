@@ -36,7 +36,7 @@ function fierce({ state, reign }: Headed, { rules, entryOf }: Facts): RequeenRea
   const looks = state.looks.filter(({ day, temper }) => temper !== null && day >= reign.since).slice(-2);
   if (looks.length < 2 || looks.some(({ temper }) => (temper ?? 0) < least)) return null;
   return {
-    short: 'temper', because: `Fierce at two looks in a row: ${least} of 5 or more.`, detail: `temper ${looks.map(({ temper }) => temper).join(', ')}`,
+    short: 'temper', because: `Fierce at the last two looks that noted it: ${least} of 5 or more.`, detail: `temper ${looks.map(({ temper }) => temper).join(', ')}`,
     records: looks.map(({ day, temper }) => ({ day, words: `Temper ${temper ?? ''} of 5.`, entry: entryOf(state.id, 'inspection', day) })),
   };
 }

@@ -6,6 +6,12 @@ export function dayInYear(rules: RuleValues, key: string, of: Day): Day {
   return day(`${yearOf(of)}-${textRule(rules, key)}`);
 }
 
+/** The last day on or before a day that falls on a month-day of a house rule. */
+export function lastInYear(rules: RuleValues, key: string, of: Day): Day {
+  const found = dayInYear(rules, key, of);
+  return found <= of ? found : day(`${yearOf(of) - 1}-${textRule(rules, key)}`);
+}
+
 /** The stretch from one month-day to another around or next after a day; it may run over New Year. Both ends belong to it. */
 export function stretch(rules: RuleValues, fromKey: string, untilKey: string, of: Day): { readonly from: Day; readonly until: Day } {
   const [from, until] = [textRule(rules, fromKey), textRule(rules, untilKey)];

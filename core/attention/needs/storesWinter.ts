@@ -1,4 +1,4 @@
-import { addDays, daysBetween } from '#shared/days.ts';
+import { addDays, daysBetween, monthDayInWords } from '#shared/days.ts';
 import { gramsFrom } from '#shared/units.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { inSeasonOf } from '#core/rules/yearWindow.ts';
@@ -34,9 +34,12 @@ export const storesWinter: NeedRule = {
       const crossed = phase === 'summer' ? told.day : low > closed ? low : closed;
       const again = fed !== undefined && fed.day >= told.day ? addDays(fed.day, holds) : crossed;
       const since = again > crossed ? again : crossed;
+      const latest = addDays(since, numberRule(rules, 'needs.starving.within'));
+      // In the season a flow may have filled since what was empty then.
+      const act = phase === 'winter' ? 'Heft it, and give fondant if it is light' : today > latest ? 'Look at its stores, and feed it if they are still low' : 'Feed it at once';
       return [{
-        colony, episode: `${told.day} ${fed?.day ?? ''}`, act: phase === 'winter' ? 'Heft it, and give fondant if it is light' : 'Feed it at once', because: phase === 'winter' ? `Reckoned to have less than ${lowWords(facts)} left.` : `Less than ${lowWords(facts)} of stores were seen.`,
-        detail: `about ${mass(reckoned, massUnit)}`, records: restRecord(colony, stores, facts), earliest: since, latest: addDays(since, numberRule(rules, 'needs.starving.within')),
+        colony, episode: `${told.day} ${fed?.day ?? ''}`, act, because: phase === 'winter' ? `Reckoned to have less than ${lowWords(facts)} left.` : `Less than ${lowWords(facts)} of stores were seen.`,
+        detail: phase === 'winter' ? `about ${mass(reckoned, massUnit)}` : `about ${mass(reckoned, massUnit)} on ${monthDayInWords(told.day)}`, records: restRecord(colony, stores, facts), earliest: since, latest,
         bring: [{ item: phase === 'winter' ? 'fondant' : 'syrup (1:1)', count: 1, unit: phase === 'winter' ? 'block' : 'feeder', each: true }],
       }];
     });

@@ -15,6 +15,7 @@ export const swarmRisk: NeedRule = {
     'space.full', 'space.packed', 'space.lookHolds', 'needs.look.before',
   ],
   weather: 'open',
+  instead: ['look'],
   page: '/needs/space',
   tally: { answers: ['inspection', 'split'], came: 'swarmed' },
   account: ({ today, rules }) => inYearWindow(today, 'space.swarm.from', 'space.swarm.until', rules),

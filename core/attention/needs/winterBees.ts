@@ -2,7 +2,7 @@ import { addDays, dayInWords, monthDayInWords } from '#shared/days.ts';
 import { treatmentCautions } from '#core/mites/miteCautions.ts';
 import { judgeMites } from '#core/mites/miteThresholds.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
-import { isOver, isYardOver } from './mitesOver.ts';
+import { countHolds, isOver, isYardOver } from './mitesOver.ts';
 import type { ColonyFacts, NeedFacts, NeedRule } from './needRule.ts';
 import { countWords, treatedRecord } from './needWords.ts';
 import { stretch } from './seasonDays.ts';
@@ -27,7 +27,7 @@ export const winterBees: NeedRule = {
       const last = colony.treatments.at(-1);
       return [{
         colony, episode: asked.from, act: 'Treat before the winter bees', because: `Not treated since ${dayInWords(since)}, and no count shows few mites.`,
-        detail: colony.count !== null && colony.count.day >= since ? `${countWords(colony.count)}, on ${monthDayInWords(colony.count.day)}` : 'not counted',
+        detail: countedWords(colony, facts, since),
         records: last === undefined ? [] : [treatedRecord(last)], earliest: asked.from, latest: asked.until,
       }];
     });
@@ -40,6 +40,12 @@ export function isLeft(colony: ColonyFacts, facts: NeedFacts, since: string): bo
   if (state.start >= since && state.origin !== 'split') return false;
   if (treatments.some(({ until }) => until >= since) || isYardOver(yard) || isOver(colony, facts)) return false;
   const { speaks, verdict, estimate, thresholds } = yard.mites();
-  if (count !== null && count.day >= since && judgeMites(count.per100, thresholds) === 'low') return false;
+  if (count !== null && count.day >= since && countHolds(colony, facts) && judgeMites(count.per100, thresholds) === 'low') return false;
   return !(speaks === 'now' && verdict === 'below' && estimate.rate !== null && estimate.rate.per100 < thresholds.watch);
+}
+
+function countedWords(colony: ColonyFacts, facts: NeedFacts, since: string): string {
+  const { count } = colony;
+  if (count === null || count.day < since) return 'not counted';
+  return countHolds(colony, facts) ? `${countWords(count)}, on ${monthDayInWords(count.day)}` : `last counted on ${monthDayInWords(count.day)}`;
 }

@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import type { YardRow } from '#shared/contract/book.ts';
 import type { Fault } from '#shared/faults.ts';
+import { readMeasure } from '#shared/typedMeasure.ts';
 import { useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
@@ -21,8 +22,8 @@ export function YardLine({ yard, onDone }: { readonly yard?: YardRow; readonly o
 
   useEffect(() => first.current?.focus(), []);
 
-  const roomIs = wholeOrNothing(room);
-  const minutesIs = wholeOrNothing(minutes);
+  const roomIs = wholeOrNothing(room, null);
+  const minutesIs = wholeOrNothing(minutes, 'min');
 
   const send = async () => {
     if (roomIs === undefined || minutesIs === undefined) return;
@@ -85,8 +86,8 @@ export function YardLine({ yard, onDone }: { readonly yard?: YardRow; readonly o
 }
 
 /** Null for nothing typed, undefined for what is no whole number. */
-function wholeOrNothing(typed: string): number | null | undefined {
-  const text = typed.trim();
-  if (text === '') return null;
-  return /^\d{1,5}$/.test(text) ? Number(text) : undefined;
+function wholeOrNothing(typed: string, unit: 'min' | null): number | null | undefined {
+  if (typed.trim() === '') return null;
+  const read = readMeasure(typed, { unit, own: ['colony', 'colonies', 'hive', 'hives'], most: 99_999, whole: true, suchAs: '20' });
+  return read.ok ? read.value : undefined;
 }

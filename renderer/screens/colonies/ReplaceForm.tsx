@@ -68,7 +68,11 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
       return;
     }
     const answer = await replace.send({ entry: entry.id, cells: row, reason });
-    if (!answer.ok) return setFault(answer);
+    if (!answer.ok) {
+      const [first] = refused.keys();
+      if (first !== undefined) form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${first}`)}"]`)?.focus();
+      return setFault(answer);
+    }
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
     onMended();
   };
@@ -95,7 +99,8 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
         </button>
       </div>
       {changed ? null : <p className="soft small">{words.replaceUnchanged}</p>}
-      <FaultNote fault={fault} />
+      {/* What the consequence says already is not said again. */}
+      <FaultNote fault={changed && consequence?.refusal != null ? undefined : fault} />
     </form>
   );
 }

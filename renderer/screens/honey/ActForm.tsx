@@ -13,7 +13,7 @@ import { useNotice } from '../../parts/Notice.tsx';
 import { restoredParts } from '../../parts/restoredParts.ts';
 import { useDraft } from '../../parts/useDraft.ts';
 import { asProposed, bestBeforeShown, blankAct, deedOf, deeds, partOfRefusal, partsOf, readAct, type ActFaults, type ActPart, type TypedAct } from './actForm.ts';
-import { typedCelsius, typedNumber } from './honeyText.ts';
+import { typedCelsius, typedNumber, typedPercent } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 
 const sizes = ['1 lb', '2 lb', '12 oz', '8 oz', '500 g', '250 g', '1 kg'];
@@ -130,8 +130,8 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
           ))}
         </datalist>
       </div>
-      {deed === 'water' && typed.how === 'index' ? <ReadingSays typed={typed} unit={unit} /> : null}
-      {deed === 'poured' ? <BlendSays lot={code} typed={typed} unit={unit} onTake={(mass) => change('mass', mass)} /> : null}
+      {deed === 'water' && typed.how === 'index' ? <ReadingSays typed={typed} unit={unit} told={faults.index !== undefined || faults.warmth !== undefined} /> : null}
+      {deed === 'poured' ? <BlendSays lot={code} typed={typed} unit={unit} told={faults.from !== undefined || faults.target !== undefined || faults.mass !== undefined} onTake={(mass) => change('mass', mass)} /> : null}
       <FaultNote fault={fault} />
       <div className="acts">
         <button type="submit" disabled={keep.busy || sell.busy}>
@@ -142,8 +142,8 @@ export function ActForm({ page, unit, order, today }: ActFormProps) {
   );
 }
 
-/** What a reading comes to, before it is written down. */
-function ReadingSays({ typed, unit }: { readonly typed: TypedAct; readonly unit: MassUnit }) {
+/** What a reading comes to, before it is written down; a refusal that stands beside its field already is not said again. */
+function ReadingSays({ typed, unit, told }: { readonly typed: TypedAct; readonly unit: MassUnit; readonly told: boolean }) {
   const [reading, celsius] = [typedNumber(typed.index), typedCelsius(typed.warmth, unit)];
   const ready = reading !== null && celsius !== null;
   const { data, fault } = useRead('lots.water', { reading: reading ?? 1.49, celsius: celsius ?? 20 }, { enabled: ready });
@@ -151,14 +151,14 @@ function ReadingSays({ typed, unit }: { readonly typed: TypedAct; readonly unit:
   return (
     <div role="status">
       {data ? <p className="said">{data.sentence}</p> : null}
-      {fault ? <p className="needs">{[fault.sentence, fault.mend].filter(Boolean).join(' ')}</p> : null}
+      {fault && !told ? <p className="needs">{[fault.sentence, fault.mend].filter(Boolean).join(' ')}</p> : null}
     </div>
   );
 }
 
 /** How much of a drier lot brings this one down to a target, by the Pearson square. */
-function BlendSays({ lot, typed, unit, onTake }: { readonly lot: string; readonly typed: TypedAct; readonly unit: MassUnit; readonly onTake: (mass: string) => void }) {
-  const target = typedNumber(typed.target);
+function BlendSays({ lot, typed, unit, told, onTake }: { readonly lot: string; readonly typed: TypedAct; readonly unit: MassUnit; readonly told: boolean; readonly onTake: (mass: string) => void }) {
+  const target = typedPercent(typed.target);
   const ready = target !== null && target >= 10 && target <= 40 && typed.from !== '';
   const { data, fault } = useRead('lots.blend', { lot, dry: typed.from === '' ? lot : typed.from, target: ready ? target : 17 }, { enabled: ready });
   if (!ready) return null;
@@ -174,7 +174,7 @@ function BlendSays({ lot, typed, unit, onTake }: { readonly lot: string; readonl
           ) : null}
         </p>
       ) : null}
-      {fault ? <p className="needs">{[fault.sentence, fault.mend].filter(Boolean).join(' ')}</p> : null}
+      {fault && !told ? <p className="needs">{[fault.sentence, fault.mend].filter(Boolean).join(' ')}</p> : null}
     </div>
   );
 }

@@ -1,3 +1,4 @@
+import { readMeasure } from '#shared/typedMeasure.ts';
 import { useEffect, useId, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { LotPage } from '#shared/contract/lots.ts';
@@ -43,7 +44,8 @@ export function LabelPrint({ lot }: { readonly lot: string }) {
   const tooLong = [...code].length > longestOnLabel;
   const jars = tooLong ? undefined : (all.find((one) => nameOf(one) === size) ?? all[0]);
   const asked = typed ?? String(Math.min(most, jars?.filled ?? 0));
-  const count = /^\s*\d{1,4}\s*$/.test(asked) && Number(asked) >= 1 && Number(asked) <= most ? Number(asked) : null;
+  const read = readMeasure(asked, { unit: null, own: ['label', 'labels', 'jar', 'jars'], least: 1, most, whole: true, suchAs: '24' });
+  const count = read.ok ? read.value : null;
   const sheets = Math.ceil((count ?? 0) / perSheet);
   return (
     <main className="labels-page">

@@ -79,6 +79,7 @@ function TakeBackStep({ step, sentence }: { readonly step: string; readonly sent
   const [missed, setMissed] = useState(false);
   const field = useRef<HTMLInputElement>(null);
   const opener = useRef<HTMLButtonElement>(null);
+  const form = useRef<HTMLFormElement>(null);
   const id = useId();
   useEffect(() => {
     if (open) field.current?.focus();
@@ -95,6 +96,8 @@ function TakeBackStep({ step, sentence }: { readonly step: string; readonly sent
     const answer = await send({ key: step, reason: reason.trim() });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence);
+    // What was taken back has no button any more: the keyboard stays with the table.
+    form.current?.closest<HTMLElement>('[role="group"]')?.focus();
     setOpen(false);
   };
   if (!open) {
@@ -108,7 +111,7 @@ function TakeBackStep({ step, sentence }: { readonly step: string; readonly sent
   }
   return (
     <Entering>
-      <form className="honey-take-back" aria-label={words.takeBackOf(sentence)} onSubmit={(event) => void takeBack(event)} onKeyDown={(event) => { if (event.key === 'Escape') leave(); }} noValidate>
+      <form ref={form} className="honey-take-back" aria-label={words.takeBackOf(sentence)} onSubmit={(event) => void takeBack(event)} onKeyDown={(event) => { if (event.key === 'Escape') leave(); }} noValidate>
         <label htmlFor={id}>{words.reason}</label>
         <input ref={field} id={id} type="text" autoComplete="off" value={reason} aria-invalid={missed} aria-describedby={`${id}-says`} onChange={(event) => setReason(event.target.value)} />
         <span id={`${id}-says`} className="field-fault">

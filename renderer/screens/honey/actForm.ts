@@ -1,8 +1,9 @@
 import { lotMost, type LotAct } from '#shared/contract/lots.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
+import { readMeasure, type Asked } from '#shared/typedMeasure.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { readCents } from '../orders/readCents.ts';
-import { typedCelsius, typedMass, typedNumber, typedSize } from './honeyText.ts';
+import { degreesOf, typedCelsius, typedMass, typedSize } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 import { monthsAfter } from '#shared/monthsAfter.ts';
 
@@ -80,18 +81,18 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
     return value;
   };
   const day = need('day', typed.day.trim() === '' ? today : dayFromTyped(typed.day, order), words.must.day);
+  /** What was typed in the unit that the field asks for; what cannot be taken says why itself. */
+  const measure = (part: ActPart, asked: Asked): number | null => {
+    const read = readMeasure(typed[part], asked);
+    return read.ok ? read.value : need(part, null, read.sentence);
+  };
   const mass = (part: ActPart, says: string, least = 1e-6) => {
-    const grams = typedMass(typed[part], unit);
-    return need(part, grams !== null && grams >= least ? grams : null, says);
+    if (typed[part].trim() === '') return need(part, null, says);
+    const read = measure(part, { unit, least, most: 1e6, suchAs: unit === 'kg' ? '55' : '120' });
+    return read === null ? null : need(part, typedMass(typed[part], unit), says);
   };
-  const water = (part: 'water' | 'to') => {
-    const value = typedNumber(typed[part]);
-    return need(part, value !== null && value >= 10 && value <= 40 ? value : null, words.must.water);
-  };
-  const whole = (part: 'count' | 'quantity', most: number) => {
-    const value = typedNumber(typed[part]);
-    return need(part, value !== null && Number.isInteger(value) && value >= 1 && value <= most ? value : null, words.must.count);
-  };
+  const water = (part: 'water' | 'to') => measure(part, { unit: '%', least: 10, most: 40, suchAs: '17.2' });
+  const whole = (part: 'count' | 'quantity', most: number) => measure(part, { unit: null, own: ['jar', 'jars'], least: 1, most, whole: true, suchAs: '24' });
   const done = (act: LotAct | null): ReadAct => (day === null || act === null || Object.keys(faults).length > 0 ? { faults } : { faults: null, day, act });
   const short = (part: 'why' | 'note', most: number) => {
     const text = typed[part].trim();
@@ -107,7 +108,7 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
         const found = water('water');
         return done(found === null ? null : { what: 'water', water: found, reading: null, celsius: null });
       }
-      const [reading, celsius] = [need('index', typedNumber(typed.index), words.must.index), need('warmth', typedCelsius(typed.warmth, unit), words.must.warmth)];
+      const [reading, celsius] = [measure('index', { unit: null, most: 2, suchAs: '1.4915' }), measure('warmth', warmthAsked(unit)) === null ? null : typedCelsius(typed.warmth, unit)];
       // The desk works the water out of the reading, whatever stands here.
       return done(reading === null || celsius === null ? null : { what: 'water', water: 17, reading, celsius });
     }
@@ -131,14 +132,19 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
     }
     case 'sold': {
       const size = typedSize(typed.soldSize);
-      const amount = typedNumber(typed.quantity);
-      const quantity = size === null ? need('quantity', amount !== null && amount > 0 ? amount : null, words.must.mass) : whole('quantity', 1_000_000);
+      const quantity = size === null ? measure('quantity', { unit, least: 1e-6, most: 1e6, suchAs: unit === 'kg' ? '55' : '120' }) : whole('quantity', 1_000_000);
       const price = typed.price.trim() === '' ? null : need('price', readCents(typed.price), words.must.price);
       const note = short('note', lotMost.note);
       if (day === null || quantity === null || note === null || Object.keys(faults).length > 0) return { faults };
       return { faults: null, day, sale: { size, quantity, price, note } };
     }
   }
+}
+
+/** A reading is corrected from 5 to 45 °C, which is 41 to 113 °F. */
+function warmthAsked(unit: MassUnit): Asked {
+  const degrees = degreesOf(unit);
+  return { unit: degrees, least: degrees === '°C' ? 5 : 41, most: degrees === '°C' ? 45 : 113, suchAs: degrees === '°C' ? '20' : '68' };
 }
 
 /** The field of the form that a refusal of the desk is about. */

@@ -1,5 +1,6 @@
 import { jarUnits, type JarSize } from '#shared/contract/lots.ts';
 import { hold } from '#shared/figures.ts';
+import { converted, typedFigure, unitNamed } from '#shared/typedMeasure.ts';
 import { gramsFrom, gramsPerPound, type MassUnit } from '#shared/units.ts';
 import { fixed, missing, number } from '../../parts/format.ts';
 
@@ -23,14 +24,22 @@ export function waterText(water: number | null): string {
 
 /** A number as a person types it, a comma or a point; null where it is none. */
 export function typedNumber(text: string): number | null {
-  return /^\s*\d{1,9}(?:[.,]\d+)?\s*$/.test(text) ? Number(text.trim().replace(',', '.')) : null;
+  const found = typedFigure(text);
+  return found === null || found.unit !== '' || found.amount < 0 ? null : found.amount;
+}
+
+/** Per cent as typed, with or without the sign; null where it is none. */
+export function typedPercent(text: string): number | null {
+  return typedNumber(text.replace(/\s*(?:%|per ?cent)\s*$/i, ''));
 }
 
 /** Grams of what was typed: in the book's unit, or in the one that stands beside it. */
 export function typedMass(text: string, unit: MassUnit): number | null {
-  const found = /^\s*(\d{1,9}(?:[.,]\d+)?)\s*(lb|kg)?\s*$/i.exec(text);
-  const amount = typedNumber(found?.[1] ?? '');
-  return amount === null ? null : gramsFrom(amount, found?.[2] === undefined ? unit : found[2].toLowerCase() === 'kg' ? 'kg' : 'lb');
+  const found = typedFigure(text);
+  if (found === null || found.amount < 0) return null;
+  const named = found.unit === '' ? unit : unitNamed(found.unit);
+  if (named === 'lb' || named === 'kg') return gramsFrom(found.amount, named);
+  return named === null ? null : converted(found.amount, named, 'g');
 }
 
 /** `1 lb`, `12 oz`, `500 g`. */
@@ -41,10 +50,15 @@ export function typedSize(text: string): JarSize | null {
   return unit === undefined || amount === null || !(amount > 0 && amount <= 1000) ? null : { amount, unit };
 }
 
+/** The degrees that go with the book's pounds or kilograms. */
+export function degreesOf(unit: MassUnit): '°C' | '°F' {
+  return unit === 'kg' ? '°C' : '°F';
+}
+
 /** Degrees Celsius of what was typed; without its own sign it is °F in a book of pounds, °C in one of kilograms. */
 export function typedCelsius(text: string, unit: MassUnit): number | null {
-  const found = /^\s*(-?\d{1,3}(?:[.,]\d+)?)\s*°?\s*([cf])?\s*$/i.exec(text);
+  const found = typedFigure(text);
   if (found === null) return null;
-  const degrees = Number((found[1] ?? '').replace(',', '.'));
-  return (found[2] ?? (unit === 'kg' ? 'c' : 'f')).toLowerCase() === 'c' ? degrees : ((degrees - 32) * 5) / 9;
+  const named = found.unit === '' || found.unit === '°' ? degreesOf(unit) : unitNamed(found.unit);
+  return named === null ? null : converted(found.amount, named, '°C');
 }

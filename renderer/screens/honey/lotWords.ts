@@ -65,7 +65,7 @@ export const lotWords = {
   take: 'Take this amount',
   must: {
     tooLong: (most: number) => `At most ${most} signs fit here. Shorten it.`,
-    day: 'That is no day.', mass: 'Type an amount, such as 120 or 55 kg.', water: 'Honey holds 10 to 40 % water. Type what was read.', count: 'Type a whole number of jars.', index: 'Type the index, such as 1.4915.', warmth: 'Type the warmth it was read at.',
+    day: 'That is no day.', mass: 'Type an amount, such as 120 or 55 kg.',
     from: 'Choose the lot it came from.', size: 'Type what a jar holds, such as 1 lb or 500 g.', bestBefore: 'That is no day. Leave it empty for none.', why: 'Say why, in a word.', price: 'Type the price for all of it, such as 240.',
   },
   lifting: 'A full five-gallon pail of honey weighs about 60 lb (27 kg): lift it with two, or draw it off where it stands.',

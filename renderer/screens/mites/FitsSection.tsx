@@ -10,6 +10,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { RulesLink } from '../../parts/RulesLink.tsx';
+import { readHigh } from './mitesText.ts';
 import { words } from './words.ts';
 
 type Brood = (typeof broodWords)[number];
@@ -27,7 +28,7 @@ export function FitsSection({ yard }: { readonly yard: MitesYard }) {
   const id = useId();
   const unit = book?.massUnit ?? 'lb';
   const high = readHigh(typed, unit);
-  const { data, fault } = useRead('mites.fits', { yard: yard.id, high: high === 'bad' ? null : high, supers, brood }, { keep: true });
+  const { data, fault } = useRead('mites.fits', { yard: yard.id, high: high.value, supers, brood }, { keep: true });
   const name = `${yard.code} ${yard.name}`;
   return (
     <section className="section mites-fits" aria-label={words.fits(name)}>
@@ -44,9 +45,9 @@ export function FitsSection({ yard }: { readonly yard: MitesYard }) {
           <div className="fields mites-setting">
             <div className="field">
               <label htmlFor={`${id}high`}>{words.high(unit === 'kg' ? '°C' : '°F')}</label>
-              <input id={`${id}high`} type="text" inputMode="decimal" autoComplete="off" value={typed} aria-invalid={high === 'bad'} aria-describedby={`${id}high-says`} onChange={(event) => setTyped(event.target.value)} />
-              <span id={`${id}high-says`} className={high === 'bad' ? 'field-fault' : 'soft small'}>
-                {high === 'bad' ? words.highBad : words.highUsual(degrees(data.setting.usualHigh, unit))}
+              <input id={`${id}high`} type="text" inputMode="decimal" autoComplete="off" value={typed} aria-invalid={high.says !== null} aria-describedby={`${id}high-says`} onChange={(event) => setTyped(event.target.value)} />
+              <span id={`${id}high-says`} className={high.says === null ? 'soft small' : 'field-fault'}>
+                {high.says ?? words.highUsual(degrees(data.setting.usualHigh, unit))}
               </span>
             </div>
             <div className="field">
@@ -157,15 +158,4 @@ function degrees(fahrenheit: number, unit: MassUnit): string {
 
 function celsius(fahrenheit: number): string {
   return number(((fahrenheit - 32) * 5) / 9).replace('-', '−');
-}
-
-/** The temperature as typed, in °F; with its own sign it may be in the other unit. Null where nothing is typed. */
-export function readHigh(text: string, unit: MassUnit): number | null | 'bad' {
-  const typed = text.trim().replace(',', '.').replace('−', '-');
-  if (typed === '') return null;
-  const found = /^(-?\d+(?:\.\d+)?)\s*°?\s*([cf])?$/i.exec(typed);
-  if (found === null) return 'bad';
-  const given = (found[2] ?? (unit === 'kg' ? 'c' : 'f')).toLowerCase();
-  const high = given === 'c' ? (Number(found[1]) * 9) / 5 + 32 : Number(found[1]);
-  return high >= -60 && high <= 130 ? Math.round(high * 10) / 10 : 'bad';
 }

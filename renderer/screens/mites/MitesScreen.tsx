@@ -17,10 +17,10 @@ import { summary } from './mitesText.ts';
 import { YardsTable } from './YardsTable.tsx';
 import { words } from './words.ts';
 
-/** Mites of every yard on a day: what the counts say, what could be given, what it did before. */
-export function MitesScreen() {
+/** Mites of every yard on a day: what the counts say, what could be given, what it did before. The yard that the address names is the one opened. */
+export function MitesScreen({ at }: { readonly at: YardId | null }) {
   const { data, fault } = useRead('mites.page', {}, { keep: true });
-  const [asked, setAsked] = useState<YardId | null>(null);
+  const [asked, setAsked] = useState<YardId | null>(at);
   const yards = data?.yards ?? [];
   const chosen = yards.find(({ id }) => id === asked) ?? firstOf(yards);
   return (

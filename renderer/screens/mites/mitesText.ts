@@ -1,4 +1,6 @@
 import type { MitesYard } from '#shared/contract/mites.ts';
+import { converted, readMeasure } from '#shared/typedMeasure.ts';
+import { roundTo, type MassUnit } from '#shared/units.ts';
 import { fixed, number } from '../../parts/format.ts';
 import { words } from './words.ts';
 
@@ -25,4 +27,13 @@ export function summary(yards: readonly MitesYard[]): string {
 export function rateText({ per100, limits: [low, high] }: { readonly per100: number; readonly limits: readonly [number, number] }, few = false): string {
   if (few && high > 100) return `${fixed(per100, 1)}\u2002(${words.tooFew})`;
   return `${fixed(per100, 1)}\u2002(${fixed(low, 1)}–${high > 100 ? '>100' : fixed(high, 1)})`;
+}
+
+/** The temperature as typed, in °F, or why it cannot be taken; with its own sign it may be in the other unit. Both null where nothing is typed. */
+export function readHigh(text: string, unit: MassUnit): { readonly value: number | null; readonly says: string | null } {
+  if (text.trim() === '') return { value: null, says: null };
+  const read = readMeasure(text, unit === 'kg' ? { unit: '°C', least: -50, most: 54, suchAs: '24' } : { unit: '°F', least: -60, most: 130, suchAs: '75' });
+  if (!read.ok) return { value: null, says: read.sentence };
+  const high = unit === 'kg' ? converted(read.value, '°C', '°F') : read.value;
+  return { value: high === null ? null : roundTo(high, 1), says: null };
 }

@@ -81,7 +81,6 @@ export const words = {
   fitsLine: 'Each need of a treatment against what is so. The needs are written down from memory of labels: check the label.',
   high: (unit: string) => `Warmest of the day, ${unit}`,
   highUsual: (text: string) => `usual for the month: ${text}`,
-  highBad: 'Type the temperature as a number.',
   supers: 'Honey supers',
   supersRecord: (count: number) => (count === 0 ? 'as recorded: none on' : `as recorded: on ${colonies(count)}`),
   supersOn: 'on',

@@ -25,7 +25,8 @@ export function NeedNote({ line }: { readonly line: NeedLine }) {
           <ul className="rules">
             {records.slice(0, mostRecords).map(({ key, of, day, words: says, entry }) => (
               <li key={key}>
-                <bdi>{of}</bdi>, {entry === null ? dayText(day) : <Link href={`/entries/${entry}`}>{dayText(day)}</Link>}: <bdi>{says}</bdi>
+                {of === '' ? null : <><bdi>{of}</bdi>, </>}
+                {entry === null ? dayText(day) : <Link href={`/entries/${entry}`}>{dayText(day)}</Link>}: <bdi>{says}</bdi>
               </li>
             ))}
           </ul>

@@ -6,8 +6,8 @@ import type { DateOrder, Day } from '#shared/days.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { dayShort } from '../../parts/format.ts';
 import { useMarginNote } from '../../parts/Margin.tsx';
-import { needsPages } from '../../parts/needsPages.ts';
 import { NeedNote } from './NeedNote.tsx';
+import { pageLinks } from './pageLinks.ts';
 import { PutOffForm } from './PutOffForm.tsx';
 import { words } from './words.ts';
 
@@ -15,13 +15,14 @@ export interface NeedRowProps {
   readonly line: NeedLine;
   readonly yard: YardId | null;
   readonly today: Day;
+  readonly most: Day;
   readonly order: DateOrder;
 }
 
 const fewMembers = 3;
 
 /** One line: what, for whom, why, by when; opened, each colony with what its own record says. */
-export function NeedRow({ line, yard, today, order }: NeedRowProps) {
+export function NeedRow({ line, yard, today, most, order }: NeedRowProps) {
   const [open, setOpen] = useState(false);
   const [leaving, setLeaving] = useState(false);
   const opener = useRef<HTMLButtonElement>(null);
@@ -50,11 +51,7 @@ export function NeedRow({ line, yard, today, order }: NeedRowProps) {
             {who}
           </button>
         )}
-        {line.page === null || !hasPage(line.page) ? null : (
-          <Link href={line.page} aria-label={`${pageName(line.page)}: ${line.act}`}>
-            {pageName(line.page)}
-          </Link>
-        )}
+        <ToPage line={line} />
         <Entering>
           <button ref={opener} type="button" className="link" aria-expanded={leaving} aria-label={words.laterOf(line.act)} onClick={() => setLeaving(!leaving)}>
             {words.later}
@@ -62,8 +59,25 @@ export function NeedRow({ line, yard, today, order }: NeedRowProps) {
         </Entering>
       </div>
       {few || open ? <Members line={line} /> : null}
-      {leaving ? <PutOffForm line={line} yard={yard} today={today} order={order} onLeft={leave} /> : null}
+      {leaving ? <PutOffForm line={line} yard={yard} today={today} most={most} order={order} onLeft={leave} /> : null}
     </li>
+  );
+}
+
+function ToPage({ line }: { readonly line: NeedLine }) {
+  const found = pageLinks(line);
+  if (found === null) return null;
+  const links = found.links.map(({ at, text, label }) => (
+    <Link key={at} href={at} aria-label={label}>
+      {text}
+    </Link>
+  ));
+  return found.name === null ? (
+    links
+  ) : (
+    <span className="needs-pages">
+      <span className="soft">{found.name}:</span> {links}
+    </span>
   );
 }
 
@@ -81,15 +95,6 @@ function Members({ line }: { readonly line: NeedLine }) {
       {line.count > line.members.length ? <li className="soft">{words.moreOf(line.count - line.members.length)}</li> : null}
     </ul>
   );
-}
-
-/** A rule may name a page of the needs that is not there yet. */
-function hasPage(page: string): boolean {
-  return !page.startsWith('/needs') || needsPages.some(({ at }) => at === page);
-}
-
-function pageName(page: string): string {
-  return needsPages.find(({ at }) => at === page)?.name ?? words.openPage;
 }
 
 function whoOf({ members, count, yards }: NeedLine): string {

@@ -26,7 +26,7 @@ export function NeedsScreen() {
   const now = lines.filter(({ status, optional }) => status !== 'coming' && !optional);
   const optional = lines.filter((line) => line.status !== 'coming' && line.optional);
   const coming = lines.filter(({ status }) => status === 'coming');
-  const row = data === undefined || book === undefined ? null : { yard, today: data.today, order: book.dateOrder };
+  const row = data === undefined || book === undefined ? null : { yard, today: data.today, most: data.putOffMost, order: book.dateOrder };
   return (
     <Page title={words.title} line={words.line} asOf={data?.today}>
       <NeedsNav />

@@ -14,6 +14,8 @@ export interface PutOffFormProps {
   readonly line: NeedLine;
   readonly yard: YardId | null;
   readonly today: Day;
+  /** The last day until which it may be put off. */
+  readonly most: Day;
   readonly order: DateOrder;
   /** `gone`: whether the line goes with it. */
   onLeft(gone: boolean): void;
@@ -22,7 +24,7 @@ export interface PutOffFormProps {
 const aWeek = 7;
 
 /** Until a day it is quiet; for good, with a reason. It can be asked for again in the list below. */
-export function PutOffForm({ line, yard, today, order, onLeft }: PutOffFormProps) {
+export function PutOffForm({ line, yard, today, most, order, onLeft }: PutOffFormProps) {
   const id = useId();
   const putOff = useWrite('needs.putOff');
   const askAgain = useWrite('needs.askAgain');
@@ -68,21 +70,23 @@ export function PutOffForm({ line, yard, today, order, onLeft }: PutOffFormProps
           value={day}
           today={today}
           order={order}
-          fault={noDay ? words.noDay : fault?.field === 'until' ? fault.sentence : null}
+          fault={noDay ? words.noDay : fault?.field === 'until' ? faultText(fault) : null}
+          help={words.most(dayText(most))}
           onChange={(value) => {
             setDay(value);
             setNoDay(false);
+            setFault(undefined);
           }}
         />
         <div className="field">
           <label htmlFor={`${id}-why`}>{words.reason}</label>
           <input id={`${id}-why`} type="text" maxLength={400} autoFocus value={reason} aria-invalid={fault?.field === 'reason'} aria-describedby={`${id}-help`} onChange={(event) => setReason(event.target.value)} />
-          <span id={`${id}-help`} className="soft small">
-            {words.reasonHelp}
+          <span id={`${id}-help`} className={fault?.field === 'reason' ? 'field-fault' : 'soft small'}>
+            {fault?.field === 'reason' ? faultText(fault) : words.reasonHelp}
           </span>
         </div>
       </div>
-      <FaultNote fault={fault} />
+      <FaultNote fault={fault?.field === 'until' || fault?.field === 'reason' ? undefined : fault} />
       <div className="acts">
         <button type="submit" disabled={putOff.busy}>
           {words.putOff}

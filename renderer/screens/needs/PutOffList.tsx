@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import type { PutOff } from '#shared/contract/needs.ts';
 import { useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
@@ -9,14 +10,18 @@ import { words } from './words.ts';
 export function PutOffList({ items }: { readonly items: readonly PutOff[] }) {
   const { send, busy } = useWrite('needs.askAgain');
   const { say } = useNotice();
+  const summary = useRef<HTMLElement>(null);
   if (items.length === 0) return null;
   const again = async ({ keys, act }: PutOff) => {
+    if (busy) return;
     const answer = await send({ keys });
     say(answer.ok ? words.saidBack(act) : faultText(answer));
+    // What goes leaves the keyboard at the head of its list, and the last of it at the head of the page.
+    if (answer.ok) (items.length > 1 ? summary.current : document.querySelector('h1'))?.focus();
   };
   return (
     <details className="section">
-      <summary>{words.offHeading(items.length)}</summary>
+      <summary ref={summary}>{words.offHeading(items.length)}</summary>
       <ul className="lines needs-off">
         {items.map((item) => (
           <li key={item.keys[0]}>
@@ -26,7 +31,7 @@ export function PutOffList({ items }: { readonly items: readonly PutOff[] }) {
               {item.reason === '' ? null : <span className="soft">: <bdi>{item.reason}</bdi></span>}
               {item.asks && item.until === null ? <span className="soft"> ({words.offAsks})</span> : null}{' '}
               <Entering>
-                <button type="button" className="link" disabled={busy} aria-label={words.againOf(item.act, item.about)} onClick={() => void again(item)}>
+                <button type="button" className="link" aria-label={words.againOf(item.act, item.about)} onClick={() => void again(item)}>
                   {words.again}
                 </button>
               </Entering>

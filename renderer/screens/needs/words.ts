@@ -39,6 +39,7 @@ export const words = {
   later: 'Put off',
   laterOf: (act: string) => `Put off: ${act}`,
   until: 'Until',
+  most: (day: string) => `${day} at the most`,
   reason: 'Why',
   reasonHelp: 'needed when it is dismissed for good',
   putOff: 'Put off until then',

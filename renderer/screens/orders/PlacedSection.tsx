@@ -1,5 +1,6 @@
 import { useId, useState, type FormEvent } from 'react';
 import type { PlacedOrder } from '#shared/contract/placed.ts';
+import { typedFigure } from '#shared/typedMeasure.ts';
 import type { Fault } from '#shared/faults.ts';
 import { Link } from 'wouter';
 import { useBook } from '../../desk/useBook.ts';
@@ -82,10 +83,10 @@ function DeliveryForm({ order, onDone }: { readonly order: PlacedOrder; readonly
   const [bad, setBad] = useState(false);
   const enter = async (event: FormEvent) => {
     event.preventDefault();
-    const came = Number(quantity.trim().replace(',', '.'));
-    setBad(!(came > 0));
-    if (!(came > 0)) return;
-    const answer = await send({ entry: order.entry, quantity: came, to });
+    const came = typedFigure(quantity);
+    if (came === null || came.unit !== '' || !(came.amount > 0)) return setBad(true);
+    setBad(false);
+    const answer = await send({ entry: order.entry, quantity: came.amount, to });
     setFault(answer.ok ? undefined : answer);
     if (!answer.ok) return;
     notice.say(answer.value.sentence, { undoGesture: answer.value.gesture });

@@ -1,5 +1,6 @@
 import { useId, useState, type FormEvent } from 'react';
 import type { OrderDecision } from '#shared/contract/decision.ts';
+import { readMeasure } from '#shared/typedMeasure.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -23,8 +24,9 @@ export function ViewForm({ yards }: { readonly yards: OrderDecision['yards'] }) 
 
   const enter = async (event: FormEvent) => {
     event.preventDefault();
-    const percentLost = Number(rate.trim().replace(/\s*%$/, '').replace(',', '.'));
-    const wrong = { rate: percentLost >= 1 && percentLost <= 99 ? '' : words.viewBadRate, reason: reason.trim().length >= 3 ? '' : words.viewBadReason };
+    const read = readMeasure(rate, { unit: '%', least: 1, most: 99, suchAs: '30' });
+    const percentLost = read.ok ? read.value : 0;
+    const wrong = { rate: read.ok ? '' : read.sentence, reason: reason.trim().length >= 3 ? '' : words.viewBadReason };
     setSays(wrong);
     if (wrong.rate !== '' || wrong.reason !== '') return;
     const of = yards.find((one) => String(one.yard) === yard)?.yard ?? null;

@@ -1,8 +1,12 @@
 import type { ListedOffer, OfferBody, Offered } from '#shared/contract/offers.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
+import { readMeasure } from '#shared/typedMeasure.ts';
 import { money } from '../../parts/format.ts';
 import { readCents } from './readCents.ts';
 import { words } from './words.ts';
+
+/** What may stand after a number of things. */
+const wholeWords = ['frame', 'frames', 'pc', 'pcs', 'piece', 'pieces', 'package', 'packages', 'pack', 'packs', 'nuc', 'nucs', 'queen', 'queens', 'colony', 'colonies'];
 
 export const offerKinds = ['package', 'nuc', 'queen', 'colony', 'equipment'] as const;
 
@@ -37,8 +41,9 @@ export function readOffer(typed: TypedOffer, order: DateOrder): { readonly offer
   const whole = (part: OfferPart, empty: number | null): number | null => {
     const text = typed[part].trim();
     if (text === '' && empty !== null) return empty;
-    if (/^\d{1,6}$/.test(text)) return Number(text);
-    faults[part] = words.must.whole;
+    const read = readMeasure(text, { unit: null, own: wholeWords, most: 999_999, whole: true, suchAs: '10' });
+    if (read.ok) return read.value;
+    faults[part] = text === '' ? words.must.whole : read.sentence;
     return null;
   };
   const cents = (part: OfferPart): number | null => {
@@ -75,9 +80,9 @@ export function readOffer(typed: TypedOffer, order: DateOrder): { readonly offer
 function readWhat(typed: TypedOffer, faults: OfferFaults, whole: (part: OfferPart, empty: number | null) => number | null): Offered | null {
   switch (typed.kind) {
     case 'package': {
-      const pounds = Number(typed.pounds.trim().replace(',', '.'));
-      if (typed.pounds.trim() === '' || !(pounds >= 0 && pounds <= 20)) faults.pounds = words.must.number;
-      return { kind: 'package', pounds };
+      const read = readMeasure(typed.pounds, { unit: 'lb', most: 20, suchAs: '3' });
+      if (!read.ok) faults.pounds = read.sentence;
+      return { kind: 'package', pounds: read.ok ? read.value : 0 };
     }
     case 'nuc': {
       const frames = whole('frames', null);

@@ -1,4 +1,5 @@
 import type { InputOf } from '#shared/contract/contract.ts';
+import { readMeasure } from '#shared/typedMeasure.ts';
 import type { United } from '#shared/contract/values.ts';
 
 export type Question = InputOf<'order.decide'>;
@@ -19,30 +20,31 @@ export interface Typing {
   readonly loss: number | null;
 }
 
-/** A target as typed; null where none is (as many as were wintered last), undefined if it cannot be read. */
-export function readCount(text: string, most = 20_000): number | null | undefined {
-  const typed = text.trim().replace(/,/g, '');
-  if (typed === '') return null;
-  return /^\d{1,8}$/.test(typed) && Number(typed) <= most ? Number(typed) : undefined;
+/** A target as typed, or another whole number with its own words; null where none is (as many as were wintered last), undefined if it cannot be read. */
+export function readCount(text: string, most = 20_000, own: readonly string[] = ['colony', 'colonies']): number | null | undefined {
+  if (text.trim() === '') return null;
+  const read = readMeasure(text, { unit: null, own, most, whole: true, suchAs: '24' });
+  return read.ok ? read.value : undefined;
 }
 
 /** A confidence in per cent as typed, as a share; null if it is no number from 50 to 99. */
 export function readConfidence(text: string): number | null {
-  const typed = text.trim().replace(/\s*%$/, '').replace(',', '.');
-  if (!/^\d{2}(\.\d)?$/.test(typed)) return null;
-  const share = Math.round(Number(typed) * 10) / 1000;
-  return share >= 0.5 && share <= 0.99 ? share : null;
+  const read = readMeasure(text, { unit: '%', least: 50, most: 99, suchAs: '90' });
+  return read.ok ? Math.round(read.value * 10) / 1000 : null;
 }
 
 const mostBudget = 10_000_000;
 const mostHours = 100_000;
+const hoursWords = ['h', 'hour', 'hours', 'hr', 'hrs'];
+const moneyWords = ['$', 'dollar', 'dollars', 'usd'];
+const queenWords = ['queen', 'queens', 'colony', 'colonies'];
 
 /** The question that is typed, or null where something in it cannot be read; `troubleOf` names the fields. */
 export function readQuestion(typing: Typing, united: United): Question | null {
   if (Object.values(troubleOf(typing)).some(Boolean)) return null;
   const target = readCount(typing.target);
-  const hours = readCount(typing.hours, mostHours);
-  const budget = readCount(typing.budget, mostBudget);
+  const hours = readCount(typing.hours, mostHours, hoursWords);
+  const budget = readCount(typing.budget, mostBudget, moneyWords);
   return {
     ...(target === null || target === undefined ? {} : { target }),
     confidence: readConfidence(typing.confidence) ?? 0.8,
@@ -50,7 +52,7 @@ export function readQuestion(typing: Typing, united: United): Question | null {
     united,
     splits: typing.splits === 'yes',
     splitQueens: typing.queens,
-    requeen: readCount(typing.requeen) ?? 0,
+    requeen: readCount(typing.requeen, undefined, queenWords) ?? 0,
     budget: budget === null || budget === undefined ? null : budget * 100,
     ...(hours === null || hours === undefined ? {} : { hours }),
     ...(typing.price === 100 ? {} : { priceFactor: typing.price / 100 }),
@@ -63,8 +65,8 @@ export function troubleOf(typing: Typing): Readonly<Record<'target' | 'confidenc
   return {
     target: readCount(typing.target) === undefined,
     confidence: readConfidence(typing.confidence) === null,
-    requeen: readCount(typing.requeen) === undefined,
-    budget: readCount(typing.budget, mostBudget) === undefined,
-    hours: readCount(typing.hours, mostHours) === undefined,
+    requeen: readCount(typing.requeen, undefined, queenWords) === undefined,
+    budget: readCount(typing.budget, mostBudget, moneyWords) === undefined,
+    hours: readCount(typing.hours, mostHours, hoursWords) === undefined,
   };
 }

@@ -162,7 +162,6 @@ export const words = {
   viewKeep: 'Keep this expectation',
   viewDrop: 'Drop it',
   viewLine: (where: string, rate: string, reason: string, day: string) => `${where}: ${rate} expected. ${reason} (${day})`,
-  viewBadRate: 'Type a number from 1 to 99.',
   viewBadReason: 'Say in a few words why.',
   viewKept: (where: string) => `Your expectation for ${where} is kept.`,
   viewDropped: (where: string) => `Your expectation for ${where} is dropped.`,

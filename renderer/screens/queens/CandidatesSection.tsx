@@ -1,4 +1,5 @@
 import { Link } from 'wouter';
+import type { YardId } from '#shared/brands.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayShort, dayText } from '../../parts/format.ts';
@@ -7,8 +8,8 @@ import { QueenMark } from '../../parts/QueenMark.tsx';
 import { SourcesPart } from './SourcesPart.tsx';
 import { words } from './queensWords.ts';
 
-/** Colonies that want a new queen, by yard. */
-export function CandidatesSection() {
+/** Colonies that want a new queen, by yard; the one that was asked for first. */
+export function CandidatesSection({ at }: { readonly at: YardId | null }) {
   const { data, fault } = useRead('queens.candidates', {}, { keep: true });
   const note = useMarginNote();
   const count = data?.yards.reduce((sum, { colonies }) => sum + colonies.length, 0) ?? 0;
@@ -28,8 +29,8 @@ export function CandidatesSection() {
                 <th scope="col">{words.why}</th>
               </tr>
             </thead>
-            {data.yards.map((yard) => (
-              <tbody key={yard.id}>
+            {data.yards.toSorted((a, b) => Number(b.id === at) - Number(a.id === at)).map((yard) => (
+              <tbody key={yard.id} className={yard.id === at ? 'queens-asked' : undefined}>
                 <tr>
                   <th scope="rowgroup" colSpan={3} className="queens-yard">
                     {yard.code} {yard.name} <span className="soft">{words.ofYard(yard.colonies.length, yard.standing)}</span>

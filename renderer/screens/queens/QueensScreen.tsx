@@ -1,3 +1,4 @@
+import type { YardId } from '#shared/brands.ts';
 import { NeedsNav } from '../../parts/NeedsNav.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
@@ -9,11 +10,11 @@ import './queens.css';
 import { words } from './queensWords.ts';
 
 /** Which colonies want a new queen, the days of one, and whose daughters are worth raising. */
-export function QueensScreen() {
+export function QueensScreen({ at }: { readonly at: YardId | null }) {
   return (
     <Page title={words.title} line={words.line}>
       <NeedsNav />
-      <CandidatesSection />
+      <CandidatesSection at={at} />
       <CalendarSection />
       <BreedersSection />
       <MarginContent heading={words.marginHow}>

@@ -26,7 +26,10 @@ export function RuleRow({ rule }: { readonly rule: RuleLine }) {
   };
   const set = async (value: RuleLine['value'] | null) => {
     const answer = await send({ key: rule.key, value });
-    if (!answer.ok) return setFault(answer);
+    if (!answer.ok) {
+      setSays(null);
+      return setFault(answer);
+    }
     leave();
     const text = ruleText(rule, value ?? rule.default);
     notice.say(value === null ? words.back(rule.label, text) : words.set(rule.label, text));
@@ -37,7 +40,10 @@ export function RuleRow({ rule }: { readonly rule: RuleLine }) {
     const read = readRule(rule, typed);
     // Typing the default is the same as setting the rule back to it.
     if (read.ok) void set(read.value === rule.default ? null : read.value);
-    else setSays(read.sentence);
+    else {
+      setFault(undefined);
+      setSays(read.sentence);
+    }
   };
   const onKey = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') keep();

@@ -7,6 +7,7 @@ import { EntryFields } from '../../parts/EntryFields.tsx';
 import { entryWords } from '../../parts/entryWords.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
+import { plainCells } from '../../parts/typedCells.ts';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
 import { useKnownLabels } from '../../parts/useKnownLabels.ts';
 import { YardOffer } from '../../parts/YardOffer.tsx';
@@ -26,7 +27,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   const form = useRef<HTMLFormElement>(null);
   const id = useId();
   const kind = kinds.find((known) => known === cells.entry?.trim().toLowerCase()) ?? null;
-  const sent = filled(cells);
+  const sent = plainCells(filled(cells));
   const asked = useDeferredValue(JSON.stringify(sent));
   const { data: judged, fault: unread, stale } = useRead('sortOut.judge', { key: row.key, cells: JSON.parse(asked) as Cells }, { keep: true });
   const shown = kind === null ? [] : shownColumns(kind, kept.cells);

@@ -21,11 +21,11 @@ import { SplitsSection } from './SplitsSection.tsx';
 import { words } from './words.ts';
 import { YardsTable } from './YardsTable.tsx';
 
-/** Room, swarm risk and splits of every colony on a day; out of season it says so and asks for nothing. */
-export function SpaceScreen() {
+/** Room, swarm risk and splits of every colony on a day; out of season it says so and asks for nothing. Of one yard where the address names it. */
+export function SpaceScreen({ at }: { readonly at: YardId | null }) {
   const { book } = useBook();
   const { data, fault } = useCalmRead('space.list', {}, { keep: true });
-  const [asked, setAsked] = useState<YardId | null>(null);
+  const [asked, setAsked] = useState<YardId | null>(at);
   // A yard may be gone on another day.
   const yard = data?.yards.some(({ id }) => id === asked) ? asked : null;
   const shown = useMemo(() => data?.yards.filter(({ id }) => yard === null || id === yard) ?? [], [data, yard]);

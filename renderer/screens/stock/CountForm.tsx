@@ -1,5 +1,6 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { dayFromTyped } from '#shared/days.ts';
+import { typedFigure } from '#shared/typedMeasure.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
@@ -104,6 +105,6 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
 
 /** A count as typed, a comma or a point; null if it is none. */
 export function readCount(text: string): number | null {
-  const typed = text.trim().replace(',', '.');
-  return /^\d{1,6}(\.\d+)?$/.test(typed) ? Number(typed) : null;
+  const found = typedFigure(text);
+  return found !== null && found.unit === '' && found.amount >= 0 && found.amount < 1e6 ? found.amount : null;
 }

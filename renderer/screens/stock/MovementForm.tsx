@@ -1,5 +1,6 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { fixedPlaces, type Cells } from '#shared/entryForms.ts';
+import { typedFigure } from '#shared/typedMeasure.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useWrite } from '../../desk/useDesk.ts';
@@ -55,7 +56,7 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
     setFault(undefined);
     const first = firstOf(found);
     if (first !== undefined) return focus(form.current, first);
-    const row: Cells = { date: today, entry: 'stock', item: typed.item.trim(), quantity: typed.quantity.trim(), from: typed.from, to: typed.to };
+    const row: Cells = { date: today, entry: 'stock', item: typed.item.trim(), quantity: String(typedFigure(typed.quantity)?.amount ?? typed.quantity), from: typed.from, to: typed.to };
     const answer = await send({ rows: [typed.note.trim() === '' ? row : { ...row, note: typed.note.trim() }] });
     if (answer.ok) {
       setTyped({ ...blank, from: typed.from, to: typed.to });
@@ -159,8 +160,8 @@ function readDraft(body: string): Typed {
 function readMovement(typed: Typed): Faults {
   const faults: Faults = {};
   if (typed.item.trim() === '') faults.item = words.must.item;
-  const quantity = Number(typed.quantity.trim().replace(',', '.'));
-  if (typed.quantity.trim() === '' || !(quantity > 0)) faults.quantity = words.must.quantity;
+  const quantity = typedFigure(typed.quantity);
+  if (quantity === null || quantity.unit !== '' || !(quantity.amount > 0)) faults.quantity = words.must.quantity;
   // Within one place a row says how pieces are; without a state it would say nothing.
   if (typed.from === typed.to && !/,\s*(sound|to mend|worn( out)?)\s*(,|$)/i.test(typed.item)) faults.to = words.must.same;
   return faults;

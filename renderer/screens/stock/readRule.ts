@@ -1,5 +1,6 @@
 import type { HouseRule } from '#shared/contract/order.ts';
 import { dayFromIso } from '#shared/days.ts';
+import { converted, typedFigure, unitNamed } from '#shared/typedMeasure.ts';
 import { dayShort, number, percent } from '../../parts/format.ts';
 import { words } from './words.ts';
 
@@ -16,10 +17,14 @@ export function readRule(rule: HouseRule, text: string): RuleReading {
   switch (rule.type) {
     case 'number': {
       const times = isShare(rule) ? 100 : 1;
-      const plain = typed.replace(/\s*%$/, '').replace(/,(?=\d{3}\b)/g, '').replace(',', '.');
-      const value = Number(plain);
-      if (plain === '' || !Number.isFinite(value)) return { ok: false, sentence: words.ruleNumber };
       const [from, to] = (rule.range ?? [-Infinity, Infinity]).map((bound) => rounded(bound * times));
+      const found = typedFigure(typed, to);
+      if (found === null) return { ok: false, sentence: words.ruleNumber };
+      const unit = isShare(rule) ? '%' : unitNamed(rule.unit.toLowerCase());
+      const named = unitNamed(found.unit);
+      const own = [rule.unit.toLowerCase(), rule.unit.toLowerCase().replace(/s$/, '').replace(/ie$/, 'y')];
+      const value = found.unit === '' || own.includes(found.unit) ? found.amount : unit === null || named === null ? null : converted(found.amount, named, unit);
+      if (value === null) return { ok: false, sentence: words.ruleUnit(typed, isShare(rule) ? '%' : rule.unit) };
       if (value < (from ?? -Infinity) || value > (to ?? Infinity)) return { ok: false, sentence: words.ruleBad(from ?? -Infinity, to ?? Infinity) };
       return { ok: true, value: rounded(value / times) };
     }

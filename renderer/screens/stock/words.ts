@@ -29,6 +29,7 @@ export const words = {
   byDefault: (value: string) => `default ${value}`,
   ruleBad: (from: number, to: number) => `Type a number from ${from} to ${to}.`,
   ruleNumber: 'Type a number.',
+  ruleUnit: (typed: string, unit: string) => (unit === '' ? `“${typed}” has a unit that means nothing here. Type the number alone.` : `“${typed}” has another unit. This rule is in ${unit}.`),
   ruleWords: 'Type a few words.',
   partRules: 'Parts of a hive',
   ruleDay: 'Type month and day as MM-DD, such as 01-31.',

@@ -22,11 +22,11 @@ import { WinterSection } from './WinterSection.tsx';
 import { words } from './words.ts';
 import { YardsTable } from './YardsTable.tsx';
 
-/** Stores of every colony on a day against what winter asks, and how far each is made ready for it. */
-export function StoresScreen() {
+/** Stores of every colony on a day against what winter asks, and how far each is made ready for it; of one yard where the address names it. */
+export function StoresScreen({ at }: { readonly at: YardId | null }) {
   const { book } = useBook();
   const { data, fault } = useCalmRead('stores.list', {}, { keep: true });
-  const [asked, setAsked] = useState<YardId | null>(null);
+  const [asked, setAsked] = useState<YardId | null>(at);
   if (!book) return null;
   const unit = book.massUnit;
   // A yard may be gone on another day.

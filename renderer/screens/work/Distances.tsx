@@ -1,5 +1,6 @@
 import { useState, type FormEvent } from 'react';
 import type { YardId } from '#shared/brands.ts';
+import { readMeasure } from '#shared/typedMeasure.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
@@ -66,8 +67,9 @@ function WayForm({ a, b, known, label }: { readonly a: YardId; readonly b: YardI
   const submit = (event: FormEvent) => {
     event.preventDefault();
     const text = typed.trim();
-    if (!/^\d{1,3}$/.test(text) || Number(text) > 600) return setSays(words.badMinutes(text));
-    void keep(Number(text));
+    const read = readMeasure(text, { unit: 'min', most: 600, whole: true, suchAs: '25' });
+    if (!read.ok) return setSays(read.sentence);
+    void keep(read.value);
   };
   return (
     <form className="way-form" onSubmit={submit} noValidate>

@@ -4,6 +4,7 @@ import type { OutputOf } from '#shared/contract/contract.ts';
 import type { WorkedRow } from '#shared/contract/worked.ts';
 import { seasonName } from '#shared/seasons.ts';
 import { gramsPerPound } from '#shared/units.ts';
+import { readMeasure } from '#shared/typedMeasure.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -150,7 +151,8 @@ function estimateText({ estimate }: Pick<WorkedRow, 'estimate'>): string {
 
 function Ahead() {
   const [typed, setTyped] = useState('');
-  const asked = /^\d{1,5}$/.test(typed.trim()) && Number(typed) >= 1 && Number(typed) <= 20_000 ? Number(typed) : undefined;
+  const read = readMeasure(typed, { unit: null, own: ['colony', 'colonies'], least: 1, most: 20_000, whole: true, suchAs: '120' });
+  const asked = read.ok ? read.value : undefined;
   const wrong = typed.trim() !== '' && asked === undefined;
   const { data, fault } = useRead('worked.ahead', asked === undefined ? {} : { colonies: asked }, { keep: true });
   if (data === undefined) return <FaultNote fault={fault} />;

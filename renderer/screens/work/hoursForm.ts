@@ -1,5 +1,6 @@
 import type { WorkHours, WorkSlot } from '#shared/contract/work.ts';
 import { dayFromTyped, type DateOrder } from '#shared/days.ts';
+import { typedFigure } from '#shared/typedMeasure.ts';
 import { clock, readClock } from './planWeeks.ts';
 import { hoursWords as words } from './hoursWords.ts';
 
@@ -80,8 +81,10 @@ export function readHours(typed: TypedHours, order: DateOrder): HoursReading {
 }
 
 function degrees(typed: string, most: number): number | null {
-  const text = typed.trim().replace(',', '.').replace('−', '-');
-  if (!/^-?\d{1,3}(\.\d+)?$/.test(text)) return null;
-  const value = Number(text);
+  const found = typedFigure(typed, most);
+  const side = /^(?:°|deg|degrees)?\s*([nesw])?$/.exec(found?.unit ?? '?');
+  // A point of the compass says on which side of nought it lies, so it goes with the right field and with no sign.
+  if (found === null || side === null || (side[1] !== undefined && (found.amount < 0 || 'ns'.includes(side[1]) !== (most === 90)))) return null;
+  const value = side[1] === 's' || side[1] === 'w' ? -found.amount : found.amount;
   return Math.abs(value) <= most ? value : null;
 }

@@ -39,7 +39,6 @@ export const hoursWords = {
   setWay: 'Keep',
   clearWay: 'Forget',
   wayOf: (a: string, b: string) => `Minutes from ${a} to ${b}`,
-  badMinutes: (typed: string) => `“${typed}” is no number of minutes from 0 to 600.`,
   daylight: 'Daylight',
   daylightLine: (sunrise: string, sunset: string) => `${sunrise} to ${sunset}`,
   marginHours: 'Hours',
@@ -124,7 +123,5 @@ export const hoursWords = {
   noWhat: 'Write down what is to be done.',
   badDay: (typed: string) => `“${typed}” is no day.`,
   daysTurned: 'The last day comes before the first.',
-  badTaskMinutes: (typed: string) => `“${typed}” is no number of minutes from 1 to 6,000.`,
-  badPeople: (typed: string) => `“${typed}” is no number of people from 1 to 8.`,
   badBring: (typed: string) => `“${typed}” has no number before it. Type it like 4 medium supers.`,
 } as const;

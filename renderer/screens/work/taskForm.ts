@@ -1,5 +1,6 @@
 import type { OwnTask, OwnTaskBody, WorkTask } from '#shared/contract/work.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
+import { readMeasure } from '#shared/typedMeasure.ts';
 import type { YardId } from '#shared/brands.ts';
 import { hoursWords as words } from './hoursWords.ts';
 
@@ -52,9 +53,10 @@ export function readTask(typed: TypedTask, colonies: OwnTaskBody['colonies'], or
   const latest = typed.latest.trim() === '' ? earliest : dayFromTyped(typed.latest, order);
   if (latest === null) return no('latest', words.badDay(typed.latest));
   if (latest < earliest) return no('latest', words.daysTurned);
-  const minutes = Number(typed.minutes.trim());
-  if (!/^\d{1,4}$/.test(typed.minutes.trim()) || minutes < 1 || minutes > 6000) return no('minutes', words.badTaskMinutes(typed.minutes));
-  if (!/^[1-8]$/.test(typed.people.trim())) return no('people', words.badPeople(typed.people));
+  const minutes = readMeasure(typed.minutes, { unit: 'min', least: 1, most: 6000, whole: true, suchAs: '90' });
+  if (!minutes.ok) return no('minutes', minutes.sentence);
+  const people = readMeasure(typed.people, { unit: null, own: ['person', 'persons', 'people'], least: 1, most: 8, whole: true, suchAs: '2' });
+  if (!people.ok) return no('people', people.sentence);
   const bring: OwnTaskBody['bring'] = [];
   for (const part of typed.bring.split(/[,;]\s+|[;\n]/).map((one) => one.trim()).filter((one) => one !== '')) {
     const found = /^(\d+(?:[.,]\d+)?)\s*(?:×|x\s)?\s*(\S.*)$/.exec(part);
@@ -63,7 +65,7 @@ export function readTask(typed: TypedTask, colonies: OwnTaskBody['colonies'], or
   }
   return {
     task: {
-      what, yard: typed.yard === '' ? null : (Number(typed.yard) as YardId), colonies, earliest, latest, minutes, people: Number(typed.people.trim()), weather: typed.weather, bring,
+      what, yard: typed.yard === '' ? null : (Number(typed.yard) as YardId), colonies, earliest, latest, minutes: minutes.value, people: people.value, weather: typed.weather, bring,
       repeat: typed.repeat === '' ? null : typed.repeat, note: typed.note.trim() === '' ? null : typed.note.trim(),
     },
     trouble: null,

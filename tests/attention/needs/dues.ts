@@ -65,6 +65,14 @@ export const dues = {
       await enter(hived('A'), row('2025-06-01', 'queen', { colony: 'A', what: 'missing' }), row('2025-06-05', 'requeen', { colony: 'A', queen_year: '2025' }));
       expect(await asked('queenlessLaying', '2025-06-22')).toEqual([]);
     });
+    test('a queen given on the day on which she was found missing answers; one that went missing on the day she was given does not', async () => {
+      const missing = row('2025-06-01', 'queen', { colony: 'A', what: 'missing' });
+      await enter(hived('A'), missing, row('2025-06-01', 'requeen', { colony: 'A', queen_year: '2025' }));
+      expect(await asked('queenlessLaying', '2025-06-22')).toEqual([]);
+      expect(await who('newQueenLaying', '2025-06-09')).toEqual(['A']);
+      await enter(hived('B'), row('2025-06-01', 'requeen', { colony: 'B', queen_year: '2025' }), { ...missing, colony: 'B' });
+      expect(await who('queenlessLaying', '2025-06-22')).toEqual(['B']);
+    });
   },
   // A queen cell is sealed 8 days after the egg, so a look every 7 days: Southport and District Beekeepers, Numbers, read.
   swarmCellsLook: () => {

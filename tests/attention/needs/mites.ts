@@ -9,7 +9,8 @@ const treated = (date: string, more = {}) => row(date, 'treatment', { colony: 'A
 /** Mites: over the threshold, not counted, soon over it, and the treatment before the winter bees. */
 export const mites = {
   // 9 mites in 300 bees are 3.0 in 100, 9 in 400 are 2.25: arithmetic. Treat at 3 in any season: USDA-ARS Tucson, read; a ceiling
-  // of 2: Oliver 2020, read. At rest with brood 2: Honey Bee Health Coalition, from memory. Fourteen and sixty days: common practice.
+  // of 2: Oliver 2020, read. At rest with brood 2: Honey Bee Health Coalition, from memory. Fourteen days: common practice.
+  // Thirty days: count monthly, Penn State, Lopez-Uribe lab, read.
   mitesOver: () => {
     test('9 mites in 300 bees reach 3 in 100, and are treated within fourteen days; 8 do not, nor 9 in 400', async () => {
       await enter(hived('A'), hived('B'), hived('C'), wash('A', '2025-08-08', 9), wash('B', '2025-08-08', 8), wash('C', '2025-08-08', 9, 400));
@@ -22,10 +23,13 @@ export const mites = {
       await setRule('mites.treat.decrease', 2);
       expect(await asked('mitesOver', '2025-08-10')).toMatchObject([{ who: 'A', because: 'The last count is at or above 2 in 100 bees.' }, { who: 'B' }, { who: 'C' }]);
     });
-    test('a count speaks for sixty days, and until the colony is treated', async () => {
+    test('a count speaks for thirty days, as everywhere in the house, and until the colony is treated', async () => {
       await enter(hived('A'), wash('A', '2025-08-08', 9));
-      expect(await who('mitesOver', '2025-10-07')).toEqual(['A']);
-      expect(await asked('mitesOver', '2025-10-08')).toEqual([]);
+      expect(await who('mitesOver', '2025-09-07')).toEqual(['A']);
+      expect(await asked('mitesOver', '2025-09-08')).toEqual([]);
+      await setRule('mites.holds', 31);
+      expect(await who('mitesOver', '2025-09-08')).toEqual(['A']);
+      await setRule('mites.holds', 30);
       await enter(treated('2025-08-20'));
       expect(await who('mitesOver', '2025-08-19')).toEqual(['A']);
       expect(await asked('mitesOver', '2025-08-20')).toEqual([]);
@@ -53,6 +57,12 @@ export const mites = {
       expect((await asked('mitesOver', '2025-08-10')).map((colony) => colony.who)).toEqual(names);
       await enter(row('2025-08-12', 'treatment', { yard: 'QY', active_ingredient: 'formic acid' }));
       expect(await asked('mitesOver', '2025-08-12')).toEqual([]);
+    });
+    test('a yard that was counted while a treatment was on, which went on after, is not asked to be treated again', async () => {
+      await enter(...names.map((name) => hived(name)), row('2025-08-01', 'treatment', { yard: 'QY', active_ingredient: 'formic acid', end_date: '2025-08-20' }), ...names.map((name) => wash(name, '2025-08-08', 12)));
+      expect(await asked('mitesOver', '2025-08-10')).toEqual([]);
+      await enter(...names.map((name) => wash(name, '2025-08-24', 12)));
+      expect(await one('mitesOver', '2025-08-25')).toMatchObject({ who: 'QY', act: 'Treat the whole yard for mites' });
     });
     test('at rest the threshold of colonies with brood holds, and its number is named as from memory', async () => {
       await enter(hived('A'), wash('A', '2025-11-05', 6));
@@ -97,6 +107,33 @@ export const mites = {
       await enter(hived('A'), hived('B'), hived('C'), wash('A', '2025-06-01', 1), wash('B', '2025-06-01', 2), wash('C', '2025-06-01', 1), seenIn('A', '2025-06-28', { queen_cells: 'swarm' }));
       expect(await asked('mitesCount', '2025-06-05')).toEqual([]);
       expect(await who('mitesCount', '2025-07-02')).toEqual(['QY']);
+    });
+    test('a colony that was over the threshold, and that nobody treated, is counted again once its count is too old; its yard was counted since', async () => {
+      await enter(...[...names, 'E'].map((name) => hived(name)), wash('A', '2025-06-01', 9), ...['B', 'C', 'D', 'E'].map((name) => wash(name, '2025-06-20', 1)));
+      expect(await who('mitesOver', '2025-07-01')).toEqual(['A']);
+      expect(await asked('mitesCount', '2025-07-01')).toEqual([]);
+      expect(await asked('mitesOver', '2025-07-02')).toEqual([]);
+      expect(await one('mitesCount', '2025-07-02')).toMatchObject({
+        who: 'A', act: 'Count mites again', because: 'The last count was at or above 3 in 100 bees, is more than 30 days old, and nothing was given since.', detail: '9 in 300 bees, 3.0 in 100, on 1 June', earliest: '2025-07-01', latest: '2025-07-15', status: 'due', line: { minutes: 8 },
+      });
+      // Once the yard is counted again it is one of its colonies.
+      expect(await one('mitesCount', '2025-07-21')).toMatchObject({ who: 'QY', because: 'The last counts are more than 30 days old.' });
+      await enter(treated('2025-07-03'));
+      expect(await asked('mitesCount', '2025-07-04')).toEqual([]);
+    });
+    test('it is not forgotten when counting ends: asked for through the winter, until yards are counted anew', async () => {
+      await enter(hived('A'), hived('B'), wash('A', '2025-10-10', 9), wash('B', '2025-10-10', 1));
+      expect(await who('mitesOver', '2025-11-09')).toEqual(['A']);
+      expect(await one('mitesCount', '2025-11-25')).toMatchObject({ who: 'A', act: 'Count mites again', because: 'The last count was at or above 2 in 100 bees, is more than 30 days old, and nothing was given since.', earliest: '2025-11-09' });
+      expect(await who('mitesCount', '2026-03-01')).toEqual(['A']);
+      expect(await one('mitesCount', '2026-05-01')).toMatchObject({ who: 'QY', because: 'No mites were counted in the yard this season.' });
+      await enter(treated('2025-12-02'));
+      expect(await asked('mitesCount', '2025-12-03')).toEqual([]);
+    });
+    test('where the treatment before the winter bees is asked for, it is not counted first', async () => {
+      await enter(...[...names, 'E'].map((name) => hived(name)), wash('A', '2025-07-01', 9), ...['B', 'C', 'D', 'E'].map((name) => wash(name, '2025-07-20', 6)));
+      expect(await who('winterBees', '2025-08-05')).toEqual([...names, 'E']);
+      expect(await asked('mitesCount', '2025-08-05')).toEqual([]);
     });
     test('a yard without colonies has nothing to count', async () => {
       await enter(hived('A', '2025-04-20', { yard: 'LB' }));
@@ -176,7 +213,10 @@ export const mites = {
       await enter(hived('E'));
       expect(await asked('winterBees', '2025-08-05')).toEqual([]);
       expect(await asked('winterBees', '2025-08-19')).toEqual([]);
-      expect(await who('winterBees', '2025-08-20')).toEqual(['E']);
+      expect(await who('winterBees', '2025-08-20')).toEqual(['A', 'B', 'C', 'D', 'E']);
+      expect((await asked('winterBees', '2025-08-20')).map(({ detail }) => detail)).toEqual([...names.map(() => 'last counted on 20 July'), 'not counted']);
+      await setRule('mites.holds', 31);
+      expect(await asked('winterBees', '2025-08-20')).toEqual([]);
     });
     test('a colony that is over the threshold is asked for by its count, and one hived in August not at all', async () => {
       await enter(hived('A'), hived('B', '2025-08-02'), wash('A', '2025-08-04', 9));

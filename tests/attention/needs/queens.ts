@@ -11,7 +11,7 @@ export const queens = {
       await enter(...laying, seenIn('A', '2025-06-20', { eggs: 'no' }));
       expect(await one('noEggs', '2025-06-21')).toMatchObject({
         who: 'A', act: 'Look for eggs again', because: 'Neither eggs nor queen at the last look.', detail: 'last seen laying on 5 June 2025', earliest: '2025-06-20', latest: '2025-06-27', status: 'due',
-        records: ['No eggs on 20 June 2025; last signs of a laying queen on 5 June 2025.'], line: { grave: 4, page: '/needs/queens' },
+        records: ['No eggs on 20 June 2025; last signs of a laying queen on 5 June 2025.'], line: { grave: 4 },
       });
       expect(await one('noEggs', '2025-07-02')).toMatchObject({ act: 'Look for eggs again', status: 'overdue' });
       expect(await one('noEggs', '2025-07-03')).toMatchObject({ act: 'Look for drone brood in worker cells; requeen or unite', because: 'No signs of a laying queen for 28 days or more: laying workers or a drone layer are suspected.', latest: '2025-07-03', status: 'due' });
@@ -48,6 +48,17 @@ export const queens = {
       expect(await who('noEggs', '2025-10-10')).toEqual(['B']);
       expect(await asked('noEggs', '2025-10-11')).toEqual([]);
     });
+    test('it is one look, and one question of a queen: neither the usual look nor another queen is asked for beside it', async () => {
+      const old = { queen_year: '2023' };
+      await enter(hived('A', '2025-04-20', old), hived('B', '2025-04-20', old), ...['A', 'B'].map((colony) => seenIn(colony, '2025-06-05', { eggs: 'yes' })), seenIn('A', '2025-06-20', { eggs: 'no' }), seenIn('B', '2025-06-20', { eggs: 'yes' }));
+      expect(await who('noEggs', '2025-07-15')).toEqual(['A']);
+      expect(await who('look', '2025-07-15')).toEqual(['B']);
+      expect(await who('requeen', '2025-07-15')).toEqual(['B']);
+      // A house that never asks for it asks as ever.
+      await setRule('needs.grave.noEggs', 0);
+      expect(await who('look', '2025-07-15')).toEqual(['A', 'B']);
+      expect(await who('requeen', '2025-07-15')).toEqual(['A', 'B']);
+    });
     test('one that is too weak for winter is united, and not asked for twice', async () => {
       await enter(...laying, seenIn('A', '2025-09-10', { eggs: 'no', frames_bees: '4' }), hived('B'), seenIn('B', '2025-09-10', { eggs: 'no', frames_bees: '5' }));
       expect(await who('noEggs', '2025-09-12')).toEqual(['B']);
@@ -80,7 +91,7 @@ export const queens = {
       const temper = (colony: string, date: string, of: number) => seenIn(colony, date, { temper: String(of) });
       await enter(hived('A'), hived('B'), hived('C'), ...['A', 'C'].flatMap((colony) => [temper(colony, '2025-06-10', 4), temper(colony, '2025-06-24', 5)]), temper('B', '2025-06-10', 5), temper('B', '2025-06-24', 3));
       await enter(row('2025-06-28', 'requeen', { colony: 'C', queen_year: '2025' }));
-      expect(await one('requeen', '2025-07-10')).toMatchObject({ who: 'A', because: 'Fierce at two looks in a row: 4 of 5 or more.', detail: 'temper 4, 5', records: ['Temper 4 of 5.', 'Temper 5 of 5.'] });
+      expect(await one('requeen', '2025-07-10')).toMatchObject({ who: 'A', because: 'Fierce at the last two looks that noted it: 4 of 5 or more.', detail: 'temper 4, 5', records: ['Temper 4 of 5.', 'Temper 5 of 5.'] });
       await setRule('needs.requeen.temper', 5);
       expect(await asked('requeen', '2025-07-10')).toEqual([]);
     });
