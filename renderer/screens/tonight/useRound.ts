@@ -9,6 +9,7 @@ import type { RoundColumn, RoundKind } from '#shared/roundSheets.ts';
 import { grouped } from '#shared/grouped.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { plannedColumns } from './plannedColumns.ts';
 import { readCell } from './sheetCell.ts';
 import { columnsShown, filledIn, withCell, type ColumnKey, type Typed } from './sheetColumns.ts';
 import { draftKey, keptQuestion, withoutSent, writeDraft, type SheetDraft } from './sheetDraft.ts';
@@ -89,7 +90,8 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
   }, [key, book.path]);
 
   const typed = draft.draft?.typed;
-  const columns = useMemo(() => columnsShown(asked[kind], typed ?? nothingTyped), [asked, kind, typed]);
+  const planned = told.data?.planned ?? null;
+  const columns = useMemo(() => columnsShown([...asked[kind], ...plannedColumns(planned)], typed ?? nothingTyped), [asked, kind, planned, typed]);
   const filled = useMemo(() => (typed ? filledRows({ colonies: rows, typed }) : 0), [rows, typed]);
   const all = typed ? filledIn(typed) : null;
   useEffect(() => {
