@@ -33,9 +33,15 @@ export function tripSheet(facts: TripFacts, day: Day): (Omit<TripOuting, 'stops'
   const tasks = new Map(facts.tasks.map((task) => [task.key, task]));
   const turns = coloniesByTurn(facts.plan, tasks, facts.today);
   return facts.plan.outings.filter((outing) => outing.day === day).map((outing) => ({
-    leave: outing.leave, back: outing.back, driving: outing.driving, people: outing.people, weather: outing.weather, load: loadLines(outing.bring), ...carefully(outing, facts),
+    leave: outing.leave, back: outing.back, driving: outing.driving, people: outing.people, weather: weatherOf(outing, tasks, facts), load: loadLines(outing.bring), ...carefully(outing, facts),
     stops: outing.visits.map((visit) => stopOf(visit, day, facts, tasks, turns)),
   }));
+}
+
+/** The most that any of the work asks; a winter round only looks under the lids. */
+function weatherOf({ day, visits, weather }: Outing, tasks: ReadonlyMap<string, WorkTask>, { rules }: TripFacts): Outing['weather'] {
+  const wants = visits.flatMap((visit) => visit.tasks.map(({ key }) => (isRound(key) ? (phaseOn(rules, day) === 'winter' ? 'dry' : 'flying') : (tasks.get(key)?.weather ?? weather))));
+  return wants.includes('flying') ? 'flying' : wants.includes('dry') ? 'dry' : 'any';
 }
 
 function carefully({ day, visits }: Outing, { rules }: TripFacts): Pick<TripOuting, 'inCase' | 'cautions'> {
@@ -61,7 +67,10 @@ function taskOf({ key, what, minutes, colonies: count, of }: PlannedTask, task: 
   const place = new Map(here.map(({ id }, at) => [id, at]));
   const all = of === 0 && rule !== null && ofWholeYard.has(rule);
   const named = (all ? here : (turn ?? task?.colonies ?? [])).toSorted((a, b) => (place.get(a.id) ?? here.length) - (place.get(b.id) ?? here.length));
-  const colonies = named.map(({ id, label }) => ({ id, label, detail: detailOf(asked, what, id), died: diedOn(facts, id) }));
+  const colonies = named.map(({ id, label }) => {
+    const ended = endOf(facts, id);
+    return { id, label, detail: ended === null ? detailOf(asked, what, id) : null, ended };
+  });
   return {
     key, what, minutes, reason: [task?.reason ?? '', yardNeed?.detail ? `${yardNeed.detail}.` : ''].filter(Boolean).join(' '), colonies, count: all ? here.length : count, of: all ? here.length : of,
     whole: all || (of > 0 && colonies.length === here.length && here.length > 0 && colonies.every(({ id }) => place.has(id))), known: all || turn !== undefined || count === of,
@@ -73,7 +82,7 @@ function detailOf(asked: readonly Need[], what: string, id: ColonyId): string | 
   return asked.find(({ act, colony }) => act === what && colony?.id === id)?.detail ?? null;
 }
 
-function diedOn({ states, today }: TripFacts, id: ColonyId): Day | null {
+function endOf({ states, today }: TripFacts, id: ColonyId): TripTask['colonies'][number]['ended'] {
   const state = states.find((one) => one.id === id);
-  return state === undefined || state.end === null || aliveOn(state, today) ? null : state.end;
+  return state === undefined || state.end === null || aliveOn(state, today) ? null : { day: state.end, how: state.how === 'absconded' ? 'left' : 'died' };
 }

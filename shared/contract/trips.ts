@@ -12,8 +12,8 @@ export const tripTask = z.object({
   reason: z.string(),
   /** Of work, for all who go. */
   minutes: z.number(),
-  /** In the order of the yard’s round sheet; colonies that died come last, with the day. `detail`: what its own record says. */
-  colonies: z.array(z.object({ id: colonyId, label: z.string(), detail: z.string().nullable(), died: dayValue.nullable() })),
+  /** In the order of the yard’s round sheet; colonies whose hives stand empty come last, with the day. `detail`: what its own record says. */
+  colonies: z.array(z.object({ id: colonyId, label: z.string(), detail: z.string().nullable(), ended: z.object({ day: dayValue, how: z.enum(['died', 'left']) }).nullable() })),
   /** How many on this day, and of how many; both 0 where it is not about colonies. */
   count,
   of: count,

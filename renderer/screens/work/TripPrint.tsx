@@ -171,11 +171,11 @@ function Colonies({ task: { colonies, count, of, whole, known } }: { readonly ta
   return (
     <>
       {colonies.length === 0 ? words.someOf(count, of) : count < of ? words.some(count, of, known) : of > 1 ? words.allOf(of) : ''}
-      {colonies.map(({ id, label, died }, at) => (
+      {colonies.map(({ id, label, ended }, at) => (
         <span key={id}>
           {at === 0 ? '' : ', '}
           <PaperLabel label={label} />
-          {died === null ? '' : ` ${words.died(died)}`}
+          {ended === null ? '' : ` ${words.ended(ended)}`}
         </span>
       ))}
     </>
@@ -185,13 +185,13 @@ function Colonies({ task: { colonies, count, of, whole, known } }: { readonly ta
 interface DeadOutRow {
   readonly id: ColonyId;
   readonly label: string;
-  readonly died: Day;
+  readonly ended: NonNullable<TripTask['colonies'][number]['ended']>;
   readonly what: readonly string[];
 }
 
 /** The colonies that died and of which something is to be done that day, each once. */
 function deadOutsOf({ tasks }: TripStop): DeadOutRow[] {
-  const all = tasks.flatMap(({ what, colonies }) => colonies.flatMap(({ id, label, died }) => (died === null ? [] : [{ id, label, died, what }])));
+  const all = tasks.flatMap(({ what, colonies }) => colonies.flatMap(({ id, label, ended }) => (ended === null ? [] : [{ id, label, ended, what }])));
   return [...Map.groupBy(all, ({ id }) => id).values()].flatMap(([first, ...more]) => (first === undefined ? [] : [{ ...first, what: [first, ...more].map(({ what }) => what) }]));
 }
 
@@ -207,10 +207,10 @@ function DeadOuts({ rows }: { readonly rows: readonly DeadOutRow[] }) {
         </tr>
       </thead>
       <tbody>
-        {rows.map(({ id, label, died, what }) => (
+        {rows.map(({ id, label, ended, what }) => (
           <tr key={id}>
             <th scope="row">
-              <PaperLabel label={label} /> {words.died(died)}
+              <PaperLabel label={label} /> {words.ended(ended)}
             </th>
             <td>{what.map(words.todo).join(' ')}</td>
             <td />

@@ -1,5 +1,5 @@
 import type { Day } from '#shared/days.ts';
-import type { PlannedSheet } from '#shared/contract/trips.ts';
+import type { PlannedSheet, TripTask } from '#shared/contract/trips.ts';
 import { counted, dayShort, dayWithWeekday } from '../../parts/format.ts';
 import { paperWords, sheetName } from '../tonight/paperWords.ts';
 
@@ -33,7 +33,7 @@ export const tripWords = {
   always: 'hive tool, veil, gloves, smoker and something to put it out with; telephone, water, the plan for a bad sting',
   whole: (of: number) => (of === 1 ? 'the one there' : `all ${of}`),
   someOf: (count: number, of: number) => (count === of ? counted(of, 'colony', 'colonies') : `${count} of ${of}`),
-  died: (day: Day) => `(died or left ${dayShort(day)})`,
+  ended: ({ day, how }: NonNullable<TripTask['colonies'][number]['ended']>) => `(${how} ${dayShort(day)})`,
   withDetail: (what: string, detail: string) => `${what}: ${detail}`,
   todo: (what: string) => `☐ ${what}`,
   sheetIs,
