@@ -12,11 +12,12 @@ export const tools = { washKit: 'mite wash kit', escape: 'bee escape or blower',
 const toolNames: ReadonlySet<string> = new Set(Object.values(tools));
 
 const treatmentOf = 'mite treatment, ';
+const notChosen = 'its ingredient chosen on the page of mites';
 const measured = /^(gal|l|lb|kg) /;
 
 /** What is loaded where a colony is to be treated. Which ingredient is the person’s choice, how much the label’s. */
 export function treatmentItem(ingredients: readonly string[]): string {
-  return `${treatmentOf}${ingredients.length === 0 ? 'its ingredient chosen on the page of mites' : ingredients.join(' or ')}`;
+  return `${treatmentOf}${ingredients.length === 0 ? notChosen : `by the record fits ${ingredients.join(' or ')}`}`;
 }
 
 /** In the order in which a truck is loaded: boxes, feed, queens and bees, treatments, other things, tools. */

@@ -2,6 +2,7 @@ import { addDays, dayInWords, daysBetween, monthDayInWords, type Day } from '#sh
 import type { ColonyState, Look } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
+import { phaseOn } from '#core/work/roundPhases.ts';
 import { lookSentence } from './colonyWords.ts';
 import { yardOn } from './yardOn.ts';
 
@@ -28,6 +29,8 @@ export function foundLast(state: ColonyState, day: Day): { day: Day; sentence: s
 
 /** What to look for. `recent`: standing splits and treatments of the last months, those of whole yards too. */
 export function cuesFor(state: ColonyState, day: Day, rules: RuleValues, recent: readonly Entry[]): string[] {
+  // A hive that is hefted in winter is not opened for eggs, cells or a count.
+  if (phaseOn(rules, day) === 'winter') return [];
   const looks = state.looks.filter((look) => look.day < day);
   const walkAway = walkAwayCue(state, looks, day, rules, recent);
   return [walkAway, walkAway === null ? queenCue(state, looks, day, rules) : null, cellsCue(looks, day), mitesCue(state, day, rules, recent)].filter((cue) => cue !== null);

@@ -39,6 +39,12 @@ export function roundWords(rules: RuleValues, day: Day): string {
   return phase === 'swarm' ? 'Round: look for swarm cells' : phase === 'winter' ? 'Winter round: heft and look' : 'Round';
 }
 
+/** How often the days around that one ask for a round. */
+export function roundReason(rules: RuleValues, day: Day): string {
+  const phase = phaseOn(rules, day);
+  return `Every ${roundOf(rules, phase).every} days ${phaseWords[phase]}.`;
+}
+
 /** The next round of each yard as a task; those after it follow from the day on which it is made. */
 export function roundTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
   const { today, until, rules } = facts;

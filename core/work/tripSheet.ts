@@ -9,11 +9,15 @@ import { needRuleOf } from '#core/attention/needs/needRules.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { sheetColonies } from '#core/lineage/sheetColonies.ts';
 import { phaseOn } from './roundPhases.ts';
+import { roundReason } from './roundTasks.ts';
 import { isRound, needOf } from './taskSheets.ts';
 import type { WorkFacts } from './workFacts.ts';
 
 /** What is asked of a yard as a whole, and so of every colony there. */
 const ofWholeYard: ReadonlySet<NeedKey> = new Set<NeedKey>(['mitesOver', 'winterList']);
+
+/** Done in so many colonies of the yard, whichever they are. */
+const anyOfYard: ReadonlySet<NeedKey> = new Set<NeedKey>(['mitesCount', 'miteRecount']);
 
 /** What may be wanted, as the look will tell; nobody can say how many. */
 const spares: Readonly<Partial<Record<NeedKey, string>>> = {
@@ -56,14 +60,15 @@ function stopOf({ yard: id, arrive, leave, tasks: planned }: PlannedVisit, day: 
   const here = sheetColonies(facts.states, facts.stands, id, day).map((state) => ({ id: state.id, label: state.label }));
   return {
     yard: { id, code: yard?.code ?? '', name: yard?.name ?? '' }, arrive, leave, standing: here.length,
-    tasks: planned.map((one) => taskOf(one, tasks.get(one.key), turns.get(turnKey(day, one.key)), here, facts)),
+    tasks: planned.map((one) => taskOf(one, tasks.get(one.key), turns.get(turnKey(day, one.key)), here, day, facts)),
   };
 }
 
-function taskOf({ key, what, minutes, colonies: count, of }: PlannedTask, task: WorkTask | undefined, turn: WorkTask['colonies'] | undefined, here: WorkTask['colonies'], facts: TripFacts): TripTask {
+function taskOf({ key, what, minutes, colonies: count, of }: PlannedTask, task: WorkTask | undefined, turn: WorkTask['colonies'] | undefined, here: WorkTask['colonies'], day: Day, facts: TripFacts): TripTask {
   const rule = needOf(key);
   const asked = rule === null ? [] : facts.needs.filter((need) => need.rule === rule);
   const yardNeed = of > 0 ? undefined : asked.find((need) => `need|${need.key}` === key);
+  const among = (rule !== null && anyOfYard.has(rule) ? yardNeed?.detail : null) ?? null;
   const place = new Map(here.map(({ id }, at) => [id, at]));
   const all = of === 0 && rule !== null && ofWholeYard.has(rule);
   const named = (all ? here : (turn ?? task?.colonies ?? [])).toSorted((a, b) => (place.get(a.id) ?? here.length) - (place.get(b.id) ?? here.length));
@@ -72,7 +77,7 @@ function taskOf({ key, what, minutes, colonies: count, of }: PlannedTask, task: 
     return { id, label, detail: ended === null ? detailOf(asked, what, id) : null, ended };
   });
   return {
-    key, what, minutes, reason: [task?.reason ?? '', yardNeed?.detail ? `${yardNeed.detail}.` : ''].filter(Boolean).join(' '), colonies, count: all ? here.length : count, of: all ? here.length : of,
+    key, what, minutes, reason: isRound(key) ? roundReason(facts.rules, day) : [task?.reason ?? '', among === null && yardNeed?.detail ? `${yardNeed.detail}.` : ''].filter(Boolean).join(' '), among, colonies, count: all ? here.length : count, of: all ? here.length : of,
     whole: all || (of > 0 && colonies.length === here.length && here.length > 0 && colonies.every(({ id }) => place.has(id))), known: all || turn !== undefined || count === of,
   };
 }

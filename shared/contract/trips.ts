@@ -21,6 +21,8 @@ export const tripTask = z.object({
   whole: z.boolean(),
   /** Whether `colonies` are those of this day; otherwise all that it is about on any day. */
   known: z.boolean(),
+  /** How many of the yard’s colonies, whichever they are: `8 of 16 colonies`; null where it is not left open. */
+  among: z.string().nullable(),
 });
 export type TripTask = z.infer<typeof tripTask>;
 

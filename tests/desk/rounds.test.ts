@@ -106,6 +106,12 @@ describe('the field sheet', () => {
     expect(await cues('LB-1', '2025-12-05')).toEqual([]);
   });
 
+  test('on a winter day nothing is asked for that would open the hive', async () => {
+    await enter({ date: '2025-09-12', entry: 'inspection', yard: 'LB', colony: 'LB-1', eggs: 'no', queen_cells: 'supersedure' }, { date: '2025-09-12', entry: 'mites', yard: 'LB', colony: 'LB-1', mites: '30', bees: '300' });
+    expect(await cues('LB-1', '2025-09-20')).toHaveLength(3);
+    expect(await cues('LB-1', '2025-11-08')).toEqual([]);
+  });
+
   // Walk-away split of 20 May: earliest look for a laying queen 10 June (day 21), given up after 17 June (day 28).
   // Practice page (buttsbees.com, a weak source); the verdict day is from memory.
   test('a walk-away split is looked at from day 21, and judged by day 28', async () => {

@@ -16,7 +16,7 @@ test('boxes stand first, then feed, queens, treatments by their ingredient and w
     { item: 'medium super with combs', count: 4 }, { item: tools.escape, count: 2 }, { item: treatmentItem([]), count: 1 },
   ]);
   expect(lines).toEqual([
-    '4 medium supers with combs', '3 blocks of fondant', '1 mated queen', 'mite treatment for 12\u00a0colonies: oxalic acid or thymol', 'mite treatment for 1\u00a0colony: its ingredient chosen on the page of mites', '16 mouse guards', 'mite wash kit',
+    '4 medium supers with combs', '3 blocks of fondant', '1 mated queen', 'mite treatment for 12\u00a0colonies: by the record fits oxalic acid or thymol', 'mite treatment for 1\u00a0colony: its ingredient chosen on the page of mites', '16 mouse guards', 'mite wash kit',
     'bee escape or blower',
   ]);
 });

@@ -16,8 +16,8 @@ const load = (...needs: Need[]) => needTasks(needs, pace, facts).map(({ bring })
 
 test('what is put on, treated, counted, taken off or closed up has what it takes on the truck', () => {
   const both = (rule: NeedKey) => load(need(rule, 1), need(rule, 2)).flat();
-  expect(both('mitesOver')).toEqual(['mite treatment for 2\u00a0colonies: formic acid or thymol']);
-  expect(both('winterBees')).toEqual(['mite treatment for 2\u00a0colonies: formic acid or thymol']);
+  expect(both('mitesOver')).toEqual(['mite treatment for 2\u00a0colonies: by the record fits formic acid or thymol']);
+  expect(both('winterBees')).toEqual(['mite treatment for 2\u00a0colonies: by the record fits formic acid or thymol']);
   expect(both('miteRecount')).toEqual(['mite wash kit']);
   expect(both('treatmentOff')).toEqual(['bag with a seal for what is taken off']);
   expect(both('deadOut')).toEqual(['2 screens or boards for closing an entrance']);

@@ -9,10 +9,10 @@ const colonies = (count: number) => (count === 1 ? '1 colony' : `${count} coloni
 
 const list = (all: readonly string[]) => (all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`);
 
-/** “Stores, with mites counted and bees in the sample for “Count mites””: the sheet, and what stands on it for planned work beside its own. */
+/** “Stores, and for “Count mites” also: mites counted, bees in the sample”: the sheet, and what stands on it for planned work beside its own. */
 export function sheetName(kind: RoundKind, planned: PlannedSheet | null): string {
-  const more = (planned?.works ?? []).flatMap(({ what, columns }) => (columns.length === 0 ? [] : [`${list(columns.map((column) => names[column]))} for ${list(what.map((one) => `“${one}”`))}`]));
-  return more.length === 0 ? words.kinds[kind] : `${words.kinds[kind]}, with ${more.join('; ')}`;
+  const more = (planned?.works ?? []).flatMap(({ what, columns }) => (columns.length === 0 ? [] : [`, and for ${list(what.map((one) => `“${one}”`))} also: ${columns.map((column) => names[column]).join(', ')}`]));
+  return `${words.kinds[kind]}${more.join(';')}`;
 }
 
 /** What stands on the sheet that goes into the yard. */

@@ -2,6 +2,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { OpenBook, YardRow } from '#shared/contract/book.ts';
 import type { RoundRow } from '#shared/contract/journal.ts';
 import type { RoundSetting } from '#shared/contract/rounds.ts';
+import type { PlannedSheet } from '#shared/contract/trips.ts';
 import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { marksFrom } from '#shared/roundMarks.ts';
@@ -31,6 +32,8 @@ export interface Round {
   readonly kind: RoundKind;
   /** The columns that stand on the sheet. */
   readonly columns: readonly RoundColumn[];
+  /** What is planned here for this day, as far as it goes onto the sheet. */
+  readonly planned: PlannedSheet | null;
   /** The columns asked for in each kind of round, here and this season. */
   readonly asked: RoundSetting['columns'];
   readonly season: number;
@@ -200,7 +203,7 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
   };
 
   return {
-    kind, columns, asked, season: told.data?.season ?? 0, setting, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
+    kind, columns, planned, asked, season: told.data?.season ?? 0, setting, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
     type, keepQuestion, setWide, dropStrays, choose, enter,
   };
 }

@@ -165,8 +165,8 @@ function Stop({ day, stop, at }: { readonly day: Day; readonly stop: TripStop; r
   );
 }
 
-function Colonies({ task: { colonies, count, of, whole, known } }: { readonly task: TripTask }) {
-  if (of === 0) return null;
+function Colonies({ task: { colonies, count, of, whole, known, among } }: { readonly task: TripTask }) {
+  if (of === 0) return among === null ? null : <>{words.among(among)}</>;
   if (whole && colonies.every(({ detail }) => detail === null)) return <>{words.whole(of)}</>;
   return (
     <>
