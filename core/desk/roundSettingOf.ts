@@ -1,13 +1,15 @@
 import { z } from 'zod';
 import { roundMarks, type RoundSetting } from '#shared/contract/rounds.ts';
 import type { PlannedSheet } from '#shared/contract/trips.ts';
+import type { PlannedTask } from '#shared/contract/work.ts';
 import { dayValue } from '#shared/contract/values.ts';
 import type { YardId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import { marksFrom, markTrouble } from '#shared/roundMarks.ts';
 import { roundColumns, roundKinds, standardColumns, type RoundColumn, type RoundKind } from '#shared/roundSheets.ts';
 import { seasonOf } from '#shared/seasons.ts';
-import { visitSheet } from '#core/work/taskSheets.ts';
+import type { RuleValues } from '#core/rules/houseRules.ts';
+import { visitSheet, yardWorkOf } from '#core/work/taskSheets.ts';
 import type { DeskContext } from './desk.ts';
 import type { Book } from './openBook.ts';
 import { planOfDay } from './planOfDay.ts';
@@ -33,19 +35,26 @@ export async function roundSettingOf(context: DeskContext, yard: YardId, day: Da
   const marks = read(roundMarks, (await book.store.papers(marksPaper)).get(marksKey)) ?? {};
   const columns = Object.fromEntries(roundKinds.map((kind) => [kind, columnsOf(kept, season, kind)])) as RoundSetting['columns'];
   const chosen = kept?.on === day ? kept.kind : null;
-  const planned = await plannedHere(context, yard, day, columns, chosen);
+  const tasks = await plannedTasks(context, yard, day);
+  const planned = plannedHere(tasks, day, (await book.picture()).rules, columns, chosen);
   return {
     season, kind: chosen ?? planned?.kind ?? kept?.kind ?? 'inspection', columns, planned,
     marks: markTrouble(marksFrom(marks)) === null ? marks : {},
+    yardWork: tasks.flatMap(({ key, what }) => {
+      const task = yardWorkOf(key);
+      return task === null ? [] : [{ what, task }];
+    }),
     massUnit: (await book.settings()).massUnit,
   };
 }
 
-async function plannedHere(context: DeskContext, yard: YardId, day: Day, columns: RoundSetting['columns'], chosen: RoundKind | null): Promise<PlannedSheet | null> {
+async function plannedTasks(context: DeskContext, yard: YardId, day: Day): Promise<PlannedTask[]> {
   const { plan } = await planOfDay(context, day);
-  const tasks = (plan?.outings ?? []).filter((outing) => outing.day === day).flatMap(({ visits }) => visits.filter((visit) => visit.yard === yard).flatMap((visit) => visit.tasks));
-  if (tasks.length === 0) return null;
-  const sheet = visitSheet(tasks, day, (await context.open().picture()).rules);
+  return (plan?.outings ?? []).filter((outing) => outing.day === day).flatMap(({ visits }) => visits.filter((visit) => visit.yard === yard).flatMap(({ tasks }) => tasks));
+}
+
+function plannedHere(tasks: readonly PlannedTask[], day: Day, rules: RuleValues, columns: RoundSetting['columns'], chosen: RoundKind | null): PlannedSheet | null {
+  const sheet = visitSheet(tasks, day, rules);
   if (sheet === null) return null;
   const kind = chosen ?? sheet.kind;
   return { kind, works: sheet.works.map((work) => ({ kind: work.kind, what: [...work.what], columns: work.columns.filter((column) => !columns[kind].includes(column)) })) };

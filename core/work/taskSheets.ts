@@ -2,6 +2,7 @@ import { needKeys, type NeedKey } from '#shared/contract/needs.ts';
 import type { PlannedTask } from '#shared/contract/work.ts';
 import type { Day } from '#shared/days.ts';
 import { inSheetOrder, roundKinds, type RoundColumn, type RoundKind } from '#shared/roundSheets.ts';
+import { winterTasks } from '#shared/winterTasks.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 import { phaseOn, type Phase } from './roundPhases.ts';
 
@@ -46,6 +47,14 @@ export function needOf(key: string): NeedKey | null {
 
 export function isRound(key: string): boolean {
   return key.startsWith('round|');
+}
+
+/** How the work of a round says that what was asked of the whole yard is done, where no sheet has a column for it; null for other tasks. */
+export function yardWorkOf(key: string): string | null {
+  const [source, what, , episode = ''] = key.split('|');
+  if (source === 'season' && what === 'mouse guards') return 'mouse guards put on';
+  if (needOf(key) !== 'winterList') return null;
+  return winterTasks[episode.startsWith('wrap') ? 'wrap' : 'reduce'];
 }
 
 /** What a planned task is written down on. The key tells, so that it is known after the task itself is done and gone. */

@@ -19,6 +19,8 @@ export const roundSetting = z.object({
   marks: roundMarks,
   /** The sheet for what is planned there that day; null where nothing is that belongs on one. */
   planned: plannedSheet.nullable(),
+  /** What is planned for the yard as a whole that day, and how the round’s work says that it was done. */
+  yardWork: z.array(z.object({ what: z.string(), task: z.string() })),
   massUnit: z.enum(['lb', 'kg']),
 });
 export type RoundSetting = z.infer<typeof roundSetting>;

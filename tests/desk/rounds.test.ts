@@ -32,7 +32,7 @@ const cues = async (label: string, day: string) => (await paper(label, day))?.cu
 
 describe('what a round asks', () => {
   test('begins with the standard columns and marks', async () => {
-    expect(await setting()).toEqual({ season: 2026, kind: 'inspection', columns: standardColumns, planned: null, marks: {}, massUnit: 'lb' });
+    expect(await setting()).toEqual({ season: 2026, kind: 'inspection', columns: standardColumns, planned: null, yardWork: [], marks: {}, massUnit: 'lb' });
   });
 
   test('columns are kept by yard, season and kind, in the sheet’s order, and the next season goes on from them', async () => {

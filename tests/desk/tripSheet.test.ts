@@ -118,6 +118,20 @@ test('where nothing is written down colony by colony there is no round sheet, an
   expect(await ask('rounds.setting', { yard: kiln, day: on })).toMatchObject({ kind: 'supers', planned: null });
 });
 
+test('what is done of the whole yard is offered with the round’s work, and once entered so is no longer asked for', async () => {
+  await openOn(day('2026-11-02'));
+  const { on, stop, task, outing } = await stopFor('Reduce the entrances against mice');
+  expect(task).toMatchObject({ whole: true, of: 5, known: true });
+  expect(task.colonies.map(({ label }) => label)).toEqual(['QY-04', 'QY-02', 'QY-05', 'QY-01', 'QY-03']);
+  expect(outing.load).toContain('5 entrance reducers or mouse guards');
+  const { yardWork } = await ask('rounds.setting', { yard: quarry, day: on });
+  expect(yardWork).toContainEqual({ what: 'Reduce the entrances against mice', task: 'entrances reduced' });
+  await ask('journal.enter', { rows: [{ date: '2026-11-02', entry: 'work', yard: 'QY', hours: '1', task: `stores weighed; ${yardWork.map((one) => one.task).join('; ')}` }] });
+  const asked = (await ask('work.tasks', {})).tasks.map(({ what }) => what);
+  for (const { what } of yardWork) expect(asked).not.toContain(what);
+  expect(stop.tasks.map(({ what }) => what)).toEqual(expect.arrayContaining(yardWork.map(({ what }) => what)));
+});
+
 test('a day without a trip has none, and a day that is over still shows what was planned then', async () => {
   await openOn(today);
   const { on } = await stopFor('Winter round: heft and look');

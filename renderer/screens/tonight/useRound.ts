@@ -34,6 +34,8 @@ export interface Round {
   readonly columns: readonly RoundColumn[];
   /** What is planned here for this day, as far as it goes onto the sheet. */
   readonly planned: PlannedSheet | null;
+  /** What is planned for the yard as a whole. */
+  readonly yardWork: RoundSetting['yardWork'];
   /** The columns asked for in each kind of round, here and this season. */
   readonly asked: RoundSetting['columns'];
   readonly season: number;
@@ -63,6 +65,7 @@ export interface Round {
 const noRows: readonly RoundRow[] = [];
 const noColumns: RoundSetting['columns'] = { inspection: [], mites: [], feed: [], supers: [], harvest: [], stores: [], mix: [] };
 const nothingTyped: Typed = {};
+const noYardWork: RoundSetting['yardWork'] = [];
 
 /** One sheet: its colonies, its typing, and entering it. */
 export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, rounds: Rounds): Round {
@@ -203,7 +206,7 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
   };
 
   return {
-    kind, columns, planned, asked, season: told.data?.season ?? 0, setting, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
+    kind, columns, planned, yardWork: told.data?.yardWork ?? noYardWork, asked, season: told.data?.season ?? 0, setting, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
     type, keepQuestion, setWide, dropStrays, choose, enter,
   };
 }

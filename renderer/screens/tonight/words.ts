@@ -50,6 +50,7 @@ export const words = {
     lot: 'Lot',
     ingredient: 'Treated with',
     until: 'until',
+    also: 'Also done',
     hours: 'Hours',
     hoursHelp: 'How long, as 2.5, or from when until when, as 17:30-20',
     people: 'People',
