@@ -29,9 +29,10 @@ export function foundLast(state: ColonyState, day: Day): { day: Day; sentence: s
 
 /** What to look for. `recent`: standing splits and treatments of the last months, those of whole yards too. */
 export function cuesFor(state: ColonyState, day: Day, rules: RuleValues, recent: readonly Entry[]): string[] {
-  // A hive that is hefted in winter is not opened for eggs, cells or a count.
-  if (phaseOn(rules, day) === 'winter') return [];
   const looks = state.looks.filter((look) => look.day < day);
+  // A hive that was closed for winter is not opened for what the looks of summer left open.
+  const last = looks.at(-1);
+  if (phaseOn(rules, day) === 'winter' && (last === undefined || phaseOn(rules, last.day) !== 'winter')) return [];
   const walkAway = walkAwayCue(state, looks, day, rules, recent);
   return [walkAway, walkAway === null ? queenCue(state, looks, day, rules) : null, cellsCue(looks, day), mitesCue(state, day, rules, recent)].filter((cue) => cue !== null);
 }

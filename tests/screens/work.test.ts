@@ -137,7 +137,7 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   // The round and its hours are one act.
   await page.getByRole('heading', { name: /^Quarry, round of 25.November.2026$/ }).waitFor();
   // It is the sheet that was printed.
-  expect(await page.getByLabel('Sheet', { exact: true }).inputValue()).toBe('stores');
+  await expect.poll(() => page.getByRole('combobox', { name: 'Sheet' }).inputValue(), soon).toBe('stores');
   await page.getByRole('textbox', { name: 'QY-1, frames of bees' }).fill('6');
   await page.getByRole('textbox', { name: 'Hours' }).fill('12:15-13:45');
   await page.getByRole('textbox', { name: 'People' }).fill('2');
