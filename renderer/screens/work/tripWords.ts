@@ -23,7 +23,7 @@ export const tripWords = {
   done: 'Done',
   task: 'Task',
   colonies: 'Colonies',
-  minutes: 'Minutes of work',
+  minutes: 'Minutes',
   why: 'Why',
   some: (count: number, of: number, known: boolean) => (known ? `${count} of ${of}: ` : `${count} of these ${of}: `),
   allOf: (of: number) => `${counted(of, 'colony', 'colonies')}: `,
