@@ -2,6 +2,7 @@ import type { YardDue } from '#shared/contract/due.ts';
 import type { OrderDeadline, PlacedOrder } from '#shared/contract/placed.ts';
 import type { WorkPlan } from '#shared/contract/work.ts';
 import { dayInWords, type Day } from '#shared/days.ts';
+import { loadLines } from '#shared/loadWords.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import type { CalendarItem } from './calendarItem.ts';
 
@@ -18,7 +19,7 @@ export function visitItems(plan: WorkPlan | null, yards: readonly Yard[], today:
         description: [
           ...tasks.map(({ what, colonies, of }) => `${what}${of === 0 ? '' : colonies === of ? ` (${of} ${of === 1 ? 'colony' : 'colonies'})` : ` (${colonies} of ${of} colonies)`}`),
           `Leave home ${clockText(leave)}, back ${clockText(back)}; ${people.join(', ')}.`,
-          ...(bring.length === 0 ? [] : [`Load: ${bring.map(({ item, count }) => `${count} ${item}`).join(', ')}.`]),
+          ...(bring.length === 0 ? [] : [`Load: ${loadLines(bring).join(', ')}.`]),
         ].join('\n'),
         location: name,
       };

@@ -40,6 +40,7 @@ import { stripHandlers } from './stripHandlers.ts';
 import { tallyHandlers } from './tallyHandlers.ts';
 import { Turns, type Haste } from './turns.ts';
 import { workDayHandlers } from './workDayHandlers.ts';
+import { tripHandlers } from './tripHandlers.ts';
 import { workHandlers } from './workHandlers.ts';
 import { planChangeHandlers } from './planChangeHandlers.ts';
 import { workPlanHandlers } from './workPlanHandlers.ts';
@@ -81,6 +82,7 @@ export type Handlers<Name extends OperationName = OperationName> = { readonly [K
 /** Every operation of the contract bound to the rooms; the compiler sees to it that none is missing or extra. */
 export const handlers: Handlers = {
   ...bookHandlers, ...exchangeHandlers, ...journalHandlers, ...colonyHandlers, ...lossHandlers, ...orderHandlers, ...sheetHandlers, ...stripHandlers, ...yardHandlers, ...mendingHandlers, ...findHandlers, ...lineHandlers, ...roundHandlers, ...queenHandlers, ...dueHandlers, ...lossSectionHandlers, ...decisionHandlers, ...lossFactorHandlers, ...deadOutHandlers, ...answerHandlers, ...paperHandlers, ...actHandlers, ...sortOutHandlers, ...stockHandlers, ...ruleHandlers, ...placedHandlers, ...miteHandlers, ...returnsHandlers, ...needHandlers, ...storesHandlers, ...spaceHandlers, ...breederHandlers, ...workHandlers, ...workDayHandlers, ...workPlanHandlers, ...planChangeHandlers, ...calendarHandlers, ...workedHandlers, ...lotHandlers, ...lotTraceHandlers, ...yieldHandlers, ...tallyHandlers,
+  ...tripHandlers,
 };
 
 const slow = 40;

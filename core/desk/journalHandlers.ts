@@ -1,9 +1,8 @@
 import { createHash } from 'node:crypto';
 import type { Handlers } from './desk.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
-import { aliveOn } from '#core/journal/colonyState.ts';
 import { rulesOf } from '#core/journal/kinds.ts';
-import { byStand } from '#core/lineage/standOrder.ts';
+import { sheetColonies } from '#core/lineage/sheetColonies.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { lookSentence, queenOn } from '#core/lineage/colonyWords.ts';
 import { enterRows } from './enterRows.ts';
@@ -40,9 +39,7 @@ export const journalHandlers: Handlers<Names> = {
     const { states, yardList, stands, names } = await context.open().picture();
     const yard = yardList.find((one) => one.id === id);
     if (yard === undefined) throw new FaultError(refuse('unknown', 'That yard is not in this book.'));
-    const here = states
-      .filter((state) => aliveOn(state, day) && yardOn(state, day) === id)
-      .toSorted(byStand(stands.get(id) ?? []));
+    const here = sheetColonies(states, stands, id, day);
     const today = (await context.open().store.entries({ from: day, until: day })).filter(({ struck }) => struck === null);
     const looks = states.flatMap((state) => (yardOn(state, day) === id ? state.looks.map((look) => look.day).filter((one) => one < day) : []));
     return {

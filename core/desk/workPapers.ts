@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import type { YardId } from '#shared/brands.ts';
 import { keptWorkPlan, ownTask, planChoice, workHours, type OwnTask, type PlanChoice, type WorkHours, type YardDistance } from '#shared/contract/work.ts';
+import { dayValue } from '#shared/contract/values.ts';
+import type { Day } from '#shared/days.ts';
 import type { Paper, Store } from '#core/book/store.ts';
 import { houseHours } from '#core/work/workHours.ts';
 
@@ -50,6 +52,18 @@ export async function readChoices(store: Store): Promise<PlanChoice[]> {
 export async function readKeptPlan(store: Store): Promise<KeptPlanPaper | null> {
   const last = [...(await store.papers(planPaper)).values()].at(-1);
   return last === undefined ? null : planBody.parse(JSON.parse(last));
+}
+
+const planReach = z.object({ made: z.string(), plan: z.object({ from: dayValue, until: dayValue }) });
+
+/** The last that was kept by the evening of `today` and that reaches a day; of the others only the days are read. */
+export async function readKeptPlanOf(store: Store, day: Day, today: Day): Promise<KeptPlanPaper | null> {
+  for (const body of [...(await store.papers(planPaper)).values()].toReversed()) {
+    const written: unknown = JSON.parse(body);
+    const { made, plan } = planReach.parse(written);
+    if (made.slice(0, 10) <= today && plan.from <= day && day <= plan.until) return planBody.parse(written);
+  }
+  return null;
 }
 
 /** Every plan that was kept, the oldest first. */

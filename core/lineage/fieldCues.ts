@@ -2,6 +2,7 @@ import { addDays, dayInWords, daysBetween, monthDayInWords, type Day } from '#sh
 import type { ColonyState, Look } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
+import { phaseOn } from '#core/work/roundPhases.ts';
 import { lookSentence } from './colonyWords.ts';
 import { yardOn } from './yardOn.ts';
 
@@ -29,6 +30,9 @@ export function foundLast(state: ColonyState, day: Day): { day: Day; sentence: s
 /** What to look for. `recent`: standing splits and treatments of the last months, those of whole yards too. */
 export function cuesFor(state: ColonyState, day: Day, rules: RuleValues, recent: readonly Entry[]): string[] {
   const looks = state.looks.filter((look) => look.day < day);
+  // A hive that was closed for winter is not opened for what the looks of summer left open.
+  const last = looks.at(-1);
+  if (phaseOn(rules, day) === 'winter' && (last === undefined || phaseOn(rules, last.day) !== 'winter')) return [];
   const walkAway = walkAwayCue(state, looks, day, rules, recent);
   return [walkAway, walkAway === null ? queenCue(state, looks, day, rules) : null, cellsCue(looks, day), mitesCue(state, day, rules, recent)].filter((cue) => cue !== null);
 }

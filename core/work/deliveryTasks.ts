@@ -2,6 +2,8 @@ import type { YardId } from '#shared/brands.ts';
 import type { PlacedOrder } from '#shared/contract/placed.ts';
 import type { WorkTask } from '#shared/contract/work.ts';
 import { dayInWords, type Day } from '#shared/days.ts';
+import { counted } from '#shared/figures.ts';
+import { countedItems, oneItem } from '#shared/itemWords.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
@@ -24,11 +26,12 @@ export function deliveryTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
     const key = `delivery|${order.entry}`;
     const bees = order.kind === 'package' || order.kind === 'nuc' || order.kind === 'colony';
     const yard = bees ? roomiest(facts) : null;
-    if (yard === null) return [{ ...frame(order, from, by), key, what: `Take over ${order.left} ${order.item}`, yard: null, ...asWritten(takingOver), sources: [] }];
+    if (yard === null) return [{ ...frame(order, from, by), key, what: `Take over ${thing(order)}`, yard: null, ...asWritten(takingOver), sources: [] }];
     const minutes = order.kind === 'package' ? 'work.minutes.unpack' : 'work.minutes.nuc';
     const hive: WorkTask = {
-      ...frame(order, from, by), key, what: order.kind === 'package' ? `Hive ${order.left} packages` : `Put ${order.left} ${order.item} in their places`,
+      ...frame(order, from, by), key, what: order.kind === 'package' ? `Hive ${counted(order.left, 'package', 'packages')}` : `Put ${thing(order)} in ${order.left === 1 ? 'its place' : 'their places'}`,
       reason: `${order.sentence} ${yard.name} has the most room for them.`, yard: yard.id, ...minutesFor(numberRule(rules, minutes), order.left, pace), weather: 'dry', sources: sourcesOf([minutes], rules),
+      bring: [{ item: order.item, count: order.left }, ...(order.kind === 'colony' ? [] : [{ item: 'hive with frames', count: order.left }, { item: 'feeder', count: order.left }])],
     };
     const check = (step: string, what: string, keys: readonly [string, string], after: string): WorkTask => ({
       ...hive, key: `${key}|${step}`, what, reason: 'So many days after they are hived.', bring: [], weather: 'flying', ...minutesFor(numberRule(rules, 'work.minutes.check'), order.left, pace),
@@ -41,6 +44,10 @@ export function deliveryTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
       check('eggs', 'Look for eggs of the new queens', ['attention.newQueen.from', 'attention.newQueen.by'], key),
     ];
   });
+}
+
+function thing({ item, left }: PlacedOrder): string {
+  return countedItems(left, oneItem(item));
 }
 
 function frame(order: PlacedOrder, from: Day, by: Day): Omit<WorkTask, 'key' | 'what' | 'yard' | 'minutes' | 'minutesReason' | 'sources'> {

@@ -1,7 +1,11 @@
 import type { Need, NeedKey, NeedWeather } from '#shared/contract/needs.ts';
 import type { WorkTask } from '#shared/contract/work.ts';
 import { daysBetween } from '#shared/days.ts';
+import { aliveOn } from '#core/journal/colonyState.ts';
+import { yardOn } from '#core/lineage/yardOn.ts';
+import { loadOf } from './needLoad.ts';
 import { minutesFor, type OwnPace } from './ownMinutes.ts';
+import type { WorkFacts } from './workFacts.ts';
 
 /** Rounds are planned by season, and see to these. */
 const seenOnRounds: ReadonlySet<NeedKey> = new Set<NeedKey>(['look', 'heft']);
@@ -16,7 +20,7 @@ const together = 5;
 const weather: Readonly<Record<NeedWeather, WorkTask['weather']>> = { open: 'flying', quick: 'flying', top: 'dry', label: 'flying', any: 'any' };
 
 /** What the list of needs asks for, as tasks: the same act in one yard at about the same days is one. */
-export function needTasks(needs: readonly Need[], pace: OwnPace): WorkTask[] {
+export function needTasks(needs: readonly Need[], pace: OwnPace, { today, states, fitting }: Pick<WorkFacts, 'today' | 'states' | 'fitting'>): WorkTask[] {
   const groups: Need[][] = [];
   const open = new Map<string, Need[][]>();
   for (const need of needs.filter(({ rule }) => !seenOnRounds.has(rule)).toSorted((a, b) => compare(a.latest, b.latest) || compare(a.key, b.key))) {
@@ -31,7 +35,12 @@ export function needTasks(needs: readonly Need[], pace: OwnPace): WorkTask[] {
       groups.push(group);
     }
   }
-  return groups.map((group) => taskOf(group, pace));
+  return groups.map((group) => {
+    const task = taskOf(group, pace);
+    const { yard, latest } = task;
+    const many = () => (task.colonies.length > 0 ? task.colonies.length : states.filter((state) => aliveOn(state, today) && yardOn(state, today) === yard).length);
+    return yard === null ? task : { ...task, bring: loadOf(group, many, () => fitting(yard, latest < today ? today : latest)) };
+  });
 }
 
 function fits(group: readonly Need[], need: Need): boolean {
@@ -47,20 +56,8 @@ function taskOf(group: readonly Need[], pace: OwnPace): WorkTask {
   return {
     key: `need|${first.key}`, source: first.rule === 'orders' ? 'order' : 'due', what: first.act, reason: first.because, yard: home ? null : (first.yard?.id ?? null), colonies: home ? [] : colonies,
     earliest: group.reduce((most, { earliest }) => (earliest > most ? earliest : most), first.earliest), latest: first.latest, overdue: group.some(({ status }) => status === 'overdue'),
-    ...timed, people: first.people, weather: weather[first.weather], bring: bringOf(group), after: null, sources: [],
+    ...timed, people: first.people, weather: weather[first.weather], bring: [], after: null, sources: [],
   };
-}
-
-function bringOf(group: readonly Need[]): WorkTask['bring'] {
-  const found = new Map<string, number>();
-  for (const { bring } of group) {
-    for (const { item, count, unit, each } of bring) {
-      // A task counts things; what is measured is counted in its measure.
-      const thing = unit === '' ? item : `${unit} ${item}`;
-      found.set(thing, each ? (found.get(thing) ?? 0) + count : Math.max(found.get(thing) ?? 0, count));
-    }
-  }
-  return [...found].map(([item, count]) => ({ item, count }));
 }
 
 function compare(a: string, b: string): number {

@@ -8,8 +8,8 @@ import type { WorkFacts } from './workFacts.ts';
 /** How long a time of an own task that was not done is still asked for. */
 const letGo = 42;
 
-/** The person’s own tasks, each time of a repeating one by itself; what was done or called off is left out. */
-export function ownTasks({ today, until, own, states }: WorkFacts): WorkTask[] {
+/** The person’s own tasks, each time of a repeating one by itself; what was done or called off is left out. A colony that died is named while its hive waits to be looked over. */
+export function ownTasks({ today, until, own, states, deadOuts }: WorkFacts): WorkTask[] {
   const byId = new Map(states.map((state) => [state.id, state]));
   return own.flatMap((task) => ownTimes(task, addDays(today, -letGo), until).flatMap(({ earliest, latest }): WorkTask[] => {
     if (task.settled.some(({ day }) => day === earliest)) return [];
@@ -17,7 +17,7 @@ export function ownTasks({ today, until, own, states }: WorkFacts): WorkTask[] {
     if (task.repeat !== null && latest < today && ownTimes(task, addDays(earliest, 1), today).some((next) => next.earliest > earliest)) return [];
     const colonies = task.colonies.flatMap((id) => {
       const state = byId.get(id);
-      return state === undefined || !aliveOn(state, today) ? [] : [{ id, label: state.label }];
+      return state !== undefined && (aliveOn(state, today) || deadOuts.has(id)) ? [{ id, label: state.label }] : [];
     });
     if (task.colonies.length > 0 && colonies.length === 0) return [];
     return [{

@@ -3,6 +3,7 @@ import { addDays, dayInWords, type Day } from '#shared/days.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
+import type { RuleValues } from '#core/rules/houseRules.ts';
 import { minutesFor, type OwnPace } from './ownMinutes.ts';
 import { dueAfter, phaseOn, phaseWords, roundOf } from './roundPhases.ts';
 import { sourcesOf } from './seasonTasks.ts';
@@ -32,6 +33,18 @@ export function yardRounds({ today, states, yards, rules }: Pick<WorkFacts, 'tod
   });
 }
 
+/** What a round on that day is for. */
+export function roundWords(rules: RuleValues, day: Day): string {
+  const phase = phaseOn(rules, day);
+  return phase === 'swarm' ? 'Round: look for swarm cells' : phase === 'winter' ? 'Winter round: heft and look' : 'Round';
+}
+
+/** How often the days around that one ask for a round. */
+export function roundReason(rules: RuleValues, day: Day): string {
+  const phase = phaseOn(rules, day);
+  return `Every ${roundOf(rules, phase).every} days ${phaseWords[phase]}.`;
+}
+
 /** The next round of each yard as a task; those after it follow from the day on which it is made. */
 export function roundTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
   const { today, until, rules } = facts;
@@ -43,7 +56,7 @@ export function roundTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
     const { every, each } = roundOf(rules, phase);
     const earliest = addDays(first.due, -Math.floor(every / 2));
     return [{
-      key: roundKey(yard.id), source: 'round', what: phase === 'swarm' ? 'Round: look for swarm cells' : phase === 'winter' ? 'Winter round: heft and look' : 'Round',
+      key: roundKey(yard.id), source: 'round', what: roundWords(rules, on),
       reason: first.due < today ? sinceWhen(colonies, today, `a round is due every ${every} days ${phaseWords[phase]}`) : `Every ${every} days ${phaseWords[phase]}; the colony seen longest ago is due again.`, yard: yard.id,
       colonies: colonies.map(({ state }) => ({ id: state.id, label: state.label })), earliest: earliest < today ? today : earliest, latest: first.due, overdue: first.due < today,
       ...minutesFor(each, colonies.length, pace), people: 1, weather: phase === 'winter' ? 'dry' : 'flying', bring: [], after: null,

@@ -1,5 +1,6 @@
 import type { WorkTask } from '#shared/contract/work.ts';
 import { addDays, monthDayInWords, yearOf, type Day } from '#shared/days.ts';
+import { tools } from '#shared/loadWords.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
@@ -14,8 +15,8 @@ interface Rule {
   readonly minutes: string;
   readonly people: number;
   readonly weather: WorkTask['weather'];
-  /** For each colony. */
-  readonly bring: string | null;
+  /** For each colony, or once for the visit. */
+  readonly bring: { readonly item: string; readonly each: boolean };
   readonly numbers: readonly string[];
   /** Null where the place or the year has none. */
   readonly window: (days: SeasonDays, number: (key: string) => number) => { readonly from: Day; readonly by: Day; readonly says: string } | null;
@@ -27,19 +28,19 @@ const supersOn = ({ supers }: ColonyState) => supers.deep + supers.medium + supe
 /** What the season asks of every yard; what hangs on a colony’s own record is on the list of needs. */
 const rules: readonly Rule[] = [
   {
-    key: 'first supers', what: 'Put on the first supers', minutes: 'work.minutes.super', people: 1, weather: 'flying', bring: 'medium super', numbers: ['work.flow.from', 'work.firstSupers.before', 'work.firstSupers.by'],
+    key: 'first supers', what: 'Put on the first supers', minutes: 'work.minutes.super', people: 1, weather: 'flying', bring: { item: 'medium super with combs', each: true }, numbers: ['work.flow.from', 'work.firstSupers.before', 'work.firstSupers.by'],
     window: ({ flowFrom }, number) => ({
       from: addDays(flowFrom, -number('work.firstSupers.before')), by: addDays(flowFrom, -number('work.firstSupers.by')), says: `The main flow begins about ${monthDayInWords(flowFrom)}.`,
     }),
     wants: (state) => supersOn(state) === 0,
   },
   {
-    key: 'supers off', what: 'Take the supers off', minutes: 'needs.minutes.harvest', people: 2, weather: 'flying', bring: null, numbers: ['work.flow.until', 'work.supersOff.by'],
+    key: 'supers off', what: 'Take the supers off', minutes: 'needs.minutes.harvest', people: 2, weather: 'flying', bring: { item: tools.escape, each: false }, numbers: ['work.flow.until', 'work.supersOff.by'],
     window: ({ flowUntil }, number) => ({ from: flowUntil, by: addDays(flowUntil, number('work.supersOff.by')), says: `The main flow ends about ${monthDayInWords(flowUntil)}. A full super is heavy: two people.` }),
     wants: (state) => supersOn(state) > 0,
   },
   {
-    key: 'mouse guards', what: 'Put on mouse guards', minutes: 'work.minutes.guard', people: 1, weather: 'any', bring: 'mouse guard', numbers: ['work.frost.first', 'work.guards.by'],
+    key: 'mouse guards', what: 'Put on mouse guards', minutes: 'work.minutes.guard', people: 1, weather: 'any', bring: { item: 'mouse guard', each: true }, numbers: ['work.frost.first', 'work.guards.by'],
     window: ({ frost }, number) => (frost === null ? null : { from: addDays(frost, -7), by: addDays(frost, number('work.guards.by')), says: `The first frost is about ${monthDayInWords(frost)}.` }),
     wants: () => true,
   },
@@ -62,7 +63,7 @@ function taskOf(rule: Rule, { from, by, says }: { readonly from: Day; readonly b
   return [{
     key: `season|${rule.key}|${id}|${from}`, source: 'season', what: rule.what, reason: says, yard: id, colonies: colonies.map((state) => ({ id: state.id, label: state.label })),
     earliest: from, latest: by < from ? from : by, overdue: false, ...timed, people: rule.people, weather: rule.weather,
-    bring: rule.bring === null ? [] : [{ item: rule.bring, count: colonies.length }], after: null, sources: sourcesOf([...rule.numbers, rule.minutes], kept),
+    bring: [{ item: rule.bring.item, count: rule.bring.each ? colonies.length : 1 }], after: null, sources: sourcesOf([...rule.numbers, rule.minutes], kept),
   }];
 }
 

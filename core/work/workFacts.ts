@@ -1,3 +1,4 @@
+import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { Need } from '#shared/contract/needs.ts';
 import type { PlacedOrder } from '#shared/contract/placed.ts';
 import type { OwnTask } from '#shared/contract/work.ts';
@@ -17,6 +18,10 @@ export interface WorkFacts {
   readonly rules: RuleValues;
   /** What the list of needs asks for now or before the last day. */
   readonly needs: readonly Need[];
+  /** The active ingredients that fit in a yard on a day, by what the record says and the house’s own numbers; none where no treatment does. */
+  readonly fitting: (yard: YardId, on: Day) => readonly string[];
+  /** Colonies that died or left and whose hives nobody has looked over. */
+  readonly deadOuts: ReadonlySet<ColonyId>;
   /** Orders that are still on their way. */
   readonly awaited: readonly PlacedOrder[];
   readonly own: readonly OwnTask[];

@@ -14,7 +14,7 @@ export function workTasks(facts: WorkFacts): { tasks: WorkTask[]; pace: OwnPace 
   // Supers that every hive of a yard gets before the flow need not be asked for one by one.
   const supered = new Set(season.filter(({ key }) => key.startsWith('season|first supers')).flatMap(({ colonies }) => colonies.map(({ id }) => id)));
   const asked = facts.needs.filter(({ rule, colony }) => rule !== 'addBox' || colony === null || !supered.has(colony.id));
-  const tasks = [...needTasks(asked, pace), ...roundTasks(facts, pace), ...season, ...deliveryTasks(facts, pace), ...ownTasks(facts)];
+  const tasks = [...needTasks(asked, pace, facts), ...roundTasks(facts, pace), ...season, ...deliveryTasks(facts, pace), ...ownTasks(facts)];
   return { tasks: tasks.filter(({ earliest }) => earliest <= facts.until).toSorted((a, b) => compare(a.latest, b.latest) || compare(a.key, b.key)), pace };
 }
 

@@ -37,6 +37,7 @@ import { stockOperations } from './stock.ts';
 import { storesOperations } from './stores.ts';
 import { stripOperations } from './strip.ts';
 import { tallyOperations } from './tally.ts';
+import { tripOperations } from './trips.ts';
 import { workOperations } from './work.ts';
 import { workDayOperations } from './workDays.ts';
 import { workedOperations } from './worked.ts';
@@ -78,6 +79,7 @@ export const contract = {
   ...deadOutOperations,
   ...answerOperations,
   ...paperOperations,
+  ...tripOperations,
   ...workOperations,
   ...workDayOperations,
   ...planChangeOperations,

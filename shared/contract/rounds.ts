@@ -3,6 +3,7 @@ import { markMeanings } from '../roundMarks.ts';
 import { roundColumns, roundKinds } from '../roundSheets.ts';
 import { queenView } from './journal.ts';
 import { read, write } from './operation.ts';
+import { plannedSheet } from './trips.ts';
 import { colonyId, dayValue, nothing, yardId } from './values.ts';
 
 const kind = z.enum(roundKinds);
@@ -10,12 +11,16 @@ export const roundMarks = z.partialRecord(z.enum(markMeanings), z.string().max(4
 
 export const roundSetting = z.object({
   season: z.number().int(),
-  /** The kind of round that was open last in this yard. */
+  /** The kind that was chosen for this day, else the planned one, else that of the round that was open last in this yard. */
   kind,
   /** The columns of each kind, in the sheet's order: the person's own for this yard and season, else those of the last season that has some, else the standard ones. */
   columns: z.record(kind, z.array(z.enum(roundColumns))),
   /** Only the marks that the person changed. */
   marks: roundMarks,
+  /** The sheet for what is planned there that day; null where nothing is that belongs on one. */
+  planned: plannedSheet.nullable(),
+  /** What is planned for the yard as a whole that day, and how the round’s work says that it was done. */
+  yardWork: z.array(z.object({ what: z.string(), task: z.string() })),
   massUnit: z.enum(['lb', 'kg']),
 });
 export type RoundSetting = z.infer<typeof roundSetting>;

@@ -32,7 +32,7 @@ const cues = async (label: string, day: string) => (await paper(label, day))?.cu
 
 describe('what a round asks', () => {
   test('begins with the standard columns and marks', async () => {
-    expect(await setting()).toEqual({ season: 2026, kind: 'inspection', columns: standardColumns, marks: {}, massUnit: 'lb' });
+    expect(await setting()).toEqual({ season: 2026, kind: 'inspection', columns: standardColumns, planned: null, yardWork: [], marks: {}, massUnit: 'lb' });
   });
 
   test('columns are kept by yard, season and kind, in the sheet’s order, and the next season goes on from them', async () => {
@@ -104,6 +104,12 @@ describe('the field sheet', () => {
     // A closed hive in winter is no cue.
     await enter({ date: '2025-07-06', entry: 'requeen', yard: 'LB', colony: 'LB-1', queen_year: '2025' });
     expect(await cues('LB-1', '2025-12-05')).toEqual([]);
+  });
+
+  test('on a winter day nothing is asked for that would open the hive', async () => {
+    await enter({ date: '2025-09-12', entry: 'inspection', yard: 'LB', colony: 'LB-1', eggs: 'no', queen_cells: 'supersedure' }, { date: '2025-09-12', entry: 'mites', yard: 'LB', colony: 'LB-1', mites: '30', bees: '300' });
+    expect(await cues('LB-1', '2025-09-20')).toHaveLength(3);
+    expect(await cues('LB-1', '2025-11-08')).toEqual([]);
   });
 
   // Walk-away split of 20 May: earliest look for a laying queen 10 June (day 21), given up after 17 June (day 28).

@@ -8,7 +8,7 @@ import { legendOf } from '../../renderer/screens/tonight/columnWords.ts';
 import { readCell } from '../../renderer/screens/tonight/sheetCell.ts';
 import { columnsShown, type Typed, type TypedRow } from '../../renderer/screens/tonight/sheetColumns.ts';
 import { draftIsEmpty, freshSheet, readDraft, withoutSent, writeDraft } from '../../renderer/screens/tonight/sheetDraft.ts';
-import { workTrouble } from '../../renderer/screens/tonight/sheetEntries.ts';
+import { withAlsoDone, workTrouble } from '../../renderer/screens/tonight/sheetEntries.ts';
 import { runsOn } from '../../renderer/screens/tonight/sheetMarks.ts';
 import { composeRound, enteredLine, placeFaults, remarksOn, type RoundSheet } from '../../renderer/screens/tonight/sheetRound.ts';
 import type { SheetWide } from '../../renderer/screens/tonight/sheetRow.ts';
@@ -72,6 +72,15 @@ describe('what each kind of round enters', () => {
     expect(rowsOf({ 1: { bees: '4' } })).toHaveLength(1);
     for (const wide of [{ hours: 'two' }, { people: '0', hours: '1' }, { people: '2' }, { miles: 'far' }]) expect(workTrouble({ ...freshSheet.wide, ...wide }), JSON.stringify(wide)).not.toBeNull();
     expect(placeFaults([{ line: 1, column: 'hours', value: '', sentence: 'No.' }], composeRound(sheetOf({ 1: { bees: '4' } }, { hours: '1' })).sources)).toEqual([]);
+  });
+
+  test('what was done of the whole yard goes into the same entry of work, or makes one', () => {
+    const also = withAlsoDone(withAlsoDone('', 'entrances reduced', true), 'hives wrapped', true);
+    expect(withAlsoDone(also, 'entrances reduced', false)).toBe('hives wrapped');
+    expect(rowsOf({}, { also, hours: '2' })).toEqual([{ date: '2026-05-18', entry: 'work', yard: 'LB', hours: '2', task: 'round; entrances reduced; hives wrapped' }]);
+    expect(rowsOf({}, { also, people: '2' })).toEqual([{ date: '2026-05-18', entry: 'work', yard: 'LB', people: '2', task: 'entrances reduced; hives wrapped' }]);
+    const draft = { ...freshSheet, wide: { ...freshSheet.wide, also } };
+    expect([draftIsEmpty(draft), withoutSent(draft, draft, []).wide.also]).toEqual([false, '']);
   });
 
   test('every row of every kind fits its form', () => {

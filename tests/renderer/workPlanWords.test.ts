@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { chiefTask, hoursRefusal, visitsOn, weekLoadOf } from '#renderer/screens/work/planWeeks.ts';
 import { moveDayText, usualMove } from '#renderer/screens/work/moveDayText.ts';
 import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
-import { coloniesByTurn, turnKey } from '#renderer/screens/work/visitColonies.ts';
+import { coloniesByTurn, turnKey } from '#shared/visitColonies.ts';
 import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { MoveDay } from '#shared/contract/moveDays.ts';
 import type { Outing, PlannedTask, PlannedTrouble, WorkPlan, WorkTask } from '#shared/contract/work.ts';

@@ -127,13 +127,17 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   const sheet = page.locator('.trip-sheet');
   await expect.poll(() => words(sheet), soon).toContain('Mend the fence');
   expect(await words(sheet)).toContain('☐ 3 fence posts');
-  expect(await words(sheet)).toContain('all 2: QY-1, QY-2');
+  expect(await words(sheet)).toMatch(/Winter round: heft and look all 2 .*Round sheet: Stores\./);
+  // A label stays in one piece, however narrow its cell.
+  await expect.poll(() => sheet.locator('tbody .paper-label').evaluateAll((labels) => labels.map((one) => [one.textContent, getComputedStyle(one).whiteSpace])), soon).toEqual([['QY-1', 'nowrap'], ['QY-2', 'nowrap']]);
   expect(await words(sheet)).not.toContain('not kept yet');
   await expectAccessible(page);
   await page.getByRole('link', { name: 'Enter the round of Quarry' }).press('Enter');
 
   // The round and its hours are one act.
   await page.getByRole('heading', { name: /^Quarry, round of 25.November.2026$/ }).waitFor();
+  // It is the sheet that was printed.
+  await expect.poll(() => page.getByRole('combobox', { name: 'Sheet' }).inputValue(), soon).toBe('stores');
   await page.getByRole('textbox', { name: 'QY-1, frames of bees' }).fill('6');
   await page.getByRole('textbox', { name: 'Hours' }).fill('12:15-13:45');
   await page.getByRole('textbox', { name: 'People' }).fill('2');

@@ -12,6 +12,7 @@ import { naiveDriving } from '#core/work/plan/naivePlan.ts';
 import { planAnswer } from '#core/work/plan/planAnswer.ts';
 import { searchPlan } from '#core/work/plan/searchPlan.ts';
 import type { OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
+import { phaseOn } from '#core/work/roundPhases.ts';
 import { slotOn } from '#core/work/workHours.ts';
 import type { WorkPlan, WorkSlot } from '#shared/contract/work.ts';
 import { addDays, day, type Day } from '#shared/days.ts';
@@ -128,6 +129,16 @@ test('a round is not made again long before it is due', () => {
     return seen.filter((on, at) => at > 0 && on < addDays(seen[at - 1] ?? on, 5)).map((on) => `${key} on ${on}`);
   });
   expect(soon).toEqual([]);
+});
+
+test('a round is called by what it is for on the day it is planned for, not on the day the plan is made', async () => {
+  const rounds = (plan: WorkPlan) => plan.outings.flatMap(({ day: on, visits }) => visits.flatMap(({ tasks }) => tasks.filter(({ key }) => key.startsWith('round|')).map(({ what }) => ({ on, what }))));
+  const { rules } = asked.facts;
+  const spring = rounds(planned(asked, 5));
+  expect(spring.filter(({ on, what }) => what !== (phaseOn(rules, on) === 'swarm' ? 'Round: look for swarm cells' : 'Round'))).toEqual([]);
+  expect(new Set(spring.map(({ what }) => what)).size).toBe(2);
+  const winter = await askedOn(day('2026-11-25'));
+  expect(new Set(rounds(planned(winter, 5)).map(({ what }) => what))).toEqual(new Set(['Winter round: heft and look']));
 });
 
 test('a held day that the hours do not reach is said, not dropped in silence', () => {

@@ -1,7 +1,8 @@
 import type { Outing, PlannedTask, PlannedTrouble, PlannedVisit, WeekLoad, WorkHours, WorkPlan, WorkTask } from '#shared/contract/work.ts';
 import { daysBetween, type Day } from '#shared/days.ts';
+import type { RuleValues } from '#core/rules/houseRules.ts';
 import { slotOn } from '../workHours.ts';
-import { roundKey } from '../roundTasks.ts';
+import { roundKey, roundWords } from '../roundTasks.ts';
 import type { MadeProblem, PlanFacts } from './makeProblem.ts';
 import type { PlanDraft } from './planProblem.ts';
 import { planTroubles } from './planTroubles.ts';
@@ -28,12 +29,12 @@ export function planAnswer(made: MadeProblem, found: PlanDraft, asked: PlanFacts
   };
 }
 
-function outingOf(made: MadeProblem, draft: PlanDraft, { hours, choices }: PlanFacts, on: number, choice: number, before: ReadonlySet<string> | null): Outing {
+function outingOf(made: MadeProblem, draft: PlanDraft, { facts: { rules }, hours, choices }: PlanFacts, on: number, choice: number, before: ReadonlySet<string> | null): Outing {
   const possible = made.outings[choice];
   const day = made.days[on];
   if (possible === undefined || day === undefined) throw new Error(`outing ${choice} of day ${on} is not in the problem`);
   const { tour, crew, slot } = possible;
-  const done = possible.yards.map((yard) => tasksAt(made, draft, yard, on));
+  const done = possible.yards.map((yard) => tasksAt(made, draft, yard, on, rules));
   const working = done.flat().reduce((sum, { person }) => sum + person, 0);
   const setUp = (possible.end - possible.begin - tour.legs.reduce((sum, leg) => sum + leg, 0) - possible.room / crew.length) / possible.yards.length;
   let clock = possible.begin;
@@ -67,7 +68,7 @@ interface DoneThere {
   readonly person: number;
 }
 
-function tasksAt(made: MadeProblem, draft: PlanDraft, yard: number, on: number): DoneThere[] {
+function tasksAt(made: MadeProblem, draft: PlanDraft, yard: number, on: number, rules: RuleValues): DoneThere[] {
   const { problem } = made;
   const jobs = problem.jobs.flatMap((job, at): DoneThere[] => {
     const many = draft.jobs[at]?.get(on) ?? 0;
@@ -90,7 +91,7 @@ function tasksAt(made: MadeProblem, draft: PlanDraft, yard: number, on: number):
     const earlier = [...(draft.rounds[at] ?? [])].reduce((sum, [day, units]) => sum + (day < on ? units : 0), 0) % round.units;
     const person = many * (round.each[on] ?? 0);
     return [{
-      planned: { key: roundKey(about.yard.id), what: 'Round', ...coloniesOf(about.colonies, round.units, earlier, many), minutes: Math.round(person), people: 1, late: 0 },
+      planned: { key: roundKey(about.yard.id), what: roundWords(rules, made.days[on] as Day), ...coloniesOf(about.colonies, round.units, earlier, many), minutes: Math.round(person), people: 1, late: 0 },
       task: null, share: many / round.units, person,
     }];
   });

@@ -1,6 +1,7 @@
 import type { YardRow } from '#shared/contract/book.ts';
 import { inSheetOrder, roundColumns, type RoundColumn } from '#shared/roundSheets.ts';
 import { seasonName } from '#shared/seasons.ts';
+import { plannedColumns } from './plannedColumns.ts';
 import type { Round } from './useRound.ts';
 import { words } from './words.ts';
 
@@ -20,7 +21,7 @@ export function RoundColumns({ round, yard, onClose }: { readonly round: Round; 
           return (
             <label key={column}>
               <input type="checkbox" checked={on} disabled={on && asked.length === 1} onChange={(event) => set(column, event.target.checked)} /> {words.names[column]}
-              {!on && round.columns.includes(column) ? <span className="soft"> ({words.columns.typed})</span> : null}
+              {!on && round.columns.includes(column) ? <span className="soft"> ({plannedColumns(round.planned).includes(column) ? words.columns.planned : words.columns.typed})</span> : null}
             </label>
           );
         })}

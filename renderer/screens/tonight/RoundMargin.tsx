@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { RoundRow } from '#shared/contract/journal.ts';
+import type { PlannedSheet } from '#shared/contract/trips.ts';
 import type { Marks } from '#shared/roundMarks.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { number } from '../../parts/format.ts';
@@ -15,17 +16,19 @@ interface RoundMarginProps {
   readonly row: RoundRow | null;
   readonly column: ColumnKey;
   readonly marks: Marks;
+  readonly planned: PlannedSheet | null;
   /** What the record says to look for. */
   readonly cues: readonly string[];
 }
 
 /** What the margin tells of the cell the keyboard is in. */
-export function RoundMargin({ row, column, marks, cues }: RoundMarginProps) {
+export function RoundMargin({ row, column, marks, planned, cues }: RoundMarginProps) {
   if (row === null) {
     return (
       <MarginContent heading={words.margin.keys}>
         <p>{words.margin.rest}</p>
         <p>{words.margin.keyList}</p>
+        <Planned planned={planned} />
       </MarginContent>
     );
   }
@@ -51,6 +54,7 @@ export function RoundMargin({ row, column, marks, cues }: RoundMarginProps) {
             ))}
           </MarginPart>
         ) : null}
+        <Planned planned={planned} />
         <MarginPart heading={words.margin.lastLook}>
           {row.lastLook ? <p>{words.margin.look(row.lastLook.day, row.lastLook.sentence)}</p> : <p className="soft">{words.margin.noLook}</p>}
         </MarginPart>
@@ -62,6 +66,18 @@ export function RoundMargin({ row, column, marks, cues }: RoundMarginProps) {
         </MarginPart>
       </div>
     </MarginContent>
+  );
+}
+
+/** The work that the trip sheet of the day has for this yard. */
+function Planned({ planned }: { readonly planned: PlannedSheet | null }) {
+  if (planned === null) return null;
+  return (
+    <MarginPart heading={words.margin.planned}>
+      {planned.works.map(({ what }) => (
+        <p key={what.join()}>{what.join('; ')}.</p>
+      ))}
+    </MarginPart>
   );
 }
 

@@ -167,7 +167,7 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
           <OpenRounds rounds={others} yards={book.yards} onOpen={onPick} />
         </div>
       </Page>
-      <RoundMargin row={shownHere} column={here?.column ?? 'bees'} marks={round.setting.marks} cues={cues} />
+      <RoundMargin row={shownHere} column={here?.column ?? 'bees'} marks={round.setting.marks} planned={round.planned} cues={cues} />
     </>
   );
 }

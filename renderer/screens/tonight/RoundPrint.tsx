@@ -1,15 +1,18 @@
+import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { PaperRow, RoundSetting } from '#shared/contract/rounds.ts';
 import { dayFromIso, type Day } from '#shared/days.ts';
-import type { RoundColumn } from '#shared/roundSheets.ts';
+import { inSheetOrder, type RoundColumn } from '#shared/roundSheets.ts';
 import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayShort, dayWithWeekday, missing } from '../../parts/format.ts';
 import { PaperPage } from '../../parts/PaperPage.tsx';
+import { PaperLabel } from './PaperLabel.tsx';
 import { paperWords as words } from './paperWords.ts';
+import { plannedColumns } from './plannedColumns.ts';
 import './fieldSheet.css';
 
 /** The sheet to write on in the yard: the same colonies and the same questions as the sheet it is typed into afterwards. */
@@ -42,8 +45,17 @@ function FieldSheet({ yard, day }: { readonly yard: YardId; readonly day: Day })
 
 const nothingToDo: ReadonlyMap<ColonyId, readonly string[]> = new Map();
 
+interface FieldArticleProps {
+  readonly yard: YardId;
+  readonly day: Day;
+  readonly todo?: ReadonlyMap<ColonyId, readonly string[]>;
+  /** False: only what stands below them. */
+  readonly rows?: boolean;
+  readonly children?: ReactNode;
+}
+
 /** One yard's sheet, with what is planned for each colony where the sheet belongs to a trip. */
-export function FieldArticle({ yard, day, todo = nothingToDo }: { readonly yard: YardId; readonly day: Day; readonly todo?: ReadonlyMap<ColonyId, readonly string[]> }) {
+export function FieldArticle({ yard, day, todo = nothingToDo, rows = true, children }: FieldArticleProps) {
   const { book } = useBook();
   const setting = useRead('rounds.setting', { yard, day });
   const { data, fault } = useRead('rounds.paper', { yard, day });
@@ -51,15 +63,16 @@ export function FieldArticle({ yard, day, todo = nothingToDo }: { readonly yard:
   return (
     <article>
       <h1>{words.title(data.yard.name, day)}</h1>
-      <p>{words.line(book.name, data.yard.code, words.kinds[setting.data.kind], data.rows.length)}</p>
-      {data.rows.length === 0 ? <p>{words.empty}</p> : <FieldTable rows={data.rows} setting={setting.data} todo={todo} running={words.running(book.name, data.yard.name, dayWithWeekday(day))} />}
-      <p>{words.foot}</p>
+      {rows ? <p>{words.line(book.name, data.yard.code, words.sheetName(setting.data.kind, setting.data.planned), data.rows.length)}</p> : null}
+      {!rows ? null : data.rows.length === 0 ? <p>{words.empty}</p> : <FieldTable rows={data.rows} setting={setting.data} todo={todo} running={words.running(book.name, data.yard.name, dayWithWeekday(day))} />}
+      {children}
+      <p className="field-foot">{words.foot}</p>
     </article>
   );
 }
 
 function FieldTable({ rows, setting, todo, running }: { readonly rows: readonly PaperRow[]; readonly setting: RoundSetting; readonly todo: ReadonlyMap<ColonyId, readonly string[]>; readonly running: string }) {
-  const columns = setting.columns[setting.kind];
+  const columns = columnsOf(setting);
   return (
     <table>
       <thead>
@@ -83,7 +96,7 @@ function FieldTable({ rows, setting, todo, running }: { readonly rows: readonly 
         {rows.map((row) => (
           <tr key={row.colony}>
             <th scope="row">
-              <bdi>{row.label}</bdi>
+              <PaperLabel label={row.label} />
             </th>
             <td>{queenWords(row)}</td>
             <td className="field-told">
@@ -107,6 +120,11 @@ function FieldTable({ rows, setting, todo, running }: { readonly rows: readonly 
       </tbody>
     </table>
   );
+}
+
+/** What the sheet asks, and what planned work cannot be written down without; the sheet that is typed has the same. */
+function columnsOf({ columns, kind, planned }: RoundSetting): RoundColumn[] {
+  return inSheetOrder([...columns[kind], ...plannedColumns(planned)]);
 }
 
 function boxOf(column: RoundColumn): string {

@@ -5,7 +5,7 @@ import { entryWords } from '../../parts/entryWords.ts';
 import { readWeight } from './sheetAmounts.ts';
 import { readCell } from './sheetCell.ts';
 import { draftIsEmpty, freshSheet } from './sheetDraft.ts';
-import { workTrouble } from './sheetEntries.ts';
+import { alsoDone, withAlsoDone, workTrouble } from './sheetEntries.ts';
 import { wideAmount, type SheetWide } from './sheetRow.ts';
 import type { Round } from './useRound.ts';
 import { words } from './words.ts';
@@ -21,6 +21,8 @@ export function RoundWide({ round, onDone }: RoundWideProps) {
   const wide = round.draft.draft?.wide ?? freshSheet.wide;
   const has = (column: RoundColumn) => round.columns.includes(column);
   const { setting } = round;
+  // What was ticked stays in sight, whatever became of the plan.
+  const yardWork = [...round.yardWork, ...alsoDone(wide.also).filter((task) => !round.yardWork.some((one) => one.task === task)).map((task) => ({ what: task, task }))];
   const wrong: Partial<Record<keyof SheetWide, boolean>> = {
     sample: readCell('sample', wide.sample, setting).state === 'refused',
     amount: wideAmount(wide, setting) === 'refused',
@@ -75,6 +77,16 @@ export function RoundWide({ round, onDone }: RoundWideProps) {
           </datalist>
         </>
       ) : null}
+      {yardWork.length === 0 ? null : (
+        <span role="group" aria-label={words.controls.also}>
+          {words.controls.also}:{' '}
+          {yardWork.map(({ what, task }) => (
+            <label key={task} className="inline-choice">
+              <input type="checkbox" checked={alsoDone(wide.also).includes(task)} onChange={(event) => round.setWide({ also: withAlsoDone(wide.also, task, event.target.checked) })} /> {what}{' '}
+            </label>
+          ))}
+        </span>
+      )}
       <span className="round-work" role="group" aria-label={words.controls.work}>
         {field('hours', words.controls.hours, 'round-time', undefined, words.controls.hoursHelp)} {field('people', words.controls.people, 'round-small')} {field('miles', words.controls.miles, 'round-small')}
       </span>

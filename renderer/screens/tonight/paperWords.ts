@@ -1,14 +1,24 @@
+import type { PlannedSheet } from '#shared/contract/trips.ts';
 import type { Day } from '#shared/days.ts';
+import type { RoundKind } from '#shared/roundSheets.ts';
 import { dayWithWeekday } from '../../parts/format.ts';
-import { headOf } from './columnWords.ts';
+import { headOf, names } from './columnWords.ts';
 import { words } from './words.ts';
 
 const colonies = (count: number) => (count === 1 ? '1 colony' : `${count} colonies`);
 
+const list = (all: readonly string[]) => (all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`);
+
+/** “Stores, and for “Count mites” also: mites counted, bees in the sample”: the sheet, and what stands on it for planned work beside its own. */
+export function sheetName(kind: RoundKind, planned: PlannedSheet | null): string {
+  const more = (planned?.works ?? []).flatMap(({ what, columns }) => (columns.length === 0 ? [] : [`, and for ${list(what.map((one) => `“${one}”`))} also: ${columns.map((column) => names[column]).join(', ')}`]));
+  return `${words.kinds[kind]}${more.join(';')}`;
+}
+
 /** What stands on the sheet that goes into the yard. */
 export const paperWords = {
   headOf,
-  kinds: words.kinds,
+  sheetName,
   sheet: 'Field sheet',
   title: (yard: string, day: Day) => `${yard}, ${dayWithWeekday(day)}`,
   line: (book: string, code: string, kind: string, count: number) => `${book}, yard ${code}. ${kind}: ${colonies(count)} in stand order.`,

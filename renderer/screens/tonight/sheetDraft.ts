@@ -13,7 +13,7 @@ export interface SheetDraft {
   readonly kept: readonly string[];
 }
 
-export const freshSheet: SheetDraft = { typed: {}, wide: { sample: '300', method: '', feed: '', amount: '', tare: '', lot: '', ingredient: '', until: '', hours: '', people: '', miles: '' }, labels: {}, kept: [] };
+export const freshSheet: SheetDraft = { typed: {}, wide: { sample: '300', method: '', feed: '', amount: '', tare: '', lot: '', ingredient: '', until: '', also: '', hours: '', people: '', miles: '' }, labels: {}, kept: [] };
 
 export function draftKey(yard: number, day: string): string {
   return `round:${yard}:${day}`;
@@ -29,8 +29,8 @@ export function keptQuestion(remark: Remark): string {
 }
 
 export function draftIsEmpty(draft: SheetDraft): boolean {
-  const { hours, people, miles } = draft.wide;
-  return Object.values(draft.typed).every(rowIsEmpty) && `${hours}${people}${miles}`.trim() === '';
+  const { also, hours, people, miles } = draft.wide;
+  return Object.values(draft.typed).every(rowIsEmpty) && `${also}${hours}${people}${miles}`.trim() === '';
 }
 
 /** What is left of a sheet after the part that was sent is entered: typing that came meanwhile or was not on the sheet. */
@@ -41,7 +41,7 @@ export function withoutSent(now: SheetDraft, { typed: sent, wide }: Pick<SheetDr
     const left = Object.fromEntries(columnKeys.filter((key) => row[key] !== undefined && row[key] !== gone?.[key]).map((key) => [key, row[key]]));
     if (!rowIsEmpty(left)) typed[colony] = left;
   }
-  const worked = Object.fromEntries((['hours', 'people', 'miles'] as const).map((key) => [key, now.wide[key] === wide[key] ? '' : now.wide[key]]));
+  const worked = Object.fromEntries((['also', 'hours', 'people', 'miles'] as const).map((key) => [key, now.wide[key] === wide[key] ? '' : now.wide[key]]));
   return { ...now, typed, wide: { ...now.wide, ...worked }, kept: [] };
 }
 

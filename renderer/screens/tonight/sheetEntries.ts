@@ -110,17 +110,28 @@ function cellsOf(columns: readonly ColumnKey[], read: RowReadings): Cells {
 }
 
 /** Why what is said of the work cannot be entered; null when it can, or nothing is said. */
-export function workTrouble({ hours, people, miles }: SheetWide): string | null {
+export function workTrouble({ also, hours, people, miles }: SheetWide): string | null {
   const [h, p, m] = [hours.trim(), people.trim(), miles.trim()];
   if (h !== '' && workedTime(h) === null) return words.refused.hours(h);
   if (p !== '' && !/^[1-9]\d{0,2}$/.test(p)) return words.refused.people(p);
   if (m !== '' && figure(m) === null) return words.refused.miles(m);
-  return p !== '' && h === '' && m === '' ? words.refused.peopleAlone : null;
+  return p !== '' && h === '' && m === '' && also === '' ? words.refused.peopleAlone : null;
 }
 
 /** The work of the round as an entry; null when none is said. */
-export function workCells({ hours, people, miles }: SheetWide, kind: RoundKind): Cells | null {
+export function workCells({ also, hours, people, miles }: SheetWide, kind: RoundKind): Cells | null {
   const [time, m] = [workedTime(hours), figure(miles.trim())];
-  if (time === null && m === null) return null;
-  return { ...(time === null ? {} : { hours: String(time.hours) }), ...(time === null || time.clock === null ? {} : { note: time.clock }), ...(people.trim() === '' ? {} : { people: people.trim() }), ...(m === null ? {} : { miles: String(m) }), task: words.task[kind] };
+  if (time === null && m === null && also === '') return null;
+  const rounds = time === null && m === null ? [] : [words.task[kind]];
+  return { ...(time === null ? {} : { hours: String(time.hours) }), ...(time === null || time.clock === null ? {} : { note: time.clock }), ...(people.trim() === '' ? {} : { people: people.trim() }), ...(m === null ? {} : { miles: String(m) }), task: [...rounds, ...alsoDone(also)].join('; ') };
+}
+
+const parted = '; ';
+
+export function alsoDone(also: string): string[] {
+  return also === '' ? [] : also.split(parted);
+}
+
+export function withAlsoDone(also: string, task: string, done: boolean): string {
+  return [...alsoDone(also).filter((one) => one !== task), ...(done ? [task] : [])].join(parted);
 }

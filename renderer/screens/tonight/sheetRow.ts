@@ -22,6 +22,8 @@ export interface SheetWide {
   /** The day the treatment comes off, as typed. */
   readonly until: string;
   /** The work of the round, entered with it if any is given. */
+  /** What was done of the yard as a whole, in the words of the work entry, parted by `; `. */
+  readonly also: string;
   readonly hours: string;
   readonly people: string;
   readonly miles: string;

@@ -2,6 +2,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { OpenBook, YardRow } from '#shared/contract/book.ts';
 import type { RoundRow } from '#shared/contract/journal.ts';
 import type { RoundSetting } from '#shared/contract/rounds.ts';
+import type { PlannedSheet } from '#shared/contract/trips.ts';
 import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { marksFrom } from '#shared/roundMarks.ts';
@@ -9,6 +10,7 @@ import type { RoundColumn, RoundKind } from '#shared/roundSheets.ts';
 import { grouped } from '#shared/grouped.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { plannedColumns } from './plannedColumns.ts';
 import { readCell } from './sheetCell.ts';
 import { columnsShown, filledIn, withCell, type ColumnKey, type Typed } from './sheetColumns.ts';
 import { draftKey, keptQuestion, withoutSent, writeDraft, type SheetDraft } from './sheetDraft.ts';
@@ -30,6 +32,10 @@ export interface Round {
   readonly kind: RoundKind;
   /** The columns that stand on the sheet. */
   readonly columns: readonly RoundColumn[];
+  /** What is planned here for this day, as far as it goes onto the sheet. */
+  readonly planned: PlannedSheet | null;
+  /** What is planned for the yard as a whole. */
+  readonly yardWork: RoundSetting['yardWork'];
   /** The columns asked for in each kind of round, here and this season. */
   readonly asked: RoundSetting['columns'];
   readonly season: number;
@@ -59,6 +65,7 @@ export interface Round {
 const noRows: readonly RoundRow[] = [];
 const noColumns: RoundSetting['columns'] = { inspection: [], mites: [], feed: [], supers: [], harvest: [], stores: [], mix: [] };
 const nothingTyped: Typed = {};
+const noYardWork: RoundSetting['yardWork'] = [];
 
 /** One sheet: its colonies, its typing, and entering it. */
 export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, rounds: Rounds): Round {
@@ -89,7 +96,8 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
   }, [key, book.path]);
 
   const typed = draft.draft?.typed;
-  const columns = useMemo(() => columnsShown(asked[kind], typed ?? nothingTyped), [asked, kind, typed]);
+  const planned = told.data?.planned ?? null;
+  const columns = useMemo(() => columnsShown([...asked[kind], ...plannedColumns(planned)], typed ?? nothingTyped), [asked, kind, planned, typed]);
   const filled = useMemo(() => (typed ? filledRows({ colonies: rows, typed }) : 0), [rows, typed]);
   const all = typed ? filledIn(typed) : null;
   useEffect(() => {
@@ -198,7 +206,7 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
   };
 
   return {
-    kind, columns, asked, season: told.data?.season ?? 0, setting, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
+    kind, columns, planned, yardWork: told.data?.yardWork ?? noYardWork, asked, season: told.data?.season ?? 0, setting, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
     type, keepQuestion, setWide, dropStrays, choose, enter,
   };
 }

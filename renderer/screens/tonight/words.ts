@@ -50,6 +50,7 @@ export const words = {
     lot: 'Lot',
     ingredient: 'Treated with',
     until: 'until',
+    also: 'Also done',
     hours: 'Hours',
     hoursHelp: 'How long, as 2.5, or from when until when, as 17:30-20',
     people: 'People',
@@ -134,6 +135,7 @@ export const words = {
     close: 'Done',
     last: 'A sheet has at least one column.',
     typed: 'has typing on it',
+    planned: 'for what is planned this day',
   },
   markEditor: {
     title: 'Short marks on every sheet',
@@ -209,6 +211,7 @@ export const words = {
     noQueen: 'No queen recorded.',
     keys: 'Keys',
     keyList: 'Enter down, Shift Enter up, Tab across. Arrows move. Down a column of marks no Enter is needed between them, and a space leaves a colony empty. Page Up and Page Down go ten colonies. Ctrl D repeats the cell above; Ctrl Shift D repeats a cell down into the empty ones of rows begun. Esc takes back what you typed in a cell. Ctrl Enter enters the round.',
+    planned: 'Planned for this day',
     rest: 'Go into a cell and its colony is told here.',
   },
   empty: {

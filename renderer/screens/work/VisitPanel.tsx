@@ -3,12 +3,12 @@ import { Link } from 'wouter';
 import type { YardRow } from '#shared/contract/book.ts';
 import type { PlanChoice, WorkTask } from '#shared/contract/work.ts';
 import type { Day } from '#shared/days.ts';
+import { turnKey } from '#shared/visitColonies.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { dayShort, missing, number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { MoveForm } from './MoveForm.tsx';
 import { clock, type BoardVisit } from './planWeeks.ts';
-import { turnKey } from './visitColonies.ts';
 import { words } from './words.ts';
 
 interface VisitPanelProps {

@@ -1,5 +1,9 @@
 import type { Day } from '#shared/days.ts';
-import { dayWithWeekday, fixed } from '../../parts/format.ts';
+import type { PlannedSheet, TripTask } from '#shared/contract/trips.ts';
+import { counted, dayShort, dayWithWeekday } from '../../parts/format.ts';
+import { paperWords, sheetName } from '../tonight/paperWords.ts';
+
+const sheetIs = (sheet: PlannedSheet) => `Round sheet: ${sheetName(sheet.kind, sheet)}.`;
 
 /** What stands on the sheet for a day's trip. */
 export const tripWords = {
@@ -13,18 +17,31 @@ export const tripWords = {
   print: 'Print the trip sheet',
   load: 'To load',
   loadNone: 'Nothing is named to load.',
-  item: (count: number, item: string) => `${fixed(count, Number.isInteger(count) ? 0 : 1)} ${item}`,
+  inCase: (thing: string) => `in case: ${thing}`,
   order: 'Order of the yards',
   yard: (at: number, name: string, arrive: string, leave: string) => `${at}. ${name}, ${arrive} to ${leave}`,
   done: 'Done',
   task: 'Task',
   colonies: 'Colonies',
-  minutes: 'Minutes of work',
+  minutes: 'Minutes',
   why: 'Why',
   some: (count: number, of: number, known: boolean) => (known ? `${count} of ${of}: ` : `${count} of these ${of}: `),
-  allOf: (of: number) => `all ${of}: `,
+  allOf: (of: number) => `${counted(of, 'colony', 'colonies')}: `,
   box: '☐',
   enter: (yard: string) => `Enter the round of ${yard}`,
   weather: { any: 'In any weather', dry: 'Wants a dry day', flying: 'Wants a dry, calm day, warm enough for bees to fly' } as const,
-  caution: 'Telephone, water, veil, smoker and something to put it out with; the plan for a bad sting.',
+  always: 'hive tool, veil, gloves, smoker and something to put it out with; telephone, water, the plan for a bad sting',
+  whole: (of: number) => (of === 1 ? 'the one there' : `all ${of}`),
+  someOf: (count: number, of: number) => (count === of ? counted(of, 'colony', 'colonies') : `${count} of ${of}`),
+  ended: ({ day, how }: NonNullable<TripTask['colonies'][number]['ended']>) => `(${how} ${dayShort(day)})`,
+  among: (share: string) => `${share}, as you choose`,
+  withDetail: (what: string, detail: string) => `${what}: ${detail}`,
+  todo: (what: string) => `☐ ${what}`,
+  sheetIs,
+  noSheet: 'Nothing of this is written down colony by colony, so there is no round sheet.',
+  foot: paperWords.foot,
+  lookOver: (label: string) => `Look over the dead-out ${label}`,
+  deadOut: 'Dead-out',
+  toDo: 'To do',
+  deadFound: 'What was found: brood, stores, bees, damp, mice, smell',
 } as const;

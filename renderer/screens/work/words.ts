@@ -1,5 +1,6 @@
 import type { PlanChoice, PlannedTrouble, WorkPlan } from '#shared/contract/work.ts';
 import type { Day } from '#shared/days.ts';
+import { loadLines, type Load } from '#shared/loadWords.ts';
 import { counted, dayShort, dayText, dayWithWeekday, fixed, momentText } from '../../parts/format.ts';
 import { spell } from './planWeeks.ts';
 
@@ -96,7 +97,7 @@ export const words = {
   notUndone: 'That could not be taken back: something of it was changed meanwhile. See what is fixed below the plan.',
   visit: (yard: string, day: Day) => `${yard}, ${dayWithWeekday(day)}`,
   visitLine: (arrive: string, leave: string, out: string, back: string, people: readonly string[]) => `There from ${arrive} to ${leave}. Leave home at ${out}, back at ${back}: ${people.join(' and ')}.`,
-  visitLoad: (bring: readonly { readonly item: string; readonly count: number }[]) => `To load for the whole trip: ${bring.map(({ item, count }) => `${fixed(count, Number.isInteger(count) ? 0 : 1)} ${item}`).join(', ')}.`,
+  visitLoad: (bring: readonly Load[]) => `To load for the whole trip: ${loadLines(bring).join(', ')}.`,
   weather: (need: keyof typeof weather) => `Wants ${weather[need]}.`,
   task: 'Task',
   colonies: 'Colonies',

@@ -1,5 +1,5 @@
-import type { WorkPlan, WorkTask } from '#shared/contract/work.ts';
-import type { Day } from '#shared/days.ts';
+import type { WorkPlan, WorkTask } from './contract/work.ts';
+import type { Day } from './days.ts';
 
 /** Where the colonies of a task on one day are found. */
 export function turnKey(day: Day, task: string): string {
