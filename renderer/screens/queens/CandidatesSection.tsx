@@ -1,17 +1,21 @@
+import { useMemo } from 'react';
 import { Link } from 'wouter';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayShort, dayText } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { QueenMark } from '../../parts/QueenMark.tsx';
 import { SourcesPart } from './SourcesPart.tsx';
 import { words } from './queensWords.ts';
 
 /** Colonies that want a new queen, by yard. */
 export function CandidatesSection() {
-  const { data, fault } = useRead('queens.candidates', {}, { keep: true });
+  const { data, fault } = useCalmRead('queens.candidates', {}, { keep: true });
   const note = useMarginNote();
-  const count = data?.yards.reduce((sum, { colonies }) => sum + colonies.length, 0) ?? 0;
+  const rows = useMemo(() => (data?.yards ?? []).flatMap((yard) => yard.colonies.map((colony) => ({ yard, colony }))), [data]);
+  const { shown, more } = useFirstRows(rows, words.requeen);
+  const count = rows.length;
   return (
     <section className="section" aria-label={words.requeen}>
       <h2>{words.requeen}</h2>
@@ -28,14 +32,14 @@ export function CandidatesSection() {
                 <th scope="col">{words.why}</th>
               </tr>
             </thead>
-            {data.yards.map((yard) => (
+            {[...Map.groupBy(shown, ({ yard }) => yard)].map(([yard, own]) => (
               <tbody key={yard.id}>
                 <tr>
                   <th scope="rowgroup" colSpan={3} className="queens-yard">
                     {yard.code} {yard.name} <span className="soft">{words.ofYard(yard.colonies.length, yard.standing)}</span>
                   </th>
                 </tr>
-                {yard.colonies.map(({ id, label, queen, reasons }) => (
+                {own.map(({ colony: { id, label, queen, reasons } }) => (
                   <tr
                     key={id}
                     {...note(() => (
@@ -71,6 +75,7 @@ export function CandidatesSection() {
               </tbody>
             ))}
           </table>
+          {more}
         </div>
       ) : null}
     </section>

@@ -9,6 +9,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, fixed, missing, number } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { spell } from './planWeeks.ts';
 import { WorkNav } from './WorkNav.tsx';
 import './work.css';
@@ -38,7 +39,7 @@ export function WorkedScreen() {
               </select>
             </label>
           </div>
-          <Season season={shown} unit={data.massUnit} />
+          <Season key={shown.season} season={shown} unit={data.massUnit} />
           <Ahead />
           <Planned />
         </>
@@ -59,6 +60,7 @@ export function WorkedScreen() {
 type SeasonWorked = OutputOf<'worked.seasons'>['seasons'][number];
 
 function Season({ season: { season, rows, total, busiest }, unit }: { readonly season: SeasonWorked; readonly unit: 'lb' | 'kg' }) {
+  const { shown, more } = useFirstRows(rows, words.table(seasonName(season)));
   return (
     <section aria-label={words.table(seasonName(season))}>
       <p className="sentence">
@@ -94,7 +96,7 @@ function Season({ season: { season, rows, total, busiest }, unit }: { readonly s
           </tr>
         </thead>
         <tbody>
-          {rows.map((row) => (
+          {shown.map((row) => (
             <tr key={row.yard?.id ?? 'home'}>
               <th scope="row">{row.yard?.name ?? words.home}</th>
               <Figures row={row} unit={unit} />
@@ -108,6 +110,7 @@ function Season({ season: { season, rows, total, busiest }, unit }: { readonly s
           </tr>
         </tfoot>
       </table>
+      {more}
       <h3 className="after-table">{words.busiest}</h3>
       {busiest.length === 0 ? <p className="soft">{words.busiestNone}</p> : null}
       <ol className="lines">
