@@ -1,5 +1,5 @@
 import type { Database } from 'better-sqlite3';
-import { sql, type Compilable } from 'kysely';
+import { sql, type Compilable, type ExpressionBuilder } from 'kysely';
 import type { ColonyId, EntryId, GestureId, YardId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
@@ -23,6 +23,9 @@ const withMarks = build
   .leftJoin('gesture', 'gesture.id', 'mark.gesture_id')
   .select(['entry.id', 'entry.gesture_id', 'entry.day', 'entry.place', 'entry.kind', 'entry.body', 'entry.replaces', 'mark.reason as reason', 'gesture.kind as by']);
 
+/** Countings that are kept at most. */
+const mostCounted = 16;
+
 /** The store over one SQLite file. Every call runs to its end before the next begins. */
 export function sqliteStore(database: Database, path: string): Store {
   const db = new SqliteRunner(database);
@@ -39,6 +42,8 @@ export function sqliteStore(database: Database, path: string): Store {
   const note = (from: number, states: readonly ColonyState[], vanished: readonly ColonyId[]) => {
     latest = [...latest.filter((one) => one.from < from).slice(-63), { from, states, vanished }];
   };
+  /** What was counted, by position and day: a large book takes long to count, and every look back asks for its days. */
+  const counted = new Map<string, Awaited<ReturnType<Store['counts']>>>();
   const keepWhole = (act: () => void) => {
     const from = position();
     whole(act);
@@ -75,11 +80,11 @@ export function sqliteStore(database: Database, path: string): Store {
     };
     db.many(links(), (row) => build.insertInto('colony_entry').values(row), (row) => [row.colony_id, row.entry_id]);
   };
-  const standingOf = (colonies: readonly ColonyId[]) => {
+  const standingOf = (colonies: readonly ColonyId[], until?: Day) => {
     const found = new Map<ColonyId, Entry[]>(colonies.map((id) => [id, []]));
     for (const part of inParts(colonies)) {
       const rows = db.all(
-        standing.innerJoin('colony_entry', 'colony_entry.entry_id', 'entry.id').where('colony_entry.colony_id', 'in', part)
+        (until === undefined ? standing : standing.where('entry.day', '<=', until)).innerJoin('colony_entry', 'colony_entry.entry_id', 'entry.id').where('colony_entry.colony_id', 'in', part)
           .select(['entry.id', 'entry.day', 'entry.place', 'entry.kind', 'entry.body', 'colony_entry.colony_id']).orderBy('entry.day').orderBy('entry.place'),
       );
       for (const row of rows) found.get(row.colony_id as ColonyId)?.push(entryFromRow(row));
@@ -131,15 +136,23 @@ export function sqliteStore(database: Database, path: string): Store {
       const colony = db.first(build.selectFrom('colony_entry').select((eb) => eb.fn.max('colony_id').as('top')));
       return { entry: top('entry'), colony: (colony?.top ?? 0) + 1, yard: top('yard') };
     },
-    counts: async () => {
+    counts: async (until) => {
+      const key = `${position()} ${until ?? ''}`;
+      const known = counted.get(key);
+      if (known !== undefined) return known;
       const number = (query: Compilable<{ count: number }>) => db.first(query)?.count ?? 0;
-      const all = number(build.selectFrom('entry').select((eb) => eb.fn.countAll<number>().as('count')));
-      const struck = number(build.selectFrom('struck').select((eb) => eb.fn.countAll<number>().as('count')));
-      const dayAt = (order: 'asc' | 'desc') => (db.first(standing.select('day').orderBy('day', order).limit(1))?.day ?? null) as Day | null;
-      return {
+      const [entries, marked] = [build.selectFrom('entry'), build.selectFrom('struck').innerJoin('entry', 'entry.id', 'struck.entry_id')];
+      const all = number((until === undefined ? entries : entries.where('day', '<=', until)).select((eb) => eb.fn.countAll<number>().as('count')));
+      const struck = number((until === undefined ? marked : marked.where('entry.day', '<=', until)).select((eb) => eb.fn.countAll<number>().as('count')));
+      const within = until === undefined ? standing : standing.where('day', '<=', until);
+      const dayAt = (order: 'asc' | 'desc') => (db.first(within.select('day').orderBy('day', order).limit(1))?.day ?? null) as Day | null;
+      const found = {
         entries: all - struck, firstDay: dayAt('asc'), lastDay: dayAt('desc'),
         living: number(build.selectFrom('colony').where('how', '=', 'alive').select((eb) => eb.fn.countAll<number>().as('count'))),
       };
+      if (counted.size >= mostCounted) counted.clear();
+      counted.set(key, found);
+      return found;
     },
     states: async (ids) => {
       const all = build.selectFrom('colony').select('state').orderBy('id');
@@ -157,21 +170,18 @@ export function sqliteStore(database: Database, path: string): Store {
       }
       return labels;
     },
-    entriesOf: async (colonies) => standingOf(colonies),
+    entriesOf: async (colonies, until) => standingOf(colonies, until),
     storyOf: async (colony) => {
       const rows = db.all(withMarks.innerJoin('colony_entry', 'colony_entry.entry_id', 'entry.id').where('colony_entry.colony_id', '=', colony).orderBy('entry.day').orderBy('entry.place').orderBy('entry.id'));
       return rows.map(storedFromRow);
     },
     entries: async (query) => queried(db, query),
-    gestures: async () => {
-      const rows = db.all(
-        build.selectFrom('gesture').leftJoin('entry', 'entry.gesture_id', 'gesture.id').groupBy('gesture.id').orderBy('gesture.id')
-          .select((eb) => ['gesture.id', 'gesture.at', 'gesture.kind', 'gesture.title', 'gesture.undoes', eb.fn.count<number>('entry.id').as('entries'), eb.fn.min('entry.day').as('first'), eb.fn.max('entry.day').as('last')]),
-      );
-      return rows.map((row): Gesture => ({
-        id: row.id as GestureId, at: row.at, kind: row.kind as GestureKind, title: row.title, undoes: row.undoes as GestureId | null, entries: row.entries,
-        firstDay: row.first as Day | null, lastDay: row.last as Day | null,
-      }));
+    gestures: async () =>
+      db.all(build.selectFrom('gesture').leftJoin('entry', 'entry.gesture_id', 'gesture.id').groupBy('gesture.id').orderBy('gesture.id').select(gestureColumns)).map(gestureFromRow),
+    gesturesUntil: async (until) => {
+      const within = build.selectFrom('gesture').innerJoin('entry', 'entry.gesture_id', 'gesture.id').where('entry.day', '<=', until);
+      const standingIn = within.where(({ not, exists, selectFrom }) => not(exists(selectFrom('struck').select('struck.entry_id').whereRef('struck.entry_id', '=', 'entry.id'))));
+      return db.all(standingIn.groupBy('gesture.id').orderBy('gesture.id').select(gestureColumns)).map(gestureFromRow);
     },
     marksOf: async (gesture) =>
       db.all(build.selectFrom('mark').select(['entry_id', 'what', 'reason']).where('gesture_id', '=', gesture).orderBy('id'))
@@ -208,6 +218,7 @@ export function sqliteStore(database: Database, path: string): Store {
       advance();
     }),
     rebuild: async () => whole(() => {
+      counted.clear();
       keepMeta('fold', String(foldVersion));
       for (const table of ['struck', 'colony_entry', 'colony'] as const) db.run(build.deleteFrom(table));
       for (const mark of db.all(build.selectFrom('mark').select(['id', 'entry_id', 'what']).orderBy('id'))) {
@@ -240,6 +251,17 @@ export function sqliteStore(database: Database, path: string): Store {
   return store;
 }
 
+/** An act with its entries, as they are joined to it. */
+const gestureColumns = (eb: ExpressionBuilder<Tables, 'gesture' | 'entry'>) =>
+  ['gesture.id', 'gesture.at', 'gesture.kind', 'gesture.title', 'gesture.undoes', eb.fn.count<number>('entry.id').as('entries'), eb.fn.min('entry.day').as('first'), eb.fn.max('entry.day').as('last')] as const;
+
+function gestureFromRow(row: { id: number; at: string; kind: string; title: string; undoes: number | null; entries: number; first: string | null; last: string | null }): Gesture {
+  return {
+    id: row.id as GestureId, at: row.at, kind: row.kind as GestureKind, title: row.title, undoes: row.undoes as GestureId | null, entries: row.entries,
+    firstDay: row.first as Day | null, lastDay: row.last as Day | null,
+  };
+}
+
 function queried(db: SqliteRunner, query: EntryQuery): StoredEntry[] {
   let rows = withMarks.orderBy('entry.day').orderBy('entry.place').orderBy('entry.id');
   if (query.kinds !== undefined) rows = rows.where('entry.kind', 'in', query.kinds);
@@ -247,6 +269,7 @@ function queried(db: SqliteRunner, query: EntryQuery): StoredEntry[] {
   if (query.until !== undefined) rows = rows.where('entry.day', '<=', query.until);
   if (query.gesture !== undefined) rows = rows.where('entry.gesture_id', '=', query.gesture);
   if (query.after !== undefined) rows = rows.where('entry.id', '>', query.after);
+  if (query.upTo !== undefined) rows = rows.where('entry.id', '<=', query.upTo);
   if (query.replacing !== undefined) return inParts(query.replacing).flatMap((part) => db.all(rows.where('entry.replaces', 'in', part))).map(storedFromRow);
   if (query.ids === undefined) return db.all(rows).map(storedFromRow);
   return inParts(query.ids).flatMap((part) => db.all(rows.where('entry.id', 'in', part))).map(storedFromRow);

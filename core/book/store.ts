@@ -59,6 +59,8 @@ export interface EntryQuery {
   readonly replacing?: readonly EntryId[];
   /** Only what was written after that entry. */
   readonly after?: EntryId;
+  /** Only up to that entry, it too. */
+  readonly upTo?: EntryId;
 }
 
 export interface StoredEntry {
@@ -87,8 +89,8 @@ export interface Store {
   /** The colonies of each yard in the order they stand in; one that has left keeps its place for when it comes back. */
   stands(): Promise<ReadonlyMap<YardId, readonly ColonyId[]>>;
   keepStand(yard: YardId, colonies: readonly ColonyId[]): Promise<void>;
-  /** Standing entries and living colonies. */
-  counts(): Promise<{ entries: number; firstDay: Day | null; lastDay: Day | null; living: number }>;
+  /** Standing entries, of all days or of those up to one, and colonies living now. */
+  counts(until?: Day): Promise<{ entries: number; firstDay: Day | null; lastDay: Day | null; living: number }>;
   /** The ids that come next; none is ever used again. */
   nextIds(): Promise<{ entry: number; colony: number; yard: number }>;
   /** All colonies, or those given, by id. */
@@ -98,12 +100,14 @@ export interface Store {
   statesByLabel(labels: readonly string[]): Promise<ColonyState[]>;
   /** The labels of all colonies ever made, those of struck entries too. */
   labels(): Promise<Map<ColonyId, string>>;
-  /** Standing entries that name each colony, in the journal's order. */
-  entriesOf(colonies: readonly ColonyId[]): Promise<Map<ColonyId, Entry[]>>;
+  /** Standing entries that name each colony, of all days or of those up to one, in the journal's order. */
+  entriesOf(colonies: readonly ColonyId[], until?: Day): Promise<Map<ColonyId, Entry[]>>;
   /** Standing and struck entries that name a colony, in the journal's order. */
   storyOf(colony: ColonyId): Promise<StoredEntry[]>;
   entries(query: EntryQuery): Promise<StoredEntry[]>;
   gestures(): Promise<Gesture[]>;
+  /** The acts of which something dated up to that day stands, with how much and of which days. */
+  gesturesUntil(until: Day): Promise<Gesture[]>;
   marksOf(gesture: GestureId): Promise<Mark[]>;
   /** Throws a FaultError `moved-on` when the position is no longer the expected one. */
   commit(change: Change, expected: number): Promise<{ gesture: GestureId; position: number }>;

@@ -10,7 +10,7 @@ import { yardOn } from '#core/lineage/yardOn.ts';
 import { orderDeadlines } from '#core/order/orderDeadlines.ts';
 import { readTold, toldPaper } from './calendarPapers.ts';
 import type { DeskOptions } from './desk.ts';
-import { recordsOf } from './dueHandlers.ts';
+import { openRecordsOf } from './dueHandlers.ts';
 import { readOffers, readPlans } from './offerPapers.ts';
 import type { Book } from './openBook.ts';
 import { placedIn } from './placedPapers.ts';
@@ -22,7 +22,7 @@ export async function calendarItems(book: Book, today: Day): Promise<CalendarIte
   const picture = await book.picture();
   const details = await store.yardDetails();
   const living = picture.states.filter((state) => aliveOn(state, today));
-  const records = await recordsOf(book, picture, living);
+  const records = await openRecordsOf(book, picture, living, today);
   const byYard = Map.groupBy(records, ({ state }) => yardOn(state, today));
   const dues = picture.yardList.flatMap((yard) => {
     const own = (byYard.get(yard.id) ?? []).map((record) => ({ id: record.state.id, label: record.state.label, items: colonyDues(record, picture.rules, today) }));

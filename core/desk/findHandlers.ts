@@ -30,7 +30,7 @@ export const findHandlers: Handlers<'find.all' | 'find.entry'> = {
     const { store } = book;
     const picture = await book.picture();
     // Read even when nothing is typed yet, so that the first letters are answered at once.
-    const texts = await entryTexts(store, picture);
+    const texts = await entryTexts(book);
     const { lots: known } = (await lotRecord(book, await book.today(context.options.now().day))).book;
     const words = foldedWords(text);
     if (words.length === 0) return nothing;

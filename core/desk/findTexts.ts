@@ -4,7 +4,10 @@ import { fold } from '#shared/fold.ts';
 import type { Store } from '#core/book/store.ts';
 import type { EntryText } from '#core/find/findEntries.ts';
 import { rulesOf } from '#core/journal/kinds.ts';
-import type { Picture } from './picture.ts';
+import { YardBook } from '#core/journal/yardBook.ts';
+import { namesOf } from './names.ts';
+import type { Book } from './openBook.ts';
+import { presentOf } from './pastStore.ts';
 
 interface Kept {
   /** How yards are called and masses written in the sentences; when that changes they are all made anew. */
@@ -14,19 +17,28 @@ interface Kept {
 }
 
 const kept = new WeakMap<Store, Kept>();
+/** So many are read at a time: all entries of a large book at once would take more room than all that is kept of them. */
+const slice = 50_000;
 
-/** The searchable texts of all entries ever made. The journal only grows, so after the first time only what is new is read. */
-export async function entryTexts(store: Store, { yardList, names }: Picture): Promise<readonly EntryText[]> {
-  const called = JSON.stringify([names.massUnit, yardList.map(({ id, code, name }) => [id, code, name])]);
+/** The searchable texts of all entries ever made up to the day that is shown. The journal only grows, so after the first time only what is new is read. */
+export async function entryTexts({ store: shown, day }: Book): Promise<readonly EntryText[]> {
+  const store = presentOf(shown);
+  const yards = await store.yards();
+  const called = JSON.stringify([(await store.settings()).get('massUnit'), yards.map(({ id, code, name }) => [id, code, name])]);
   let here = kept.get(store);
   if (here === undefined || here.names !== called) kept.set(store, (here = { names: called, texts: [], last: 0 as EntryId }));
-  const { entry: next } = await store.nextIds();
-  if (here.last + 1 >= next) return here.texts;
-  for (const { entry } of await store.entries({ after: here.last })) {
-    const rules = rulesOf(entry.kind);
-    const text = fold(`${entryForms[entry.kind].label} ${rules.sentence(entry.body, names)} ${entry.body.note ?? ''}`);
-    here.texts.push({ id: entry.id, day: entry.day, colonies: rules.touches(entry.body).map(({ colony }) => colony), text });
+  const last = ((await store.nextIds()).entry - 1) as EntryId;
+  if (here.last < last) {
+    const names = await namesOf(store, new YardBook(yards));
+    while (here.last < last) {
+      const upTo = Math.min(here.last + slice, last) as EntryId;
+      for (const { entry } of await store.entries({ after: here.last, upTo })) {
+        const rules = rulesOf(entry.kind);
+        const text = fold(`${entryForms[entry.kind].label} ${rules.sentence(entry.body, names)} ${entry.body.note ?? ''}`);
+        here.texts.push({ id: entry.id, day: entry.day, colonies: rules.touches(entry.body).map(({ colony }) => colony), text });
+      }
+      here.last = upTo;
+    }
   }
-  here.last = (next - 1) as EntryId;
-  return here.texts;
+  return day === null ? here.texts : here.texts.filter((text) => text.day <= day);
 }

@@ -65,7 +65,7 @@ export class Book {
 
   /** This book as it was on the evening of that day, to read from. */
   asOf(asked: Day): Book {
-    const past = this.#past.get(asked) ?? new Book(this.path, pastStore(this.store, asked), asked);
+    const past = this.#past.get(asked) ?? new Book(this.path, pastStore(this.store, asked, async () => (await this.picture()).states), asked);
     // The one asked for last goes last, so that the first is the one to forget.
     this.#past.delete(asked);
     this.#past.set(asked, past);

@@ -1,5 +1,5 @@
 import type { GestureId } from '#shared/brands.ts';
-import { addDays, type Day } from '#shared/days.ts';
+import { addDays, yearOf, type Day } from '#shared/days.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import type { EntryQuery, Store } from '#core/book/store.ts';
@@ -7,79 +7,111 @@ import { foldStock, stockKinds } from '#core/stock/foldStock.ts';
 import type { StockBook } from '#core/stock/stockBook.ts';
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
+import { presentOf } from './pastStore.ts';
 import type { Picture } from './picture.ts';
 
 /*
  * The account of a large operation takes seconds to fold from its beginning, and nearly every write is about the last
- * days. So the book is kept as it was some weeks before, and only what is later is folded again, as long as nothing
- * was written or struck that is dated before.
+ * days. So the book is kept as it was some weeks before and at the end of each year, and only what is later is folded
+ * again. What is written or struck leaves those that are of days before it. They serve every day that is looked at.
  */
 interface Base {
   readonly book: StockBook;
   /** The last day that is in it. */
   readonly until: Day;
-  /** The house rules and borders that it was folded by. */
+  /** Of a day that was asked for, and forgotten when others are; not the end of a year. */
+  readonly passing: boolean;
+}
+
+interface Bases {
+  /** The house rules and borders that they were folded by. */
   readonly facts: string;
   position: number;
   nextEntry: number;
   gesture: number;
+  /** By their days. */
+  kept: readonly Base[];
 }
 
 /** What lies further back is seldom written about. */
 const daysBack = 60;
 const smallBook = 3000;
-/** More acts than that since the base are not gone through one by one. */
+/** More acts than that since the bases were made are not gone through one by one. */
 const mostActs = 200;
-const bases = new WeakMap<Store, Base>();
+/** As many days looked at as a book keeps. */
+const mostPassing = 4;
+const bases = new WeakMap<Store, Bases>();
 
 /** The equipment account at the end of a day, worked out once for as long as the book does not change. */
 export async function stockBookOf(book: Book, asOf: Day): Promise<StockBook> {
   const picture = await book.picture();
-  return keptFor(picture, `stock ${asOf}`, async () => foldedUntil(book.store, picture, asOf));
+  return keptFor(picture, `stock ${asOf}`, async () => foldedUntil(presentOf(book.store), picture, asOf));
 }
 
 async function foldedUntil(store: Store, picture: Picture, asOf: Day): Promise<StockBook> {
-  const base = await standingBase(store, picture);
-  if (base !== null && base.until < asOf) return foldStock(await entriesOf(store, { from: addDays(base.until, 1), until: asOf }), picture, undefined, base.book);
-  const entries = await entriesOf(store, { until: asOf });
-  if (entries.length < smallBook || base !== null) return foldStock(entries, picture);
-  const until = addDays(asOf, -daysBack);
-  const at = entries.findIndex((entry) => entry.day > until);
-  const early = foldStock(at < 0 ? entries : entries.slice(0, at), picture);
+  const known = await standingBases(store, picture);
+  const start = known?.kept.findLast(({ until }) => until < asOf);
+  const entries = await entriesOf(store, start === undefined ? { until: asOf } : { from: addDays(start.until, 1), until: asOf });
+  if (entries.length < smallBook) return foldStock(entries, picture, undefined, start?.book);
+  const here = known ?? (await noBases(store, picture));
+  bases.set(store, here);
+  let book = start?.book;
+  let done = 0;
+  for (const { until, passing } of stopsBetween(entries[0]?.day ?? asOf, asOf)) {
+    const at = entries.findIndex(({ day }) => day > until);
+    const next = at < 0 ? entries.length : at;
+    if (next === done) continue;
+    book = foldStock(entries.slice(done, next), picture, undefined, book);
+    here.kept = [...here.kept, { book, until, passing }];
+    done = next;
+  }
+  const passing = here.kept.filter((base) => base.passing);
+  const forgotten = new Set(passing.slice(0, Math.max(0, passing.length - mostPassing)));
+  here.kept = here.kept.filter((base) => !forgotten.has(base)).toSorted((a, b) => (a.until < b.until ? -1 : a.until > b.until ? 1 : 0));
+  return done === entries.length && book !== undefined ? book : foldStock(entries.slice(done), picture, undefined, book);
+}
+
+/** The ends of the years, and the day some weeks before the one asked for. */
+function stopsBetween(first: Day, asOf: Day): Pick<Base, 'until' | 'passing'>[] {
+  const last = addDays(asOf, -daysBack);
+  const years = Array.from({ length: Math.max(0, yearOf(last) - yearOf(first) + 1) }, (_, at) => `${yearOf(first) + at}-12-31` as Day).filter((until) => until < last);
+  return [...years.map((until) => ({ until, passing: false })), { until: last, passing: true }];
+}
+
+async function noBases(store: Store, picture: Picture): Promise<Bases> {
   const gestures = await store.gestures();
-  bases.set(store, { book: early, until, facts: factsText(picture), position: await store.position(), nextEntry: (await store.nextIds()).entry, gesture: gestures.reduce((most, { id }) => Math.max(most, id), 0) });
-  return at < 0 ? early : foldStock(entries.slice(at), picture, undefined, early);
+  return { facts: factsText(picture), position: await store.position(), nextEntry: (await store.nextIds()).entry, gesture: gestures.reduce((most, { id }) => Math.max(most, id), 0), kept: [] };
 }
 
-/** The base, if nothing of its days was written or struck since; brought up to what is in the book now. */
-async function standingBase(store: Store, picture: Picture): Promise<Base | null> {
-  const base = bases.get(store);
-  if (base === undefined) return null;
-  const stands = await isStanding(store, base, picture);
-  if (!stands) bases.delete(store);
-  return stands ? base : null;
+/** The bases of days before all that was written or struck since, brought up to what is in the book now; null where that is not known. */
+async function standingBases(store: Store, picture: Picture): Promise<Bases | null> {
+  const here = bases.get(store);
+  if (here === undefined) return null;
+  const since = here.facts === factsText(picture) ? await touchedSince(store, here) : null;
+  if (since === null) bases.delete(store);
+  else here.kept = here.kept.filter(({ until }) => since.every((day) => day > until));
+  return since === null ? null : here;
 }
 
-async function isStanding(store: Store, base: Base, picture: Picture): Promise<boolean> {
+/** The days of all that was written or struck since the bases were looked at last; null where there were too many acts. */
+async function touchedSince(store: Store, here: Bases): Promise<Day[] | null> {
   const position = await store.position();
-  if (base.facts !== factsText(picture)) return false;
   // Every act moves the position on, so there are no more acts than that.
-  const acts = position - base.position;
-  if (acts > mostActs) return false;
-  const added = await store.entries({ after: (base.nextEntry - 1) as Entry['id'] });
-  if (added.some(({ entry }) => entry.day <= base.until)) return false;
-  let last = base.gesture;
-  for (let id = base.gesture + 1; id <= base.gesture + acts; id += 1) {
+  const acts = position - here.position;
+  if (acts > mostActs) return null;
+  const added = await store.entries({ after: (here.nextEntry - 1) as Entry['id'] });
+  const days = added.map(({ entry }) => entry.day);
+  let last = here.gesture;
+  for (let id = here.gesture + 1; id <= here.gesture + acts; id += 1) {
     const marks = await store.marksOf(id as GestureId);
     if (marks.length === 0) continue;
     last = id;
-    const struck = await store.entries({ ids: marks.map(({ entry }) => entry) });
-    if (struck.some(({ entry }) => entry.day <= base.until)) return false;
+    days.push(...(await store.entries({ ids: marks.map(({ entry }) => entry) })).map(({ entry }) => entry.day));
   }
-  base.position = position;
-  base.gesture = Math.max(last, ...added.map(({ gesture }) => gesture), base.gesture);
-  base.nextEntry = (await store.nextIds()).entry;
-  return true;
+  here.position = position;
+  here.gesture = Math.max(last, ...added.map(({ gesture }) => gesture), here.gesture);
+  here.nextEntry = (await store.nextIds()).entry;
+  return days;
 }
 
 async function entriesOf(store: Store, query: EntryQuery): Promise<Entry[]> {

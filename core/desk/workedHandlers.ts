@@ -6,6 +6,7 @@ import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
 import { workedAhead } from '#core/work/workedAhead.ts';
 import { workedSeasons, type WorkedFacts } from '#core/work/workedHours.ts';
 import type { DeskContext, Handlers } from './desk.ts';
+import { keptFor } from './keptFor.ts';
 import { readFreeHours } from './freeHours.ts';
 import { readKeptPlans } from './workPapers.ts';
 
@@ -13,7 +14,7 @@ import { readKeptPlans } from './workPapers.ts';
 export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'worked.ahead'> = {
   'worked.seasons': async (_, context) => {
     const facts = await factsOf(context);
-    return { today: facts.today, massUnit: (await context.open().settings()).massUnit, seasons: workedSeasons(facts) };
+    return { today: facts.today, massUnit: (await context.open().settings()).massUnit, seasons: keptFor(facts, 'seasons', () => workedSeasons(facts)) };
   },
   'worked.planned': async (_, context) => {
     const { visits, yards, today } = await factsOf(context);
@@ -47,14 +48,16 @@ export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'wor
   },
 };
 
+/** Worked out once for as long as the book does not change: the pages of the hours ask for them several times over. */
 async function factsOf(context: DeskContext): Promise<WorkedFacts> {
   const book = context.open();
-  const { states, byId, yardList, borders } = await book.picture();
-  const standing = (await book.store.entries({ kinds: visitEntryKinds })).flatMap(({ entry, struck }): Entry[] => (struck === null ? [entry] : []));
-  return {
-    visits: allVisits(states, byId, standing), states, yards: yardList, harvests: standing.filter(({ kind }) => kind === 'harvest'), borders,
-    today: await book.today(context.options.now().day),
-  };
+  const picture = await book.picture();
+  const today = await book.today(context.options.now().day);
+  return keptFor(picture, `worked ${today}`, async () => {
+    const { states, byId, yardList, borders } = picture;
+    const standing = (await book.store.entries({ kinds: visitEntryKinds })).flatMap(({ entry, struck }): Entry[] => (struck === null ? [entry] : []));
+    return { visits: allVisits(states, byId, standing), states, yards: yardList, harvests: standing.filter(({ kind }) => kind === 'harvest'), borders, today };
+  });
 }
 
 /** Days that are over, each by the last plan that was kept before it: what was promised when the day came. */

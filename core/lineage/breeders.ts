@@ -71,41 +71,67 @@ export function traitScores(values: readonly BreederValue[]): TraitScores {
   };
 }
 
-/** Least squares for two ways of grouping by taking means in turn; the places first, so that a constant in one changes nothing. */
+/**
+ * Least squares for two ways of grouping by taking means in turn; the places first, so that a constant in one changes nothing.
+ * In plain arrays: a large book has a hundred thousand values, and the turns go over them up to two thousand times.
+ */
 function withoutPlace(values: readonly BreederValue[]): BreederValue[] {
-  const cells = [...Map.groupBy(values, ({ place }) => place).values()];
-  const own = [...Map.groupBy(values, ({ breeder }) => breeder)];
-  const centre = new Map<BreederValue, number>();
-  for (const cell of cells) {
-    const mean = meanOf(cell.map(({ value }) => value));
-    for (const one of cell) centre.set(one, one.value - mean);
-  }
-  const of = (one: BreederValue) => centre.get(one) ?? 0;
-  const size = Math.max(...values.map((one) => Math.abs(of(one))), 1e-12);
-  const effect = new Map<string, number>(own.map(([breeder]) => [breeder, 0]));
-  const shift = new Map<BreederValue, number>();
+  const [cells, own] = [grouped(values.map(({ place }) => place)), grouped(values.map(({ breeder }) => breeder))];
+  const none = new Float64Array(values.length);
+  const given = Float64Array.from(values, ({ value }) => value);
+  const [middle, effect, shift] = [none.slice(), none.slice(), none.slice()];
+  meansOff(given, none, cells, middle);
+  const centre = given.map((value, at) => value - (middle[at] as number));
+  const size = centre.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-12);
   for (let turn = 0; turn < 2000; turn += 1) {
-    for (const cell of cells) {
-      const mean = meanOf(cell.map((one) => of(one) - (effect.get(one.breeder) ?? 0)));
-      for (const one of cell) shift.set(one, mean);
-    }
-    let moved = 0;
-    for (const [breeder, list] of own) {
-      const next = meanOf(list.map((one) => of(one) - (shift.get(one) ?? 0)));
-      moved = Math.max(moved, Math.abs(next - (effect.get(breeder) ?? 0)));
-      effect.set(breeder, next);
-    }
-    if (moved < 1e-11 * size) break;
+    meansOff(centre, effect, cells, shift);
+    if (meansOff(centre, shift, own, effect) < 1e-11 * size) break;
   }
-  return values.map((one) => ({ ...one, value: of(one) - (shift.get(one) ?? 0) }));
+  return values.map((one, at) => ({ ...one, value: (centre[at] as number) - (shift[at] as number) }));
+}
+
+/** Places of values in the list of all, those of a group side by side; `from`: where each group begins, and the end. */
+interface Groups {
+  readonly places: Int32Array;
+  readonly from: Int32Array;
+}
+
+function grouped(keys: readonly string[]): Groups {
+  const lists = [...Map.groupBy(keys.keys(), (at) => keys[at]).values()];
+  const from = new Int32Array(lists.length + 1);
+  for (const [at, list] of lists.entries()) from[at + 1] = (from[at] as number) + list.length;
+  return { places: Int32Array.from(lists.flat()), from };
+}
+
+/** Writes for each value into `means` the mean of its group (as `meanOf` takes it) of values less their parts `off`; the most that one moved by. */
+function meansOff(values: Float64Array, off: Float64Array, { places, from }: Groups, means: Float64Array): number {
+  let moved = 0;
+  for (let group = 0; group + 1 < from.length; group += 1) {
+    const [begin, end] = [from[group] as number, from[group + 1] as number];
+    let sum = 0;
+    for (let at = begin; at < end; at += 1) sum += (values[places[at] as number] as number) - (off[places[at] as number] as number);
+    const first = sum / (end - begin);
+    let left = 0;
+    for (let at = begin; at < end; at += 1) left += (values[places[at] as number] as number) - (off[places[at] as number] as number) - first;
+    const mean = first + left / (end - begin);
+    moved = Math.max(moved, Math.abs(mean - (means[places[begin] as number] as number)));
+    for (let at = begin; at < end; at += 1) means[places[at] as number] = mean;
+  }
+  return moved;
 }
 
 /** Sets of yard-years that are tied together by breeders they share. */
 function parts(values: readonly BreederValue[]): number {
   const head = new Map<string, string>();
   const find = (key: string): string => {
-    const up = head.get(key) ?? key;
-    return up === key ? key : find(up);
+    let at = key;
+    for (let up = head.get(at) ?? at; up !== at; up = head.get(at) ?? at) {
+      // Every step is made shorter for the next to come, so that no chain grows as long as the book.
+      const next = head.get(up) ?? up;
+      head.set(at, next);
+      at = next;
+    }
+    return at;
   };
   for (const { breeder, place } of values) head.set(find(`b ${breeder}`), find(`p ${place}`));
   return new Set(values.map(({ place }) => find(`p ${place}`))).size;

@@ -62,7 +62,7 @@ function takenIn(facts: WorkedFacts, season: Season, month: string): MonthTaken 
   if (own === undefined || own.after > facts.today) return null;
   const ofSeason = facts.visits.filter(({ day }) => day >= from && day < until);
   const inMonth = ofSeason.filter(({ day }) => day >= own.first && day < own.after);
-  const alive = meanAlive(facts.states, own.first, own.after, null);
+  const alive = meanAlive(facts.states, own.first, own.after);
   if (alive === null || alive === 0) return null;
   // The visits without hours of a month are taken as long as those of the whole season: a month alone has too few.
   // Those at home by themselves: a day of extracting tells nothing of an evening in a yard.

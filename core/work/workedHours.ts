@@ -25,19 +25,21 @@ export interface WorkedFacts {
 
 /** Hours of each season by yard, newest first, with colonies and honey beside them. */
 export function workedSeasons(facts: WorkedFacts): WorkedSeason[] {
-  const { visits, borders } = facts;
-  const seasons = [...new Set(visits.map(({ day }) => seasonOf(day, borders)))].toSorted((a, b) => b - a);
-  return seasons.map((season) => {
-    const own = visits.filter(({ day }) => seasonOf(day, borders) === season);
-    const honey = honeyByYard(facts, season);
+  const { visits, borders, today } = facts;
+  const honeyOf = honeyByYard(facts);
+  return [...Map.groupBy(visits, ({ day }) => seasonOf(day, borders))].toSorted(([a], [b]) => b - a).map(([season, own]) => {
+    const honey = honeyOf.get(season) ?? new Map<YardId, number>();
+    const byYard = Map.groupBy(own, ({ yard }) => yard);
+    const { from, until } = periodDays(season, 'year', borders);
+    const alive = aliveByYard(facts.states, from, until > today ? addDays(today, 1) : until);
     const rows = facts.yards.flatMap((yard): WorkedRow[] => {
-      const there = own.filter((visit) => visit.yard === yard.id);
-      const colonies = meanColonies(facts, season, yard.id);
+      const there = byYard.get(yard.id) ?? [];
+      const colonies = alive(yard.id);
       if (there.length === 0 && (colonies ?? 0) === 0) return [];
       return [{ yard: { id: yard.id, code: yard.code, name: yard.name }, ...done(there), ...perColony(there, colonies), honey: honey.get(yard.id) ?? null }];
     });
-    const home = own.filter(({ yard }) => yard === null);
-    const all = meanColonies(facts, season, null);
+    const home = byYard.get(null) ?? [];
+    const all = alive(null);
     const grams = [...honey.values()].reduce((sum, one) => sum + one, 0);
     return {
       season,
@@ -90,33 +92,45 @@ function perColony(visits: readonly WorkedVisit[], colonies: number | null): Pic
   return { colonies, perColony: whole === null || colonies === null || colonies === 0 ? null : whole.hours / colonies };
 }
 
-/** Colonies alive in a yard (null: anywhere), as a mean over the days of the season that have passed. */
-function meanColonies({ states, borders, today }: WorkedFacts, season: Season, yard: YardId | null): number | null {
-  const { from, until } = periodDays(season, 'year', borders);
-  return meanAlive(states, from, until > today ? addDays(today, 1) : until, yard);
+/** Colonies alive in each yard (null: anywhere), as a mean over the days between two, the second not included; null where there is no day between. */
+export function aliveByYard(states: readonly ColonyState[], from: Day, until: Day): (yard: YardId | null) => number | null {
+  const days = daysBetween(from, until);
+  if (days <= 0) return () => null;
+  const lived = new Map<YardId, number>();
+  for (const state of states) {
+    if (state.start >= until || (state.end !== null && state.end <= from)) continue;
+    for (const stay of state.stays) lived.set(stay.yard, (lived.get(stay.yard) ?? 0) + daysWithin(stay.from, stay.until ?? state.end, from, until));
+  }
+  const anywhere = meanAlive(states, from, until);
+  return (yard) => (yard === null ? anywhere : (lived.get(yard) ?? 0) / days);
 }
 
-/** The same between two days, the second not included; null where there is no day between. */
-export function meanAlive(states: readonly ColonyState[], from: Day, until: Day, yard: YardId | null): number | null {
+/** The same anywhere. */
+export function meanAlive(states: readonly ColonyState[], from: Day, until: Day): number | null {
   const days = daysBetween(from, until);
   if (days <= 0) return null;
-  const lived = states.reduce((sum, state) => {
-    const stays = yard === null ? [{ from: state.start, until: state.end }] : state.stays.filter((stay) => stay.yard === yard).map((stay) => ({ from: stay.from, until: stay.until ?? state.end }));
-    return sum + stays.reduce((own, stay) => own + Math.max(0, daysBetween(stay.from > from ? stay.from : from, stay.until !== null && stay.until < until ? stay.until : until)), 0);
-  }, 0);
-  return lived / days;
+  return states.reduce((sum, { start, end }) => sum + daysWithin(start, end, from, until), 0) / days;
 }
 
-function honeyByYard({ harvests, states, borders }: WorkedFacts, season: Season): Map<YardId, number> {
+/** Days of a stretch, open where `end` is null, that lie between two others. */
+function daysWithin(start: Day, end: Day | null, from: Day, until: Day): number {
+  const [first, after] = [start > from ? start : from, end !== null && end < until ? end : until];
+  return first < after ? daysBetween(first, after) : 0;
+}
+
+function honeyByYard({ harvests, states, borders }: WorkedFacts): Map<Season, Map<YardId, number>> {
   const byId = new Map(states.map((state) => [state.id, state]));
-  const honey = new Map<YardId, number>();
+  const seasons = new Map<Season, Map<YardId, number>>();
   for (const entry of harvests) {
-    if (entry.kind !== 'harvest' || seasonOf(entry.day, borders) !== season) continue;
+    if (entry.kind !== 'harvest') continue;
+    const season = seasonOf(entry.day, borders);
+    const honey = seasons.get(season) ?? new Map<YardId, number>();
+    seasons.set(season, honey);
     const colony = entry.body.colony === undefined ? undefined : byId.get(entry.body.colony);
     const yard = entry.body.yard ?? (colony === undefined ? null : yardOn(colony, entry.day));
     if (yard !== null) honey.set(yard, (honey.get(yard) ?? 0) + entry.body.gross - entry.body.tare);
   }
-  return honey;
+  return seasons;
 }
 
 function busiestWeeks(visits: readonly WorkedVisit[]): WorkedSeason['busiest'] {

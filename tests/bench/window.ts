@@ -4,6 +4,7 @@ import type { Locator } from 'playwright-core';
 import { largeOperation } from '#core/demo/largeOperation.ts';
 import { enterOperation } from '#core/desk/buildDemo.ts';
 import { Book } from '#core/desk/openBook.ts';
+import type { Day } from '#shared/days.ts';
 import { trialFolder } from '../hosts/trialFolder.ts';
 import { openKeeperWindow } from '../screens/support/keeperWindow.ts';
 import { goTo } from '../screens/support/person.ts';
@@ -11,8 +12,8 @@ import { readWatch, startWatch, type Watched } from '../screens/support/windowWa
 
 // npm run -s bench -- window [colonies] [seasons] [times] [FILE.outyard]
 // How long the window stands still while a large book is read in it: the whole season-end review from top to bottom,
-// its choices, then the other screens; in a real browser, with the keeper as a process of its own. A book that is named
-// is made there once and kept for the next call.
+// its choices, then the other screens, each with how long it took until it was shown; in a real browser, with the keeper as a
+// process of its own. A book that is named is made there once and kept for the next call.
 const [colonies, seasons, times] = [Number(process.argv[2] ?? 10_000), Number(process.argv[3] ?? 10), Number(process.argv[4] ?? 1)];
 if (![colonies, seasons, times].every((value) => Number.isInteger(value) && value > 0)) {
   console.error('Usage: npm run -s bench -- window [colonies] [seasons] [times] [FILE.outyard], the first three whole numbers from 1.');
@@ -57,10 +58,11 @@ async function askAllTheTime(): Promise<void> {
 
 let longest: { took: number; during: string } = { took: 0, during: 'nothing' };
 
-async function during(what: string, act: () => Promise<void>): Promise<void> {
+/** `act` may answer when (by this process's clock) what was asked for was there to be read. */
+async function during(what: string, act: () => Promise<number | void>): Promise<void> {
   await readWatch(page);
   const start = performance.now();
-  await act();
+  const there = await act();
   // What the act set off is drawn before it is read off.
   await page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => setTimeout(done, 60)); }));
   const took = performance.now() - start;
@@ -69,7 +71,7 @@ async function during(what: string, act: () => Promise<void>): Promise<void> {
   if (block > longest.took) longest = { took: block, during: what };
   const wait = waits.filter(({ until }) => until > start).reduce((top, { from, until }) => Math.max(top, until - from), 0);
   const long = watched.tasks.filter((one) => one > most);
-  say(`  ${what}`, `${block.toFixed(0)} ms`, `${watched.tasks.length} over 50 ms${long.length === 0 ? '' : ` (${long.map((one) => one.toFixed(0)).join(', ')})`}; ticks apart ${watched.gap.toFixed(0)} ms; another read waited ${wait.toFixed(0)} ms; ${(took / 1000).toFixed(1)} s in all`);
+  say(`  ${what}`, `${block.toFixed(0)} ms`, `${watched.tasks.length} over 50 ms${long.length === 0 ? '' : ` (${long.map((one) => one.toFixed(0)).join(', ')})`}; ticks apart ${watched.gap.toFixed(0)} ms; another read waited ${wait.toFixed(0)} ms;${typeof there === 'number' ? ` shown after ${((there - start) / 1000).toFixed(1)} s,` : ''} ${(took / 1000).toFixed(1)} s in all`);
 }
 
 /** Reads on with the wheel until the foot of the page is there and nothing is still being read. */
@@ -129,6 +131,87 @@ async function reviewOnce(): Promise<void> {
   });
 }
 
+/** The pages that are opened by their address, each with what is there once it can be read. */
+const pages: readonly (readonly [name: string, at: string, there: string])[] = [
+  ['Needs', '/needs', '.needs-lines'],
+  ['Mites', '/needs/mites', 'main table'],
+  ['Stores and winter', '/needs/stores', 'main table'],
+  ['Space and swarms', '/needs/space', 'main table'],
+  ['Queens wanted', '/needs/queens', 'section[aria-label="New queens wanted"] .sentence'],
+  ['Queens, breeders', '/needs/queens', 'section[aria-label="Queens to raise daughters from"] .sentence'],
+  ['How the rules have done', '/needs/tally', 'main progress, main .needs-lines'],
+  ['Honey', '/honey', 'main .section'],
+  ['Own tasks', '/work/tasks', 'main .acts button'],
+  ['Hours there are', '/work/hours', '.hours-grid'],
+  ['Hours worked', '/work/worked', 'main table'],
+  ['Calendar', '/work/calendar', 'main .section'],
+  ['Stock', '/stock', 'main table'],
+  ['Book', '/book', 'main h1'],
+];
+
+const openAt = (at: string) => page.evaluate((hash) => {
+  location.hash = hash;
+}, at);
+
+async function pageOnce(name: string, at: string, there: string): Promise<void> {
+  await during(`${name}, opened and read`, async () => {
+    await openAt(at);
+    await page.locator(there).first().waitFor(patience);
+    const shown = performance.now();
+    await readToEnd(40);
+    return shown;
+  });
+}
+
+async function lotOnce(): Promise<void> {
+  const { lots, loose } = await window.ask('lots.list', {});
+  const code = lots[0]?.code ?? 'BENCH-1';
+  if (lots.length === 0) {
+    const harvests = loose.slice(0, 2000).map(({ entry }) => entry);
+    const last = loose.reduce((most, { day }) => (day > most ? day : most), loose[0]?.day ?? ('2026-04-15' as Day));
+    await window.ask('lots.keep', { lot: code, day: last, act: { what: 'made', harvests } });
+  }
+  await pageOnce('One lot', `/honey/lots/${code}`, 'main .section');
+}
+
+async function workOnce(): Promise<void> {
+  await during('Work, a plan made', async () => {
+    await openAt('/work');
+    await page.getByRole('button', { name: /^(Plan the work|Plan again)$/ }).first().click(patience);
+    await page.locator('.board').first().waitFor(patience);
+    const shown = performance.now();
+    await page.waitForFunction(() => document.querySelector('.plan-state') !== null, undefined, patience);
+    return shown;
+  });
+  for (const view of ['Week', 'Month', 'Board'] as const) {
+    await during(`Work by ${view.toLowerCase()}`, async () => {
+      await page.getByRole('radio', { name: view }).check(patience);
+      await page.locator({ Week: 'main .lines', Month: '.month', Board: '.board' }[view]).first().waitFor(patience);
+      const shown = performance.now();
+      await readToEnd(40);
+      return shown;
+    });
+  }
+}
+
+async function findOnce(): Promise<void> {
+  const answered = (text: string) => page.waitForResponse((response) => response.url().endsWith('find.all') && (response.request().postData() ?? '').includes(`"${text}"`), patience);
+  await during('Find, opened and typed into', async () => {
+    await page.keyboard.press('Control+k');
+    const box = page.getByRole('dialog').getByRole('combobox');
+    await box.waitFor(patience);
+    let shown = performance.now();
+    for (const text of ['q', 'qu', 'queen']) {
+      const answer = answered(text);
+      await box.fill(text);
+      await answer;
+      shown = performance.now();
+    }
+    return shown;
+  });
+  await page.keyboard.press('Escape');
+}
+
 try {
   if (!existsSync(path)) await makeBook();
   await window.ask('book.open', { path });
@@ -151,6 +234,10 @@ try {
       await page.locator('main a[href^="#/yards/"]').first().click();
       await page.locator('main table').first().waitFor(patience);
     });
+    for (const [name, at, there] of pages) await pageOnce(name, at, there);
+    await lotOnce();
+    await workOnce();
+    await findOnce();
   }
   stop.abort();
   await asking;

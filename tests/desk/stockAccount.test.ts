@@ -4,11 +4,15 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
+import { colonyDues, isOpen } from '#core/attention/colonyDues.ts';
+import type { DueRecord } from '#core/attention/dueRule.ts';
 import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
+import { openRecordsOf, recordsOf } from '#core/desk/dueHandlers.ts';
 import { enterRows } from '#core/desk/enterRows.ts';
 import type { Book } from '#core/desk/openBook.ts';
 import { stockBookOf } from '#core/desk/stockAccount.ts';
 import { redo, strikeEntry, undo } from '#core/desk/strikeAndUndo.ts';
+import { aliveOn } from '#core/journal/colonyState.ts';
 import { foldStock } from '#core/stock/foldStock.ts';
 import type { StockBook } from '#core/stock/stockBook.ts';
 import { standingEntries } from '../journal/trialBook.ts';
@@ -35,9 +39,10 @@ async function differing(): Promise<string[]> {
   const { rules, borders } = await book.picture();
   const entries = await standingEntries(book.store);
   const found: string[] = [];
-  for (const asOf of [today, day('2026-10-20'), day('2024-07-01')]) {
+  for (const asOf of [today, day('2026-10-20'), day('2024-07-01'), day('2025-12-31')]) {
     const fresh = foldStock(entries.filter((entry) => entry.day <= asOf), { rules, borders });
     if (textOf(await stockBookOf(book, asOf)) !== textOf(fresh)) found.push(asOf);
+    if (textOf(await stockBookOf(book.asOf(asOf), asOf)) !== textOf(fresh)) found.push(`${asOf}, looked back at`);
   }
   return found;
 }
@@ -67,4 +72,21 @@ test('after any act, of these days or of long ago, the account is what all stand
   await book.store.keepPapers([{ kind: 'trial', key: 'one', body: '{}' }]);
   await enter(stock('2026-11-20', 'feeder', 'shed', 'scrap'));
   expect(await differing()).toEqual([]);
+});
+
+test('what is open is found in the last weeks of the record as in all of it', async () => {
+  let found = 0;
+  for (const asOf of [day('2024-06-20'), day('2024-09-12'), day('2025-05-20'), day('2025-08-30'), day('2026-07-08')]) {
+    const past = book.asOf(asOf);
+    const picture = await past.picture();
+    for (const rules of [picture.rules, new Map([...picture.rules, ['attention.letGo', 3], ['attention.recount.from', 60]])]) {
+      const here = { ...picture, rules };
+      const living = picture.states.filter((state) => aliveOn(state, asOf));
+      const open = (records: readonly DueRecord[]) => records.map((record) => [record.state.label, colonyDues(record, rules, asOf).filter(isOpen)]);
+      const all = open(await recordsOf(past, here, living));
+      expect(open(await openRecordsOf(past, here, living, asOf))).toEqual(all);
+      found += all.filter(([, items]) => items?.length !== 0).length;
+    }
+  }
+  expect(found).toBeGreaterThan(40);
 });

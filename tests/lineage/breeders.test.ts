@@ -73,6 +73,14 @@ test('where nothing can be compared, words', () => {
   expect(breederRanking(only({ honey: alone }), even).ranked).toEqual([]);
 });
 
+test('as many breeders as a large book has, each tied to the next by a yard-year, are compared', () => {
+  // Two in each of 70 000 yard-years: a chain as long as that, and more values than fit on a stack.
+  const chain = Array.from({ length: 140_000 }, (_, at): BreederValue => ({ breeder: `q${(at + 1) >> 1}`, place: `p${at >> 1}`, value: 1 }));
+  const { says, compared } = traitScores(chain);
+  expect({ says, compared }).toEqual({ says: 'Too few: 140000 values of 70001 breeders in 70000 yard-years.', compared: 140_000 });
+  expect(traitScores([...chain, ...some('q1', 1, 8).map((one) => ({ ...one, place: 'p1', value: 1 }))]).says).toBe('All were alike.');
+});
+
 // Dyestuff (Davies and Goldsmith 1972), from memory; agrees with R: within 2451.25, between 1764.05, five in each of six.
 test('within one yard-year the shrinkage is that of the published variance components', () => {
   const file = JSON.parse(readFileSync(new URL('../reference/data/golden.json', import.meta.url), 'utf8')) as { cases: { id: string; input: { yield: number[]; group: string[] } }[] };

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
 import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
-import { done, doneTogether, meanAlive } from '#core/work/workedHours.ts';
+import { aliveByYard, done, doneTogether, meanAlive } from '#core/work/workedHours.ts';
 import { visitKinds, visitsOf, type WorkedVisit } from '#core/work/workedVisits.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import { day } from '#shared/days.ts';
@@ -40,9 +40,14 @@ describe('hours of a season', () => {
   });
   test('colonies count by the days that they lived there', () => {
     const state = { start: day('2026-04-01'), end: day('2026-04-11'), stays: [{ yard: 1, from: day('2026-04-01'), until: day('2026-04-06') }, { yard: 2, from: day('2026-04-06'), until: null }] } as unknown as ColonyState;
-    expect(meanAlive([state], day('2026-04-01'), day('2026-04-21'), null)).toBe(0.5);
-    expect(meanAlive([state], day('2026-04-01'), day('2026-04-21'), 2 as never)).toBe(0.25);
-    expect(meanAlive([state], day('2026-04-01'), day('2026-04-01'), null)).toBeNull();
+    const there = aliveByYard([state], day('2026-04-01'), day('2026-04-21'));
+    expect([null, 1, 2, 3].map((yard) => there(yard as never))).toEqual([0.5, 0.25, 0.25, 0]);
+    expect(meanAlive([state], day('2026-04-01'), day('2026-04-21'))).toBe(0.5);
+    // A season before the colony began, and one after it ended.
+    expect(aliveByYard([state], day('2025-04-01'), day('2026-04-01'))(1 as never)).toBe(0);
+    expect(aliveByYard([state], day('2026-04-11'), day('2027-04-01'))(2 as never)).toBe(0);
+    expect(aliveByYard([state], day('2026-04-01'), day('2026-04-01'))(null)).toBeNull();
+    expect(meanAlive([state], day('2026-04-01'), day('2026-04-01'))).toBeNull();
   });
 });
 

@@ -4,6 +4,7 @@ import type { Day } from '#shared/days.ts';
 import { dayShort, dayText, missing, number, percent } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { RulesLink } from '../../parts/RulesLink.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { rateText } from './mitesText.ts';
 import { words } from './words.ts';
 
@@ -17,6 +18,7 @@ interface YardsTableProps {
 /** Yards down, what their counts say across; a yard is chosen for what stands below. */
 export function YardsTable({ yards, asOf, chosen, onChoose }: YardsTableProps) {
   const note = useMarginNote();
+  const { shown, more } = useFirstRows(yards, words.yards);
   const treats = [...new Set(yards.map(({ treat }) => treat))];
   return (
     <div className="scroll" tabIndex={0} role="group" aria-label={words.yards}>
@@ -42,7 +44,7 @@ export function YardsTable({ yards, asOf, chosen, onChoose }: YardsTableProps) {
           </tr>
         </thead>
         <tbody>
-          {yards.map((yard) => (
+          {shown.map((yard) => (
             <tr key={yard.id} className={yard.id === chosen ? 'mites-chosen' : ''} {...note(() => <YardNote yard={yard} />)}>
               <th scope="row">
                 <button type="button" className="link" aria-pressed={yard.id === chosen} onClick={() => onChoose(yard.id)}>
@@ -64,6 +66,7 @@ export function YardsTable({ yards, asOf, chosen, onChoose }: YardsTableProps) {
           ))}
         </tbody>
       </table>
+      {more}
     </div>
   );
 }

@@ -5,6 +5,7 @@ import type { RoundKind } from '#shared/roundSheets.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { useOpenRound } from '../tonight/useOpenRound.ts';
 import './needs.css';
 
@@ -31,6 +32,7 @@ export interface YardsToEnterProps<Yard extends YardRow> {
 export function YardsToEnter<Yard extends YardRow>({ yards, words, heads, figures, round, className, chosen, onChoose }: YardsToEnterProps<Yard>) {
   const { today } = useBook();
   const openRound = useOpenRound();
+  const { shown, more } = useFirstRows(yards, words.yards);
   const [fault, setFault] = useState<Fault | undefined>(undefined);
   const enter = async (yard: YardId) => {
     if (today === undefined) return;
@@ -56,7 +58,7 @@ export function YardsToEnter<Yard extends YardRow>({ yards, words, heads, figure
             </tr>
           </thead>
           <tbody>
-            {yards.map((yard) => (
+            {shown.map((yard) => (
               <tr key={yard.id} className={yard.id === chosen ? 'yard-chosen' : undefined}>
                 <th scope="row">
                   <button type="button" className="link" aria-pressed={yard.id === chosen} onClick={() => onChoose(yard.id === chosen ? null : yard.id)}>
@@ -83,6 +85,7 @@ export function YardsToEnter<Yard extends YardRow>({ yards, words, heads, figure
             </tr>
           </tfoot>
         </table>
+        {more}
       </div>
     </>
   );

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Breeder, BreedersView, BreederWeightsView } from '#shared/contract/breeders.ts';
-import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { useCalmRead, useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { fixed, missing, percent } from '../../parts/format.ts';
@@ -15,7 +15,7 @@ const traits = ['winter', 'honey', 'mites', 'temper', 'swarming'] as const;
 
 /** Breeders, the best first, by the person's own weights. */
 export function BreedersSection() {
-  const { data, fault } = useRead('queens.breeders', {}, { keep: true });
+  const { data, fault } = useCalmRead('queens.breeders', {}, { keep: true });
   return (
     <section className="section" aria-label={words.breeders}>
       <h2>{words.breeders}</h2>

@@ -1,18 +1,22 @@
+import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { YardId } from '#shared/brands.ts';
-import { useRead } from '../../desk/useDesk.ts';
+import { useCalmRead } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayShort, dayText } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { QueenMark } from '../../parts/QueenMark.tsx';
 import { SourcesPart } from './SourcesPart.tsx';
 import { words } from './queensWords.ts';
 
 /** Colonies that want a new queen, by yard; the one that was asked for first. */
 export function CandidatesSection({ at }: { readonly at: YardId | null }) {
-  const { data, fault } = useRead('queens.candidates', {}, { keep: true });
+  const { data, fault } = useCalmRead('queens.candidates', {}, { keep: true });
   const note = useMarginNote();
-  const count = data?.yards.reduce((sum, { colonies }) => sum + colonies.length, 0) ?? 0;
+  const rows = useMemo(() => (data?.yards ?? []).toSorted((a, b) => Number(b.id === at) - Number(a.id === at)).flatMap((yard) => yard.colonies.map((colony) => ({ yard, colony }))), [data, at]);
+  const { shown, more } = useFirstRows(rows, words.requeen);
+  const count = rows.length;
   return (
     <section className="section" aria-label={words.requeen}>
       <h2>{words.requeen}</h2>
@@ -29,14 +33,14 @@ export function CandidatesSection({ at }: { readonly at: YardId | null }) {
                 <th scope="col">{words.why}</th>
               </tr>
             </thead>
-            {data.yards.toSorted((a, b) => Number(b.id === at) - Number(a.id === at)).map((yard) => (
+            {[...Map.groupBy(shown, ({ yard }) => yard)].map(([yard, own]) => (
               <tbody key={yard.id} className={yard.id === at ? 'queens-asked' : undefined}>
                 <tr>
                   <th scope="rowgroup" colSpan={3} className="queens-yard">
                     {yard.code} {yard.name} <span className="soft">{words.ofYard(yard.colonies.length, yard.standing)}</span>
                   </th>
                 </tr>
-                {yard.colonies.map(({ id, label, queen, reasons }) => (
+                {own.map(({ colony: { id, label, queen, reasons } }) => (
                   <tr
                     key={id}
                     {...note(() => (
@@ -72,6 +76,7 @@ export function CandidatesSection({ at }: { readonly at: YardId | null }) {
               </tbody>
             ))}
           </table>
+          {more}
         </div>
       ) : null}
     </section>

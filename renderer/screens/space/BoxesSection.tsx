@@ -2,12 +2,14 @@ import { useId } from 'react';
 import { Link } from 'wouter';
 import type { SpaceList, SpaceYard } from '#shared/contract/space.ts';
 import { missing, number } from '../../parts/format.ts';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { words } from './words.ts';
 
 /** What the yards want to be loaded, against what lies there and in the shed, with the caution about lifting. */
 export function BoxesSection({ list, yards }: { readonly list: SpaceList; readonly yards: readonly SpaceYard[] }) {
   const heading = useId();
   const rows = yards.flatMap(({ id, code, boxes }) => boxes.map((one) => ({ key: `${id} ${one.box} ${one.frames}`, code, ...one })));
+  const { shown, more } = useFirstRows(rows, words.boxes);
   if (!list.adding.now) return null;
   const sizes = list.shed.filter(({ box, frames }) => rows.some((row) => row.box === box && row.frames === frames));
   const counted = sizes.flatMap(({ box, frames, free }) => (free === null ? [] : [words.boxesOf(free, box, frames)]));
@@ -34,7 +36,7 @@ export function BoxesSection({ list, yards }: { readonly list: SpaceList; readon
                 </tr>
               </thead>
               <tbody>
-                {rows.map(({ key, code, box, frames, wanted, inYard, fromShed, lack }) => (
+                {shown.map(({ key, code, box, frames, wanted, inYard, fromShed, lack }) => (
                   <tr key={key}>
                     <th scope="row">{code}</th>
                     <td>{words.boxName(box, frames)}</td>
@@ -46,6 +48,7 @@ export function BoxesSection({ list, yards }: { readonly list: SpaceList; readon
                 ))}
               </tbody>
             </table>
+            {more}
           </div>
           {counted.length === 0 ? null : <p className="soft">{words.shedHas(counted.join('; '))}</p>}
           {unknown.map(({ box, frames }) => (

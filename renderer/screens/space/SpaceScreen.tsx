@@ -80,7 +80,7 @@ function InSeason({ list, yards, yard, onYard }: SeasonProps) {
         <Link href="/print/space">{words.print}</Link>
       </div>
       <ColoniesTable key={`colonies ${yard}`} list={list} yards={yards} />
-      <BoxesSection list={list} yards={yards} />
+      <BoxesSection key={`boxes ${yard}`} list={list} yards={yards} />
       <SplitsSection key={`splits ${yard}`} list={list} yards={yards} />
     </>
   );

@@ -8,18 +8,20 @@ import { useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayTight, number } from '../../parts/format.ts';
 import { useNotice } from '../../parts/Notice.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { readCount } from './CountForm.tsx';
 import { shedWords as words } from './shedWords.ts';
 
 /** Hives that stand without bees: each is looked over once, or carried home by a stock row. */
 export function ShedDeadOuts({ deadOuts, count, caution }: { readonly deadOuts: readonly DeadOutView[]; readonly count: number; readonly caution: string }) {
   const [open, setOpen] = useState<DeadOutView['colony'] | null>(null);
+  const { shown, more } = useFirstRows(deadOuts, words.deadOuts);
   return (
     <section className="section" aria-label={words.deadOuts}>
       <h3>{words.deadOuts}</h3>
       <p className="caution">{caution}</p>
       <ul className="lines">
-        {deadOuts.map((hive) => (
+        {shown.map((hive) => (
           <li key={hive.colony}>
             <span>{dayTight(hive.day)}</span>
             <div>
@@ -38,6 +40,7 @@ export function ShedDeadOuts({ deadOuts, count, caution }: { readonly deadOuts: 
           </li>
         ))}
       </ul>
+      {more}
       {count > deadOuts.length && <p className="soft">{words.moreDeadOuts(number(count - deadOuts.length))}</p>}
     </section>
   );

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { StockTable } from '#shared/contract/stock.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { dayTight } from '../../parts/format.ts';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { StrikeEntry } from '../colonies/StrikeEntry.tsx';
 import { shedWords as words } from './shedWords.ts';
 
@@ -11,11 +12,12 @@ type Shortage = StockTable['shortages'][number];
 /** What is below nothing, the entry that took it there, and the ways to mend it. */
 export function ShedShortages({ shortages }: { readonly shortages: readonly Shortage[] }) {
   const [striking, setStriking] = useState<Shortage['entry'] | null>(null);
+  const { shown, more } = useFirstRows(shortages, words.shortages);
   return (
     <section className="shed-shortages" aria-label={words.shortages}>
       <h3>{words.shortages}</h3>
       <ul className="lines">
-        {shortages.map((shortage) => (
+        {shown.map((shortage) => (
           <li key={`${shortage.place} ${shortage.item}`}>
             <span>{dayTight(shortage.day)}</span>
             <div>
@@ -35,6 +37,7 @@ export function ShedShortages({ shortages }: { readonly shortages: readonly Shor
           </li>
         ))}
       </ul>
+      {more}
     </section>
   );
 }

@@ -62,7 +62,7 @@ export function StoresScreen({ at }: { readonly at: YardId | null }) {
           </div>
           <ColoniesTable key={`colonies ${yard}`} yards={shown} unit={unit} />
           <SupersSection key={`supers ${yard}`} list={data} yards={shown} />
-          <UniteSection list={data} yards={shown} />
+          <UniteSection key={`unite ${yard}`} list={data} yards={shown} />
           <WinterSection key={`winter ${yard}`} yard={yard} />
           <MarginContent heading={words.marginHow}>
             <p>{words.place(data.place, massText(data.target, unit))}</p>

@@ -2,12 +2,14 @@ import { useId } from 'react';
 import { Link } from 'wouter';
 import type { StoresList, StoresYard } from '#shared/contract/stores.ts';
 import { dayText } from '../../parts/format.ts';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { words } from './words.ts';
 
 /** Colonies too weak for winter, each with the one of its yard that it could go into. */
 export function UniteSection({ list, yards }: { readonly list: StoresList; readonly yards: readonly StoresYard[] }) {
   const heading = useId();
   const rows = yards.flatMap(({ unite }) => unite);
+  const { shown, more } = useFirstRows(rows, words.unite);
   const open = list.asOf >= list.uniteFrom && list.asOf <= list.uniteUntil;
   if (!open && list.phase === 'winter') return null;
   return (
@@ -19,7 +21,7 @@ export function UniteSection({ list, yards }: { readonly list: StoresList; reado
         <>
           <p className="caution">{words.uniteCaution}</p>
           <ul className="lines stores-unite">
-            {rows.map(({ colony, reason, partner }) => (
+            {shown.map(({ colony, reason, partner }) => (
               <li key={colony.id}>
                 <Link href={`/colonies/${colony.id}`}>{colony.label}</Link>
                 <span>
@@ -28,6 +30,7 @@ export function UniteSection({ list, yards }: { readonly list: StoresList; reado
               </li>
             ))}
           </ul>
+          {more}
         </>
       )}
     </section>

@@ -1,4 +1,4 @@
-import { useState, type FormEvent } from 'react';
+import { useMemo, useState, type FormEvent } from 'react';
 import type { YardId } from '#shared/brands.ts';
 import { readMeasure } from '#shared/typedMeasure.ts';
 import { useBook } from '../../desk/useBook.ts';
@@ -7,20 +7,44 @@ import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
 import { faultText } from '../../parts/Notice.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { hoursWords as words } from './hoursWords.ts';
+
+/** Above this one looks for a yard's ways rather than reading them all. */
+const manyWays = 50;
 
 /** Minutes between yards: as written down, else reckoned; each can be written in its line. */
 export function Distances() {
   const { data, fault } = useRead('work.distances', {});
   const { book } = useBook();
+  const [asked, setAsked] = useState<YardId | null>(null);
+  const names = useMemo(() => new Map((book?.yards ?? []).map(({ id, name }) => [id, name])), [book]);
+  const all = useMemo(() => [...(data?.known ?? []).map((way) => ({ ...way, known: true })), ...(data?.estimated ?? []).map((way) => ({ ...way, known: false }))].toSorted((x, y) => x.a - y.a || x.b - y.b), [data]);
+  const from = asked !== null && names.has(asked) ? asked : null;
+  const ways = useMemo(() => (from === null ? all : all.filter(({ a, b }) => a === from || b === from)), [all, from]);
+  const { shown, more } = useFirstRows(ways, words.distances);
   if (data === undefined || book === undefined) return <FaultNote fault={fault} />;
-  const nameOf = (id: YardId) => book.yards.find((yard) => yard.id === id)?.name ?? '';
-  const ways = [...data.known.map((way) => ({ ...way, known: true })), ...data.estimated.map((way) => ({ ...way, known: false }))].toSorted((x, y) => x.a - y.a || x.b - y.b);
+  const nameOf = (id: YardId) => names.get(id) ?? '';
   return (
     <section className="section" aria-label={words.distances}>
       <h2>{words.distances}</h2>
       <p className="soft">{book.yards.length < 2 ? words.distancesFew : words.distancesHelp}</p>
       {data.without.length === 0 ? null : <p className="needs">{words.distancesNone(data.without.map(nameOf).join(', '))}</p>}
+      {all.length <= manyWays ? null : (
+        <div className="choices">
+          <label className="inline-choice">
+            {words.waysOf}{' '}
+            <select value={from ?? ''} onChange={(event) => setAsked(book.yards.find(({ id }) => String(id) === event.target.value)?.id ?? null)}>
+              <option value="">{words.waysAll}</option>
+              {book.yards.map(({ id, name }) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </label>
+        </div>
+      )}
       {ways.length === 0 ? null : (
         <table className="tight narrow" aria-label={words.distances}>
           <thead>
@@ -34,7 +58,7 @@ export function Distances() {
             </tr>
           </thead>
           <tbody>
-            {ways.map((way) => (
+            {shown.map((way) => (
               <tr key={`${way.a}-${way.b}`}>
                 <th scope="row">{nameOf(way.a)}</th>
                 <td>{nameOf(way.b)}</td>
@@ -51,6 +75,7 @@ export function Distances() {
           </tbody>
         </table>
       )}
+      {more}
     </section>
   );
 }

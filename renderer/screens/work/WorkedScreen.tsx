@@ -11,6 +11,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, fixed, missing, number } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { useFirstRows } from '../../parts/useFirstRows.tsx';
 import { spell } from './planWeeks.ts';
 import { WorkNav } from './WorkNav.tsx';
 import './work.css';
@@ -40,7 +41,7 @@ export function WorkedScreen() {
               </select>
             </label>
           </div>
-          <Season season={shown} unit={data.massUnit} />
+          <Season key={shown.season} season={shown} unit={data.massUnit} />
           <Ahead />
           <Planned />
         </>
@@ -61,6 +62,7 @@ export function WorkedScreen() {
 type SeasonWorked = OutputOf<'worked.seasons'>['seasons'][number];
 
 function Season({ season: { season, rows, total, busiest }, unit }: { readonly season: SeasonWorked; readonly unit: 'lb' | 'kg' }) {
+  const { shown, more } = useFirstRows(rows, words.table(seasonName(season)));
   return (
     <section aria-label={words.table(seasonName(season))}>
       <p className="sentence">
@@ -97,7 +99,7 @@ function Season({ season: { season, rows, total, busiest }, unit }: { readonly s
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
+            {shown.map((row) => (
               <tr key={row.yard?.id ?? 'home'}>
                 <th scope="row">{row.yard?.name ?? words.home}</th>
                 <Figures row={row} unit={unit} />
@@ -112,6 +114,7 @@ function Season({ season: { season, rows, total, busiest }, unit }: { readonly s
           </tfoot>
         </table>
       </div>
+      {more}
       <h3 className="after-table">{words.busiest}</h3>
       {busiest.length === 0 ? <p className="soft">{words.busiestNone}</p> : null}
       <ol className="lines">

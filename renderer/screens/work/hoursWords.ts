@@ -31,6 +31,8 @@ export const hoursWords = {
   distancesHelp: 'Minutes of driving from yard to yard. What is not written down is taken as the way by home, or by yards whose ways are written down; write in what you know.',
   distancesFew: 'With fewer than two yards there is no way between them.',
   distancesNone: (names: string) => `No way from home is known for ${names}; write the minutes on the Book page.`,
+  waysOf: 'Ways of',
+  waysAll: 'All yards',
   from: 'From',
   to: 'To',
   minutes: 'Minutes',
