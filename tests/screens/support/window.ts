@@ -1,13 +1,13 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { createDesk, type Desk } from '#core/desk/desk.ts';
 import { startLoopback, type Loopback } from '#electron/loopback/loopback.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import { day } from '#shared/days.ts';
 import { builtPages } from '../machine.ts';
-import { launchBrowser } from './browser.ts';
+import { keptBrowser } from './browser.ts';
 
 /** The day that the tests' books take for today (the demo has its own). */
 export const today = day('2026-11-25');
@@ -33,12 +33,26 @@ export interface WindowOptions {
   readonly at?: string;
 }
 
-let browser: Promise<Browser> | undefined;
+let profile: Promise<BrowserContext> | undefined;
 
-/** Call in `afterAll` of a file that opens windows. */
+/**
+ * The browser's profile in which all windows of a file open. A profile of its own for each window costs as much as
+ * opening the program in it; windows share no address, so nothing of one is seen in another.
+ */
+function sharedProfile(): Promise<BrowserContext> {
+  return (profile ??= (async () => {
+    const context = await (await keptBrowser()).newContext({ reducedMotion: 'reduce', acceptDownloads: true });
+    // An empty page stays, so that the browser never closes its last window and has to draw another.
+    await context.newPage();
+    return context;
+  })());
+}
+
+/** Call in `afterAll` of a file that opens windows: puts the profile away. The browser itself serves the next file. */
 export async function closeBrowser(): Promise<void> {
-  await (await browser)?.close();
-  browser = undefined;
+  const used = await profile;
+  profile = undefined;
+  await used?.close();
 }
 
 /**
@@ -47,15 +61,11 @@ export async function closeBrowser(): Promise<void> {
  */
 export async function openWindow(options: WindowOptions = {}): Promise<OpenedWindow> {
   const pages = await builtPages();
-  browser ??= launchBrowser();
-  const context = await (await browser).newContext({
-    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
-    colorScheme: options.scheme ?? 'light',
-    reducedMotion: 'reduce',
-    acceptDownloads: true,
-  });
+  const context = await sharedProfile();
   const complaints: string[] = [];
   const page = await listeningPage(context, complaints);
+  await page.setViewportSize({ width: options.width ?? 1280, height: options.height ?? 800 });
+  await page.emulateMedia({ colorScheme: options.scheme ?? 'light' });
   const folder = await mkdtemp(join(tmpdir(), 'outyard-window-'));
   let desk: Desk;
   let loopback: Loopback;
@@ -98,6 +108,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
     restart: async () => {
       const at = new URL(page.url()).hash.slice(1);
       const { book } = await ask('book.status', {});
+      await forget(context, page, loopback.origin);
       await page.goto('about:blank');
       await loopback.close();
       await desk.close();
@@ -106,13 +117,20 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
       await start(at);
     },
     close: async () => {
-      await context.close();
+      await forget(context, page, loopback.origin);
+      await Promise.all(context.pages().filter((one) => one === page || one.url().startsWith(loopback.origin)).map((one) => one.close()));
       await loopback.close();
       await desk.close();
       await rm(folder, { recursive: true, force: true });
       if (complaints.length > 0) throw new Error(`The window complained:\n${complaints.join('\n')}`);
     },
   };
+}
+
+/** Nothing that the window kept under its address is left to whoever gets that address next. */
+async function forget(context: BrowserContext, page: Page, origin: string): Promise<void> {
+  await page.evaluate(() => localStorage.clear()).catch(() => undefined);
+  await context.clearCookies({ name: `outyard-${new URL(origin).port}` });
 }
 
 async function listeningPage(context: BrowserContext, complaints: string[]): Promise<Page> {
