@@ -108,8 +108,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
     restart: async () => {
       const at = new URL(page.url()).hash.slice(1);
       const { book } = await ask('book.status', {});
-      await forget(context, page, loopback.origin);
-      await page.goto('about:blank');
+      await forget(context, page, loopback.origin, () => page.goto('about:blank'));
       await loopback.close();
       await desk.close();
       await raise();
@@ -117,8 +116,8 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
       await start(at);
     },
     close: async () => {
-      await forget(context, page, loopback.origin);
-      await Promise.all(context.pages().filter((one) => one === page || one.url().startsWith(loopback.origin)).map((one) => one.close()));
+      const pages = context.pages().filter((one) => one === page || one.url().startsWith(loopback.origin));
+      await forget(context, page, loopback.origin, () => Promise.all(pages.map((one) => one.close())));
       await loopback.close();
       await desk.close();
       await rm(folder, { recursive: true, force: true });
@@ -127,9 +126,11 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
   };
 }
 
-/** Nothing that the window kept under its address is left to whoever gets that address next. */
-async function forget(context: BrowserContext, page: Page, origin: string): Promise<void> {
+/** Takes the window from its address and leaves nothing of it there, for whoever gets that address next. */
+async function forget(context: BrowserContext, page: Page, origin: string, go: () => Promise<unknown>): Promise<void> {
   await page.evaluate(() => localStorage.clear()).catch(() => undefined);
+  await go();
+  // Not before the page is gone: what it still asks for would be refused.
   await context.clearCookies({ name: `outyard-${new URL(origin).port}` });
 }
 
