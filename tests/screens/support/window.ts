@@ -6,6 +6,7 @@ import { createDesk, type Desk } from '#core/desk/desk.ts';
 import { startLoopback, type Loopback } from '#electron/loopback/loopback.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import { day } from '#shared/days.ts';
+import { placeDemo } from '#tests/demo/demoCopy.ts';
 import { builtPages } from '../machine.ts';
 import { keptBrowser } from './browser.ts';
 
@@ -91,6 +92,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
   };
 
   const ask: OpenedWindow['desk'] = async (name, input) => {
+    if (name === 'book.demo') await placeDemo((input as InputOf<'book.demo'>).which, folder);
     const answer = await desk.call(name, input);
     if (!answer.ok) throw new Error(`${name}: ${answer.sentence}`);
     // The desk's own answer to that operation; its type follows from the contract.
