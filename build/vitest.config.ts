@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './testing/longestFirst.ts';
 import { TallyReporter } from './testing/tallyReporter.ts';
 
 /** These drive a real browser, a real shell or real processes: after all others and two files at a time, so that none starves another. */
@@ -16,8 +17,10 @@ const common = {
   isolate: false,
   globalSetup: ['build/testing/seed.ts'],
   setupFiles: ['build/testing/setup.ts'],
-  testTimeout: 60_000,
+  // Long enough for a machine that has other work to do; what never comes fails all the same.
+  testTimeout: 120_000,
   hookTimeout: 120_000,
+  expect: { poll: { timeout: 15_000 } },
 };
 /** Left to itself the runner spares one processor, half of a machine that has two; what runs the tests has next to nothing to do meanwhile. */
 const maxWorkers = Math.max(2, availableParallelism() - 1);
@@ -30,6 +33,7 @@ const tallyFile = process.env['OUTYARD_TALLY'];
 export default defineConfig({
   root,
   test: {
+    sequence: { sequencer: LongestFirst },
     reporters: tallyFile === undefined ? ['default'] : ['default', new TallyReporter(tallyFile)],
     projects: [
       { test: { ...common, env, maxWorkers, name: 'rooms', include: all, exclude: windows, sequence: { groupOrder: 0 } } },

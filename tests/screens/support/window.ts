@@ -142,6 +142,6 @@ async function listeningPage(context: BrowserContext, complaints: string[]): Pro
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   return page;
 }
