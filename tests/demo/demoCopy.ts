@@ -1,10 +1,14 @@
-import { copyFileSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
 
 type Which = Parameters<typeof demoBook>[0];
-const made = new Map<Which, Promise<string>>();
+interface Made {
+  readonly name: string;
+  readonly bytes: Buffer;
+}
+const made = new Map<Which, Promise<Made>>();
 
 /**
  * Puts the demo's book into a folder, so that asking for it there opens it: a copy of one that the desk's own maker made
@@ -12,16 +16,19 @@ const made = new Map<Which, Promise<string>>();
  */
 export async function placeDemo(which: Which, folder: string): Promise<void> {
   if (!made.has(which)) made.set(which, make(which));
-  const file = await (made.get(which) as Promise<string>);
-  const place = join(folder, basename(file));
+  const { name, bytes } = await (made.get(which) as Promise<Made>);
+  const place = join(folder, name);
   // One that is there may be open, and holds what the test did to it.
-  if (!existsSync(place)) copyFileSync(file, place);
+  if (!existsSync(place)) writeFileSync(place, bytes);
 }
 
-async function make(which: Which): Promise<string> {
+async function make(which: Which): Promise<Made> {
   const folder = mkdtempSync(join(tmpdir(), 'outyard-demo-'));
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
-  const demo = demoBook(which, folder);
-  await (await openDemo(demo)).store.close();
-  return demo.path;
+  try {
+    const demo = demoBook(which, folder);
+    await (await openDemo(demo)).store.close();
+    return { name: basename(demo.path), bytes: readFileSync(demo.path) };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }
