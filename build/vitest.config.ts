@@ -38,7 +38,7 @@ export default defineConfig({
     projects: [
       { test: { ...common, env, maxWorkers, name: 'rooms', include: all, exclude: windows, sequence: { groupOrder: 0 } } },
       ...zones.map((zone) => ({ test: { ...common, maxWorkers, name: zone, include: aboutDays, env: { ...env, TZ: zone }, sequence: { groupOrder: 0 } } })),
-      { test: { ...common, env, name: 'windows', include: windows, maxWorkers: 2, sequence: { groupOrder: 1 } } },
+      { test: { ...common, env, name: 'windows', include: windows, environment: './build/testing/endingWell.ts', maxWorkers: 2, sequence: { groupOrder: 1 } } },
     ],
   },
 });

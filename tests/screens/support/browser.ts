@@ -14,10 +14,11 @@ export async function launchBrowser(): Promise<Browser> {
 
 let kept: Promise<Browser> | undefined;
 
-/** The browser that all files of this process share, started when the first asks; it ends with the process, or by `quitBrowser`. */
+/** The browser that all files of this process share, started when the first asks; it ends with the worker, or by `quitBrowser`. */
 export async function keptBrowser(): Promise<Browser> {
   if (kept !== undefined && !(await kept).isConnected()) kept = undefined;
   kept ??= launchBrowser();
+  globalThis.beforeWorkerEnds = quitBrowser;
   return kept;
 }
 
