@@ -2,7 +2,8 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { goTo, type ScreenName } from '#tests/screens/support/person.ts';
-import { closeBrowser, openWindow } from '#tests/screens/support/window.ts';
+import { quitBrowser } from '#tests/screens/support/browser.ts';
+import { openWindow } from '#tests/screens/support/window.ts';
 import { root } from './making/makeParts.ts';
 
 // Takes the documents' pictures from the real program with the demo book: node build/pictures.ts [FOLDER]
@@ -41,4 +42,4 @@ for (const { file, screen, scheme, first } of pictures) {
   await window.page.screenshot({ path: join(folder, file) });
   await window.close();
 }
-await closeBrowser();
+await quitBrowser();

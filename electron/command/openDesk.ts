@@ -1,6 +1,5 @@
 import { existsSync, rmSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { createDesk } from '#core/desk/desk.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import type { Answer } from '#shared/faults.ts';
 import { booksFolder, dataFolder } from '#electron/folders.ts';
@@ -18,6 +17,8 @@ export interface CommandDesk {
 
 /** Works at a desk whose books lie in `folder`, and closes it whatever happens. */
 export async function atDesk<Result>(folder: string | null, work: (desk: CommandDesk) => Promise<Result>): Promise<Result> {
+  // Loaded only now, so that help and a word that is wrong are answered at once.
+  const { createDesk } = await import('#core/desk/desk.ts');
   const around = surroundings();
   const desk = createDesk({ folder: folder ?? booksFolder(around), program, now: readClock, moment: readMoment, log: logFile(dataFolder(around)) });
   try {

@@ -1,5 +1,6 @@
 // A process of its own: opens the book given, enters rounds, imports, strikes and undoes without end, and prints
 // each act's position once it is acknowledged. With `hold` it only keeps the book open.
+import { flushCompileCache } from 'node:module';
 import { day } from '#shared/days.ts';
 import type { Answer } from '#shared/faults.ts';
 import { createDesk } from '#core/desk/desk.ts';
@@ -8,6 +9,8 @@ const [path = '', what = 'enter'] = process.argv.slice(2);
 const desk = createDesk({ folder: '.', program: 'Outyard under test', now: () => ({ day: day('2026-11-25'), stamp: '2026-11-25 21:00' }), log: () => {} });
 const call = async (name: string, input: unknown) => (await desk.call(name, input)) as Answer<{ position: number; book: { position: number }; sha256: string }>;
 
+// Whoever is killed never gets to keep what it compiled; the next one would compile it all again.
+flushCompileCache();
 const opened = await call('book.open', { path });
 console.log(opened.ok ? `open ${opened.value.book.position}` : `refused ${opened.code}`);
 if (opened.ok && what === 'enter') {

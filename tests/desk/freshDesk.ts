@@ -1,6 +1,7 @@
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
 import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
+import { placeDemo } from '#tests/demo/demoCopy.ts';
 
 /** A desk without a book before each test, and nothing left of it after. */
 export function freshDesk() {
@@ -15,6 +16,7 @@ export function demoDesk() {
   const own = scratchDesk();
   beforeAll(async () => {
     own.open();
+    await placeDemo('ossar', own.folder);
     await own.ask('book.demo', { which: 'ossar' });
   });
   afterAll(own.close);

@@ -209,7 +209,7 @@ test('two windows on one sheet: the second is told, nothing is overwritten, and 
   const sheet = sheetOn(page);
   await sheet.isAt('LB-01', 'bees');
   const other = await page.context().newPage();
-  other.setDefaultTimeout(15_000);
+  other.setDefaultTimeout(30_000);
   await other.goto(page.url());
   const second = sheetOn(other);
   await second.isAt('LB-01', 'bees');

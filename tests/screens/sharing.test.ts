@@ -23,7 +23,7 @@ afterAll(closeBrowser);
 
 test('answers are copied one by one and all together, for any season and quarter', async () => {
   const { page, desk } = await open({ ...demo, at: '/losses' });
-  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write'], { origin: new URL(page.url()).origin });
   const copied = () => page.evaluate(() => navigator.clipboard.readText());
   await page.getByRole('link', { name: 'Answers for loss surveys' }).press('Enter');
   await page.getByRole('heading', { name: 'Answers for loss surveys', level: 1 }).waitFor();

@@ -54,7 +54,10 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
 
   // The plan: Quarry is overdue for its round, so it comes on the first day with hours.
   await page.getByRole('link', { name: 'Plan', exact: true }).press('Enter');
-  await page.getByRole('button', { name: 'Plan the work' }).press('Enter');
+  const planning = page.getByRole('button', { name: 'Plan the work' });
+  // It cannot be pressed until what there is to plan has been read.
+  await planning.click({ trial: true });
+  await planning.press('Enter');
   const cell = (day: string) => page.getByRole('gridcell', { name: new RegExp(`^Quarry, ${day}.November.2026`) });
   const says = async (day: string) => words(cell(day));
   await expect.poll(() => says('Wed.25'), soon).toContain('visit at 12:18');

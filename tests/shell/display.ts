@@ -9,7 +9,8 @@ export interface Display {
 
 /** A screen of its own without a monitor (Xvfb), or null where there is none to be had. */
 export async function openDisplay(): Promise<Display | null> {
-  const child = spawn('Xvfb', ['-displayfd', '3', '-screen', '0', '1400x900x24', '-nolisten', 'tcp'], {
+  // Left to itself it begins anew whenever its last client goes, and throws out whoever is just coming.
+  const child = spawn('Xvfb', ['-displayfd', '3', '-screen', '0', '1400x900x24', '-nolisten', 'tcp', '-noreset'], {
     stdio: ['ignore', 'ignore', 'ignore', 'pipe'],
   });
   const number = await new Promise<string | null>((resolve) => {

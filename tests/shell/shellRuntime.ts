@@ -1,4 +1,5 @@
-import { accessSync, constants, existsSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { accessSync, constants, copyFileSync, existsSync, linkSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { root } from '#build/making/makeParts.ts';
 import { installedElectron } from '#build/starting/findElectron.ts';
@@ -6,13 +7,16 @@ import packageJson from '../../package.json' with { type: 'json' };
 
 /** An Electron that the shell can be tried in. */
 export interface ShellRuntime {
-  readonly electron: string;
   readonly version: string;
   /** `trial`: an older one, whose keeper runs in this Node; `release`: the pinned one, as it ships. */
   readonly flavour: 'trial' | 'release';
-  /** Makes it find the built program, and gives the arguments that start it. */
-  install(): string[];
-  /** Leaves the runtime as it was. */
+  /** Makes it find the built program. Answers what to start, with which arguments, and how to put it away. */
+  install(): InstalledShell;
+}
+
+export interface InstalledShell {
+  readonly electron: string;
+  readonly args: readonly string[];
   remove(): void;
 }
 
@@ -23,13 +27,12 @@ export function shellRuntime(): ShellRuntime | null {
     const electron = join(folder, 'electron');
     if (!canRun(electron)) throw new Error('OUTYARD_TRIAL_ELECTRON names a folder without a program “electron” in it; correct it or leave it out.');
     const version = existsSync(join(folder, 'version')) ? readFileSync(join(folder, 'version'), 'utf8').trim() : 'unknown';
-    const app = join(folder, 'resources', 'app');
-    return { electron, version, flavour: 'trial', install: () => installInto(app), remove: () => rmSync(app, { recursive: true, force: true }) };
+    return { version, flavour: 'trial', install: () => ownRuntime(folder) };
   }
   const electron = installedElectron(root, process.env);
   return electron === null
     ? null
-    : { electron, version: packageJson.devDependencies.electron, flavour: 'release', install: () => [root], remove: () => undefined };
+    : { version: packageJson.devDependencies.electron, flavour: 'release', install: () => ({ electron, args: [root], remove: () => undefined }) };
 }
 
 function canRun(file: string): boolean {
@@ -41,11 +44,25 @@ function canRun(file: string): boolean {
   }
 }
 
-/** The trial runtime has no program of its own and starts what lies in resources/app. */
-function installInto(app: string): string[] {
-  rmSync(app, { recursive: true, force: true });
+/**
+ * The trial runtime starts what lies in its own resources/app, and the folder that was named may serve several runs at
+ * once. A program that is missing or changes at that moment leaves Electron standing behind a dialog for ever; so each
+ * run has a runtime of its own: the program file under a name of its own (where a file is really linked, that name is
+ * the place it looks from), everything else by links.
+ */
+function ownRuntime(folder: string): InstalledShell {
+  const own = mkdtempSync(join(tmpdir(), 'outyard-electron-'));
+  const electron = join(own, 'electron');
+  for (const name of readdirSync(folder)) if (name !== 'electron' && name !== 'resources') symlinkSync(join(folder, name), join(own, name));
+  try {
+    linkSync(join(folder, 'electron'), electron);
+  } catch {
+    // On another disk.
+    copyFileSync(join(folder, 'electron'), electron);
+  }
+  const app = join(own, 'resources', 'app');
   mkdirSync(app, { recursive: true });
   writeFileSync(join(app, 'package.json'), JSON.stringify({ name: 'outyard', version: packageJson.version, main: 'electron/main.cjs' }));
   symlinkSync(join(root, 'out', 'electron-trial'), join(app, 'electron'));
-  return [];
+  return { electron, args: [], remove: () => rmSync(own, { recursive: true, force: true }) };
 }

@@ -1,6 +1,4 @@
 import { basename } from 'node:path';
-import { reportFromJournal } from '#core/desk/report.ts';
-import { reportAs } from '#core/desk/reportWords.ts';
 import { dayFromIso, type Day } from '#shared/days.ts';
 import { readClock } from '#electron/keeper/clock.ts';
 import { readBytes } from '../files.ts';
@@ -31,7 +29,9 @@ export const report: Verb = {
       speech.print(made.text);
       return ended.well;
     }
-    const answer = await reportFromJournal({ bytes: readBytes(options.journal), fileName: basename(options.journal), today: readClock().day, ...choices });
+    const bytes = readBytes(options.journal);
+    const [{ reportFromJournal }, { reportAs }] = await Promise.all([import('#core/desk/report.ts'), import('#core/desk/reportWords.ts')]);
+    const answer = await reportFromJournal({ bytes, fileName: basename(options.journal), today: readClock().day, ...choices });
     if (!answer.ok) throw asCommandError(answer);
     speech.print(reportAs(format, answer.value, basename(options.journal)));
     return (answer.value.report.import?.toSortOut.length ?? 0) === 0 ? ended.well : ended.withFindings;

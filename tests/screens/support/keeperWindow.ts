@@ -47,7 +47,7 @@ export async function openKeeperWindow(): Promise<KeeperWindow> {
   };
   const freshPage = async () => {
     const page = await context.newPage();
-    page.setDefaultTimeout(15_000);
+    page.setDefaultTimeout(30_000);
     return page;
   };
 

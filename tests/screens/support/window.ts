@@ -1,13 +1,14 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { createDesk, type Desk } from '#core/desk/desk.ts';
 import { startLoopback, type Loopback } from '#electron/loopback/loopback.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import { day } from '#shared/days.ts';
+import { placeDemo } from '#tests/demo/demoCopy.ts';
 import { builtPages } from '../machine.ts';
-import { launchBrowser } from './browser.ts';
+import { keptBrowser } from './browser.ts';
 
 /** The day that the tests' books take for today (the demo has its own). */
 export const today = day('2026-11-25');
@@ -33,12 +34,26 @@ export interface WindowOptions {
   readonly at?: string;
 }
 
-let browser: Promise<Browser> | undefined;
+let profile: Promise<BrowserContext> | undefined;
 
-/** Call in `afterAll` of a file that opens windows. */
+/**
+ * The browser's profile in which all windows of a file open. A profile of its own for each window costs as much as
+ * opening the program in it; windows share no address, so nothing of one is seen in another.
+ */
+function sharedProfile(): Promise<BrowserContext> {
+  return (profile ??= (async () => {
+    const context = await (await keptBrowser()).newContext({ reducedMotion: 'reduce', acceptDownloads: true });
+    // An empty page stays, so that the browser never closes its last window and has to draw another.
+    await context.newPage();
+    return context;
+  })());
+}
+
+/** Call in `afterAll` of a file that opens windows: puts the profile away. The browser itself serves the next file. */
 export async function closeBrowser(): Promise<void> {
-  await (await browser)?.close();
-  browser = undefined;
+  const used = await profile;
+  profile = undefined;
+  await used?.close();
 }
 
 /**
@@ -47,15 +62,11 @@ export async function closeBrowser(): Promise<void> {
  */
 export async function openWindow(options: WindowOptions = {}): Promise<OpenedWindow> {
   const pages = await builtPages();
-  browser ??= launchBrowser();
-  const context = await (await browser).newContext({
-    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
-    colorScheme: options.scheme ?? 'light',
-    reducedMotion: 'reduce',
-    acceptDownloads: true,
-  });
+  const context = await sharedProfile();
   const complaints: string[] = [];
   const page = await listeningPage(context, complaints);
+  await page.setViewportSize({ width: options.width ?? 1280, height: options.height ?? 800 });
+  await page.emulateMedia({ colorScheme: options.scheme ?? 'light' });
   const folder = await mkdtemp(join(tmpdir(), 'outyard-window-'));
   let desk: Desk;
   let loopback: Loopback;
@@ -81,6 +92,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
   };
 
   const ask: OpenedWindow['desk'] = async (name, input) => {
+    if (name === 'book.demo') await placeDemo((input as InputOf<'book.demo'>).which, folder);
     const answer = await desk.call(name, input);
     if (!answer.ok) throw new Error(`${name}: ${answer.sentence}`);
     // The desk's own answer to that operation; its type follows from the contract.
@@ -98,7 +110,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
     restart: async () => {
       const at = new URL(page.url()).hash.slice(1);
       const { book } = await ask('book.status', {});
-      await page.goto('about:blank');
+      await forget(context, page, loopback.origin, () => page.goto('about:blank'));
       await loopback.close();
       await desk.close();
       await raise();
@@ -106,7 +118,8 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
       await start(at);
     },
     close: async () => {
-      await context.close();
+      const pages = context.pages().filter((one) => one === page || one.url().startsWith(loopback.origin));
+      await forget(context, page, loopback.origin, () => Promise.all(pages.map((one) => one.close())));
       await loopback.close();
       await desk.close();
       await rm(folder, { recursive: true, force: true });
@@ -115,12 +128,20 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
   };
 }
 
+/** Takes the window from its address and leaves nothing of it there, for whoever gets that address next. */
+async function forget(context: BrowserContext, page: Page, origin: string, go: () => Promise<unknown>): Promise<void> {
+  await page.evaluate(() => localStorage.clear()).catch(() => undefined);
+  await go();
+  // Not before the page is gone: what it still asks for would be refused.
+  await context.clearCookies({ name: `outyard-${new URL(origin).port}` });
+}
+
 async function listeningPage(context: BrowserContext, complaints: string[]): Promise<Page> {
   const page = await context.newPage();
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   return page;
 }
