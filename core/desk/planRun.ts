@@ -7,9 +7,11 @@ import { naiveDriving } from '#core/work/plan/naivePlan.ts';
 import { planAnswer } from '#core/work/plan/planAnswer.ts';
 import type { PlanDraft } from '#core/work/plan/planProblem.ts';
 import { searchPlan } from '#core/work/plan/searchPlan.ts';
-import type { PlanNews } from './planWorker.ts';
+import type { PlanNews, PlanWork } from './planWorker.ts';
 
-/** A plan that is being made by a thread beside the book’s: a good one at once, and better ones as they are found. */
+const parts: readonly PlanWork['part'][] = ['search', 'prove'];
+
+/** A plan that is being made by two threads beside the book’s: a good one at once, better ones as they are found, and how near to the best they are. */
 export class PlanRun {
   readonly #made: MadeProblem;
   readonly #asked: PlanFacts;
@@ -21,7 +23,10 @@ export class PlanRun {
   /** The plan that is asked for again and again while nothing better is found. */
   #said: { readonly draft: PlanDraft; readonly plan: WorkPlan } | null = null;
   #state: PlanProgress['state'] = 'running';
-  #worker: Worker | null = null;
+  readonly #workers: Worker[] = [];
+  /** Those that have ended, and whether any of them before its time. */
+  readonly #parts = new Set<PlanWork['part']>();
+  #failed = false;
   /** Resolves with the first plan, or when the search has ended without any. */
   readonly first: Promise<void>;
   /** Resolves when the search has ended, for whatever reason. */
@@ -46,18 +51,34 @@ export class PlanRun {
       return;
     }
     try {
-      const worker = new Worker(workerFile(), { workerData: made.problem });
-      this.#worker = worker;
-      worker.unref();
-      worker.on('message', (news: PlanNews) => {
-        this.#take(news);
-        if (news.done) this.#end('done');
-      });
-      worker.on('error', (error) => this.#fail(log, error));
-      worker.on('exit', () => this.#end('failed'));
+      for (const part of parts) this.#start({ problem: made.problem, part }, log);
     } catch (error) {
       this.#fail(log, error);
+      this.#end('failed');
     }
+  }
+
+  #start(work: PlanWork, log: (line: string) => void): void {
+    const worker = new Worker(workerFile(), { workerData: work });
+    this.#workers.push(worker);
+    worker.unref();
+    worker.on('message', (news: PlanNews) => {
+      this.#take(news);
+      if (news.done) this.#endPart(work.part);
+    });
+    worker.on('error', (error) => {
+      this.#fail(log, error);
+      this.#endPart(work.part);
+    });
+    worker.on('exit', () => {
+      if (!this.#parts.has(work.part)) this.#failed = true;
+      this.#endPart(work.part);
+    });
+  }
+
+  #endPart(part: PlanWork['part']): void {
+    this.#parts.add(part);
+    if (this.#parts.size === parts.length) this.#end(this.#failed ? 'failed' : 'done');
   }
 
   /** Null until the first is found. */
@@ -67,7 +88,7 @@ export class PlanRun {
     return { ...this.#said.plan, gap: this.gap };
   }
 
-/** Share of its cost by which a better plan could be better at most. */
+  /** Share of its cost by which a better plan could be better at most. */
   get gap(): number | null {
     return this.#bound === null || this.#draft === null ? null : Math.max(0, (this.#draft.cost - this.#bound) / Math.max(1, Math.abs(this.#draft.cost)));
   }
@@ -79,14 +100,14 @@ export class PlanRun {
   stop(): void {
     if (this.#state !== 'running') return;
     this.#end('stopped');
-    void this.#worker?.terminate();
+    for (const worker of this.#workers) void worker.terminate();
   }
 
   /** Without a thread there is still the plan that is found at once. */
   #fail(log: (line: string) => void, error: unknown): void {
     log(`the search for a plan ended: ${error instanceof Error ? error.message : String(error)}`);
+    this.#failed = true;
     this.#draft ??= searchPlan(this.#made.problem, 0);
-    this.#end('failed');
   }
 
   #end(state: PlanProgress['state']): void {
@@ -100,7 +121,7 @@ export class PlanRun {
   #take({ draft, bound }: PlanNews): void {
     if (draft !== null && (this.#draft === null || draft.cost < this.#draft.cost - 1e-6)) this.#draft = draft;
     if (bound !== null && (this.#bound === null || bound > this.#bound)) this.#bound = bound;
-    this.#firstThere();
+    if (this.#draft !== null) this.#firstThere();
   }
 }
 

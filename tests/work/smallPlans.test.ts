@@ -100,3 +100,10 @@ test('what is overdue goes on the first day that is worth its way, and far off w
   expect([...(jobs[1] ?? [])]).toEqual([[5, 1]]);
   expect([...(jobs[2] ?? [])]).toEqual([[5, 1]]);
 });
+
+test('what is due soonest is put off where that leaves room for what has no other day', () => {
+  const outings: OutingChoice[] = [{ day: 0, yards: [0], crew: [0], driving: 20, room: 60 }, { day: 3, yards: [0], crew: [0], driving: 20, room: 30 }];
+  const problem: PlanProblem = { days: 4, yards: 1, jobs: [job(0, 0, 3, 60, 4), job(0, 0, 2, 30, 4)], rounds: [], outings, held: [], before: null };
+  const { jobs } = searchPlan(problem, 0);
+  expect(jobs.map((done) => [...done.keys()])).toEqual([[0], [3]]);
+});

@@ -1,4 +1,3 @@
-import type { YardId } from '#shared/brands.ts';
 import type { PlanChoice, WorkHours, WorkPlan, WorkTask, YardDistance } from '#shared/contract/work.ts';
 import { addDays, dayInWords, daysBetween, type Day } from '#shared/days.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
@@ -8,6 +7,7 @@ import type { OwnPace } from '../ownMinutes.ts';
 import { phaseOn, roundOf, seenAgainBy } from '../roundPhases.ts';
 import { roundKey, yardRounds } from '../roundTasks.ts';
 import { planWeeks, type WorkFacts } from '../workFacts.ts';
+import { carriedVisits, roundCarried, tasksCarried } from './carriedVisits.ts';
 import { costs, type Job, type PlanProblem, type Round, type Visit } from './planProblem.ts';
 import { possibleOutings, type PossibleOuting } from './possibleOutings.ts';
 
@@ -16,8 +16,6 @@ const worthDoing = 14;
 const catchUp = 8;
 /** Minutes that no day has. */
 const notToday = 1e6;
-/** A visit is carried by no more days than this; further apart are two visits. */
-const farthest = 28;
 /** A yard is worked through in at most so many parts. */
 const mostParts = 4;
 
@@ -121,13 +119,14 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
       continue;
     }
     const never = new Set(choices.flatMap(({ kind, task: about, day }) => (kind === 'forbid' && about === task.key && day !== null ? [day] : [])));
-    for (const { yard: where, from, to } of carried) if (where === yard.id && from !== null) for (let day = Math.min(from, to + 1); day < Math.max(to, from + 1); day += 1) never.add(days[day] as Day);
+    const own = roundCarried(yard.id, carried, shown, today);
+    for (const day of own.never) never.add(days[day] as Day);
     const whole = days.map((day) => roundOf(rules, phaseOn(rules, day)).each * pace.factor * colonies.length);
     const each = whole.map((minutes, day) => (never.has(days[day] as Day) ? notToday : minutes));
     const units = partsFor(Math.max(...whole), partRoom[at] ?? [], colonies.length);
     const due = Array.from({ length: units }, (_, part) => daysBetween(today, colonies[Math.floor((part * colonies.length) / units)]?.due ?? today));
     const next = due[0] ?? 0;
-    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(catchUp, day)) : due, next });
+    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(catchUp, day)) : due, next, asked: own.asked });
     roundYards.push({ yard, colonies: colonies.length });
   }
 
@@ -140,34 +139,6 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
 
 function withoutWay(task: WorkTask, { name }: Yard): Unreached {
   return { task, reason: `The minutes from home to ${name} are not written down.`, mend: 'Write them down on the yard’s line in Book.' };
-}
-
-/** A visit that is held on a day (`to`), and the day near it on which the same yard was forbidden: from there it was carried. */
-interface Carried {
-  readonly yard: YardId;
-  readonly from: number | null;
-  readonly to: number;
-}
-
-function carriedVisits(choices: readonly PlanChoice[], { days, yards, outings }: { days: readonly Day[]; yards: readonly Yard[]; outings: readonly PossibleOuting[] }): Carried[] {
-  const own = choices.filter(({ task }) => task === null);
-  return own.flatMap(({ kind, day, yard }): Carried[] => {
-    const to = day === null ? -1 : days.indexOf(day);
-    const at = yards.findIndex(({ id }) => id === yard);
-    if ((kind !== 'pin' && kind !== 'lock') || yard === null || to < 0 || !outings.some((outing) => outing.day === to && outing.yards.includes(at))) return [];
-    const forbidden = own.flatMap((one) => (one.kind === 'forbid' && one.yard === yard && one.day !== null && days.includes(one.day) ? [days.indexOf(one.day)] : []));
-    return [{ yard, from: forbidden.filter((from) => Math.abs(from - to) <= farthest).toSorted((a, b) => Math.abs(a - to) - Math.abs(b - to))[0] ?? null, to }];
-  });
-}
-
-/** The work of a visit goes with it, and stays with it while it is held. */
-function tasksCarried(carried: readonly Carried[], shown: WorkPlan | null, choices: readonly PlanChoice[], today: Day): PlanChoice[] {
-  return (shown?.outings ?? []).flatMap(({ day, visits }) => visits.flatMap(({ yard, tasks }) => {
-    const on = daysBetween(today, day);
-    const visit = carried.find((one) => one.yard === yard && (one.to === on || one.from === on));
-    if (visit === undefined) return [];
-    return tasks.filter(({ key }) => !choices.some(({ task }) => task === key)).map(({ key }): PlanChoice => ({ key: '', kind: 'pin', day: addDays(today, visit.to), yard: null, task: key }));
-  }));
 }
 
 function noOutings({ today }: WorkFacts, { people }: WorkHours): string {

@@ -1,10 +1,16 @@
-import { costs, lateCost, openOn, outingCost, visitSet, type Job, type PlanDraft, type PlanProblem, type Round } from './planProblem.ts';
+import { costs, lateCost, openOn, outingCost, visitSet, type Job, type OutingChoice, type PlanDraft, type PlanProblem, type Round } from './planProblem.ts';
 
 /** Kept for a unit that is not done yet. */
 const undone = 32_000;
 
 /** A round looks again once no more than this share of its days is left. */
 const roundFrom = 0.3;
+
+/** The outing of each day, and what is put off on some of them although it could be done there. */
+export interface Filled {
+  readonly outings: readonly number[];
+  readonly putOff: Uint8Array;
+}
 
 interface Open {
   /** A job, or behind the jobs a round. */
@@ -36,6 +42,9 @@ export class OutingFiller {
   #total = 0;
   readonly #outing: Int32Array;
   readonly #open: Open[] = [];
+  /** By day and job, or behind the jobs a round: 1 where it is left for another day. */
+  readonly #putOff: Uint8Array;
+  readonly #items: number;
 
   constructor(problem: PlanProblem) {
     this.#problem = problem;
@@ -61,6 +70,8 @@ export class OutingFiller {
     this.#rows = Array.from({ length: days + 1 }, () => new Int16Array(size));
     this.#costs = new Float64Array(days + 1);
     this.#outing = new Int32Array(days).fill(-1);
+    this.#items = jobs.length + rounds.length;
+    this.#putOff = new Uint8Array(days * this.#items);
     const first = this.#rows[0];
     if (first !== undefined) {
       first.fill(undone);
@@ -91,23 +102,66 @@ export class OutingFiller {
         if (same(row, this.#rows[on])) return cost + this.#total - (this.#costs[on] ?? 0);
       }
       const chosen = on === day ? choice : on === otherDay ? otherChoice : (this.#outing[on] ?? -1);
-      cost += this.#goOut(row, on, chosen);
+      cost += this.#goOut(row, on, chosen, on !== day && on !== otherDay);
     }
     return cost + this.#endCost(row);
   }
 
+  /** Another outing on a day; nothing is put off on it. */
   set(day: number, choice: number): void {
     this.#outing[day] = choice;
+    this.#putOff.fill(0, day * this.#items, (day + 1) * this.#items);
     this.#keepFrom(day);
   }
 
-  setAll(outing: ArrayLike<number>): void {
-    for (let day = 0; day < this.#outing.length; day += 1) this.#outing[day] = outing[day] ?? -1;
+  /** Puts things off on a day, or no longer, one at a time while that costs less. */
+  tryPuttingOff(day: number): void {
+    const { yards } = this.#problem.outings[this.#outing[day] ?? -1] ?? { yards: [] };
+    for (const yard of yards) {
+      for (const at of this.#byYard[yard] ?? []) {
+        const place = day * this.#items + at;
+        const was = this.#putOff[place] ?? 0;
+        const [row, next] = [this.#rows[day], this.#rows[day + 1]];
+        if (row === undefined || next === undefined || (was === 0 && this.#doneBetween(at, row, next, day) === 0)) continue;
+        this.#putOff[place] = 1 - was;
+        if (this.#costFrom(day) < this.#total - 1e-9) this.#keepFrom(day);
+        else this.#putOff[place] = was;
+      }
+    }
+  }
+
+  /** What it costs with what was changed on a day, and nothing after it. */
+  #costFrom(day: number): number {
+    const { days } = this.#problem;
+    const row = this.#row;
+    row.set(this.#rows[day] ?? []);
+    let cost = this.#costs[day] ?? 0;
+    for (let on = day; on < days; on += 1) {
+      if (on > day) {
+        if (cost >= this.#total) return cost;
+        if (same(row, this.#rows[on])) return cost + this.#total - (this.#costs[on] ?? 0);
+      }
+      cost += this.#goOut(row, on, this.#outing[on] ?? -1);
+    }
+    return cost + this.#endCost(row);
+  }
+
+  setAll(outing: ArrayLike<number>, putOff: Uint8Array | null = null): void {
+    for (let day = 0; day < this.#outing.length; day += 1) {
+      const choice = outing[day] ?? -1;
+      if (putOff === null && choice !== this.#outing[day]) this.#putOff.fill(0, day * this.#items, (day + 1) * this.#items);
+      this.#outing[day] = choice;
+    }
+    if (putOff !== null) this.#putOff.set(putOff);
     this.#keepFrom(0);
   }
 
   outings(): number[] {
     return Array.from(this.#outing);
+  }
+
+  filled(): Filled {
+    return { outings: this.outings(), putOff: this.#putOff.slice() };
   }
 
   /** The outings as they are, and what is done on them; those on which nothing is done and that nobody holds are left out. */
@@ -156,15 +210,15 @@ export class OutingFiller {
     this.#total = cost + this.#endCost(row);
   }
 
-  #goOut(row: Int16Array, day: number, choice: number): number {
+  #goOut(row: Int16Array, day: number, choice: number, puttingOff = true): number {
     const going = choice < 0 ? undefined : this.#problem.outings[choice];
     let cost = 0;
     for (const yard of this.#held[day] ?? []) if (going === undefined || !going.yards.includes(yard)) cost += costs.broken;
     if (going === undefined) return cost;
-    return cost + (this.#outingCost[choice] ?? 0) + this.#fill(row, going.yards, going.room, going.crew.length, day);
+    return cost + (this.#outingCost[choice] ?? 0) + this.#fill(row, going, day, puttingOff);
   }
 
-  #fill(row: Int16Array, yards: readonly number[], room: number, crew: number, day: number): number {
+  #fill(row: Int16Array, { yards, room, crew: { length: crew } }: OutingChoice, day: number, puttingOff: boolean): number {
     const { jobs, rounds } = this.#problem;
     const open = this.#open;
     let many = 0;
@@ -181,6 +235,7 @@ export class OutingFiller {
     };
     for (const yard of yards) {
       for (const at of this.#byYard[yard] ?? []) {
+        if (puttingOff && this.#putOff[day * this.#items + at] === 1) continue;
         const start = this.#at[at] ?? 0;
         const job = jobs[at];
         if (job === undefined) {
@@ -211,7 +266,7 @@ export class OutingFiller {
   }
 
   #addRound(row: Int16Array, round: Round, at: number, start: number, day: number, add: (at: number, due: number, units: number, each: number) => void): void {
-    const most = day + ((round.again[day] ?? day) - day) * roundFrom;
+    const most = round.asked.has(day) ? undone : day + ((round.again[day] ?? day) - day) * roundFrom;
     let units = 0;
     while (units < round.units && (row[start + units] ?? 0) <= most) units += 1;
     add(at, row[start] ?? 0, units, round.each[day] ?? 1);

@@ -39,6 +39,8 @@ export interface Round {
   readonly due: readonly number[];
   /** When the next round is due by itself: before the first day of the plan where it is overdue. */
   readonly next: number;
+  /** Days on which it is made though it is not due for long: those that a visit with it was carried to. */
+  readonly asked: ReadonlySet<number>;
 }
 
 export interface OutingChoice {

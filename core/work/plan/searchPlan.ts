@@ -1,82 +1,153 @@
 import { OutingFiller } from './outingFiller.ts';
 import type { PlanDraft, PlanProblem } from './planProblem.ts';
 
-/** How far an outing is moved to another day. */
+/** How far an outing, or one visit of it, is moved to another day. */
 const reach = 7;
 
+/** A good plan at once: the search of so many steps. */
+export function searchPlan(problem: PlanProblem, rounds = 300): PlanDraft {
+  return new PlanSearch(problem).search(rounds);
+}
+
 /**
- * A good plan at once: outings are put in, taken out, exchanged and moved to other days one at a time while that lowers the
- * cost; then, a fixed number of times, the outings of some days or to some yard are taken away and put in anew (ruin and
- * recreate, Schrimpf and others 2000), and what is better, or hardly worse, is gone on from. The draws come from one seed
- * and no clock is looked at, so the same problem always gives the same plan.
+ * Outings are put in, taken out, exchanged and moved to other days one at a time, single yards are moved from one outing to
+ * another, and work is put off where that leaves room for other work, while that lowers the cost; then, a number of times,
+ * the outings of some days or to some yard are taken away and put in anew (ruin and recreate, Schrimpf and others 2000), and
+ * what is better, or hardly worse, is gone on from. The draws come from one seed and no clock is looked at, so the same
+ * problem always gives the same plan.
  */
-export function searchPlan(problem: PlanProblem, rounds = 300, start: readonly number[] | null = null): PlanDraft {
-  const filler = new OutingFiller(problem);
-  const byDay = choicesByDay(problem);
-  const draw = drawer(20_260_501);
-  if (start !== null) filler.setAll(start);
-  settle(problem, filler, byDay, true);
-  let [best, least] = [filler.outings(), filler.cost];
-  for (let round = 0; round < rounds; round += 1) {
-    const [kept, cost] = [filler.outings(), filler.cost];
-    filler.setAll(ruined(problem, kept, draw));
-    settle(problem, filler, byDay, round % 4 === 3);
-    if (filler.cost < least - 1e-9) [best, least] = [filler.outings(), filler.cost];
-    // A little worse is borne early on, so that the search does not stay where it first came to rest.
-    else if (filler.cost > cost + 1e-9 && filler.cost > least * (1 + 0.03 * (1 - round / rounds))) filler.setAll(kept);
+export class PlanSearch {
+  readonly #problem: PlanProblem;
+  readonly #filler: OutingFiller;
+  readonly #byDay: readonly (readonly number[])[];
+  readonly #bySet = new Map<string, number[]>();
+  readonly #draw = drawer(20_260_501);
+
+  constructor(problem: PlanProblem) {
+    this.#problem = problem;
+    this.#filler = new OutingFiller(problem);
+    this.#byDay = choicesByDay(problem);
+    problem.outings.forEach(({ day, yards }, at) => {
+      const key = setKey(day, yards);
+      const same = this.#bySet.get(key);
+      if (same === undefined) this.#bySet.set(key, [at]);
+      else same.push(at);
+    });
+    this.#settle(true);
   }
-  filler.setAll(best);
-  settle(problem, filler, byDay, true);
-  return filler.draft();
+
+  /** Goes on from the best plan so far for so many steps. */
+  search(rounds: number): PlanDraft {
+    const filler = this.#filler;
+    let [best, least] = [filler.filled(), filler.cost];
+    for (let round = 0; round < rounds; round += 1) {
+      const [kept, cost] = [filler.filled(), filler.cost];
+      filler.setAll(ruined(this.#problem, kept.outings, this.#draw));
+      this.#settle(round % 2 === 1);
+      if (filler.cost < least - 1e-9) [best, least] = [filler.filled(), filler.cost];
+      // A little worse is borne early on, so that the search does not stay where it first came to rest.
+      else if (filler.cost > cost + 1e-9 && filler.cost > least + Math.min(0.03 * least, 240) * (1 - round / rounds)) filler.setAll(kept.outings, kept.putOff);
+    }
+    filler.setAll(best.outings, best.putOff);
+    this.#settle(true);
+    return filler.draft();
+  }
+
+  /** Sweeps over single days, and over pairs of days, until nothing gets better. */
+  #settle(moves: boolean): void {
+    const filler = this.#filler;
+    const { days } = this.#problem;
+    for (let sweep = 0; sweep < 8; sweep += 1) {
+      const before = filler.cost;
+      for (let day = 0; day < days; day += 1) this.#tryDay(day);
+      if (moves) {
+        for (let day = 0; day < days; day += 1) this.#tryMove(day);
+        for (let day = 0; day < days; day += 1) this.#tryShift(day);
+      }
+      for (let day = 0; day < days; day += 1) filler.tryPuttingOff(day);
+      if (filler.cost >= before - 1e-9) return;
+    }
+  }
+
+  #tryDay(day: number): void {
+    const filler = this.#filler;
+    const was = filler.outingOn(day);
+    let [best, cost] = [was, filler.cost];
+    for (const choice of [-1, ...(this.#byDay[day] ?? [])]) {
+      if (choice === was) continue;
+      const reached = filler.costWith(day, choice, cost);
+      if (reached < cost - 1e-9) [best, cost] = [choice, reached];
+    }
+    if (best !== was) filler.set(day, best);
+  }
+
+  /** The outing of a day taken off, and on another day near by one put that goes to a yard of it. */
+  #tryMove(day: number): void {
+    const filler = this.#filler;
+    const { outings, days } = this.#problem;
+    const yards = outings[filler.outingOn(day)]?.yards ?? [];
+    if (yards.length === 0) return;
+    let best: Pair | null = null;
+    for (let other = Math.max(0, day - reach); other <= Math.min(days - 1, day + reach); other += 1) {
+      if (other === day) continue;
+      const there = outings[filler.outingOn(other)]?.yards ?? [];
+      for (const choice of this.#byDay[other] ?? []) {
+        const own = outings[choice]?.yards ?? [];
+        if (!yards.some((yard) => own.includes(yard)) || !there.every((yard) => own.includes(yard))) continue;
+        best = this.#better(best, day, -1, other, choice);
+      }
+    }
+    this.#take(best);
+  }
+
+  /** One yard of the outing of a day given to the outing of another day near by. */
+  #tryShift(day: number): void {
+    const filler = this.#filler;
+    const { outings, days } = this.#problem;
+    const yards = outings[filler.outingOn(day)]?.yards ?? [];
+    if (yards.length < 2) return;
+    let best: Pair | null = null;
+    for (const yard of yards) {
+      const rest = this.#bySet.get(setKey(day, yards.filter((one) => one !== yard))) ?? [];
+      for (let other = Math.max(0, day - reach); other <= Math.min(days - 1, day + reach); other += 1) {
+        const there = outings[filler.outingOn(other)]?.yards ?? [];
+        if (other === day || there.length === 0 || there.includes(yard)) continue;
+        for (const grown of this.#bySet.get(setKey(other, [...there, yard])) ?? []) for (const choice of rest) best = this.#better(best, day, choice, other, grown);
+      }
+    }
+    this.#take(best);
+  }
+
+  #better(best: Pair | null, day: number, choice: number, other: number, instead: number): Pair | null {
+    const most = best?.cost ?? this.#filler.cost;
+    const cost = this.#filler.costWith(day, choice, most, other, instead);
+    return cost < most - 1e-9 ? { day, choice, other, instead, cost } : best;
+  }
+
+  #take(best: Pair | null): void {
+    if (best === null) return;
+    this.#filler.set(best.day, best.choice);
+    this.#filler.set(best.other, best.instead);
+  }
+}
+
+/** Other outings on two days, and what that costs. */
+interface Pair {
+  readonly day: number;
+  readonly choice: number;
+  readonly other: number;
+  readonly instead: number;
+  readonly cost: number;
+}
+
+function setKey(day: number, yards: readonly number[]): string {
+  return `${day}/${yards.toSorted((a, b) => a - b).join(',')}`;
 }
 
 export function choicesByDay({ days, outings }: Pick<PlanProblem, 'days' | 'outings'>): number[][] {
   const byDay: number[][] = Array.from({ length: days }, () => []);
   outings.forEach(({ day }, at) => byDay[day]?.push(at));
   return byDay;
-}
-
-/** Sweeps over single days, and over pairs of days, until nothing gets better. */
-function settle(problem: PlanProblem, filler: OutingFiller, byDay: readonly (readonly number[])[], moves: boolean): void {
-  for (let sweep = 0; sweep < 8; sweep += 1) {
-    const before = filler.cost;
-    for (let day = 0; day < problem.days; day += 1) tryDay(filler, byDay, day);
-    if (moves) for (let day = 0; day < problem.days; day += 1) tryMove(problem, filler, byDay, day);
-    if (filler.cost >= before - 1e-9) return;
-  }
-}
-
-function tryDay(filler: OutingFiller, byDay: readonly (readonly number[])[], day: number): void {
-  const was = filler.outingOn(day);
-  let [best, cost] = [was, filler.cost];
-  for (const choice of [-1, ...(byDay[day] ?? [])]) {
-    if (choice === was) continue;
-    const reached = filler.costWith(day, choice, cost);
-    if (reached < cost - 1e-9) [best, cost] = [choice, reached];
-  }
-  if (best !== was) filler.set(day, best);
-}
-
-/** The outing of a day taken off, and on another day near by one put that goes to a yard of it. */
-function tryMove({ outings, days }: PlanProblem, filler: OutingFiller, byDay: readonly (readonly number[])[], day: number): void {
-  const was = filler.outingOn(day);
-  const yards = outings[was]?.yards ?? [];
-  if (yards.length === 0) return;
-  let best: { day: number; choice: number; cost: number } | null = null;
-  for (let other = Math.max(0, day - reach); other <= Math.min(days - 1, day + reach); other += 1) {
-    if (other === day) continue;
-    const there = outings[filler.outingOn(other)]?.yards ?? [];
-    for (const choice of byDay[other] ?? []) {
-      const own = outings[choice]?.yards ?? [];
-      if (!yards.some((yard) => own.includes(yard)) || !there.every((yard) => own.includes(yard))) continue;
-      const most = best?.cost ?? filler.cost;
-      const reached = filler.costWith(day, -1, most, other, choice);
-      if (reached < most - 1e-9) best = { day: other, choice, cost: reached };
-    }
-  }
-  if (best === null) return;
-  filler.set(day, -1);
-  filler.set(best.day, best.choice);
 }
 
 /** Without the outings of some days in a row, of all of them or those to one yard. */

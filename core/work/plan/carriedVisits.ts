@@ -1,0 +1,53 @@
+import type { YardId } from '#shared/brands.ts';
+import type { PlanChoice, WorkPlan } from '#shared/contract/work.ts';
+import { addDays, daysBetween, type Day } from '#shared/days.ts';
+import type { Yard } from '#core/journal/yardBook.ts';
+import { roundKey } from '../roundTasks.ts';
+import type { PossibleOuting } from './possibleOutings.ts';
+
+/** A visit is carried by no more days than this; further apart are two visits. */
+const farthest = 28;
+
+/** A visit that is held on a day (`to`), and the day near it on which the same yard was forbidden: from there it was carried. */
+export interface Carried {
+  readonly yard: YardId;
+  readonly from: number | null;
+  readonly to: number;
+}
+
+export function carriedVisits(choices: readonly PlanChoice[], { days, yards, outings }: { days: readonly Day[]; yards: readonly Yard[]; outings: readonly PossibleOuting[] }): Carried[] {
+  const own = choices.filter(({ task }) => task === null);
+  return own.flatMap(({ kind, day, yard }): Carried[] => {
+    const to = day === null ? -1 : days.indexOf(day);
+    const at = yards.findIndex(({ id }) => id === yard);
+    if ((kind !== 'pin' && kind !== 'lock') || yard === null || to < 0 || !outings.some((outing) => outing.day === to && outing.yards.includes(at))) return [];
+    const forbidden = own.flatMap((one) => (one.kind === 'forbid' && one.yard === yard && one.day !== null && days.includes(one.day) ? [days.indexOf(one.day)] : []));
+    return [{ yard, from: forbidden.filter((from) => Math.abs(from - to) <= farthest).toSorted((a, b) => Math.abs(a - to) - Math.abs(b - to))[0] ?? null, to }];
+  });
+}
+
+/** The work of a visit goes with it, and stays with it while it is held. */
+export function tasksCarried(carried: readonly Carried[], shown: WorkPlan | null, choices: readonly PlanChoice[], today: Day): PlanChoice[] {
+  return (shown?.outings ?? []).flatMap(({ day, visits }) => visits.flatMap(({ yard, tasks }) => {
+    const on = daysBetween(today, day);
+    const visit = carried.find((one) => one.yard === yard && (one.to === on || one.from === on));
+    if (visit === undefined) return [];
+    return tasks.filter(({ key }) => !choices.some(({ task }) => task === key)).map(({ key }): PlanChoice => ({ key: '', kind: 'pin', day: addDays(today, visit.to), yard: null, task: key }));
+  }));
+}
+
+/** A round goes with the visit that was carried: it is made there, and neither before that since the last one nor where the visit was. Days are counted from the first of the plan. */
+export function roundCarried(yard: YardId, carried: readonly Carried[], shown: WorkPlan | null, today: Day): { never: ReadonlySet<number>; asked: ReadonlySet<number> } {
+  const rounds = (shown?.outings ?? []).flatMap(({ day, visits }) => (visits.some((visit) => visit.yard === yard && visit.tasks.some(({ key }) => key === roundKey(yard))) ? [daysBetween(today, day)] : []));
+  const never = new Set<number>();
+  const asked = new Set<number>();
+  for (const { yard: where, from, to } of carried) {
+    if (where !== yard || from === null || (shown !== null && !rounds.includes(from) && !rounds.includes(to))) continue;
+    asked.add(to);
+    const [first, last] = [Math.min(from, to), Math.max(from, to)];
+    const since = shown === null ? first - 1 : Math.max(-1, ...rounds.filter((day) => day < first));
+    for (let day = since + 1; day <= last; day += 1) never.add(day);
+  }
+  for (const day of asked) never.delete(day);
+  return { never, asked };
+}
