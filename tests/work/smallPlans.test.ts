@@ -103,7 +103,7 @@ test('what is overdue goes on the first day that is worth its way, and far off w
 
 test('what is due soonest is put off where that leaves room for what has no other day', () => {
   const outings: OutingChoice[] = [{ day: 0, yards: [0], crew: [0], driving: 20, room: 60 }, { day: 3, yards: [0], crew: [0], driving: 20, room: 30 }];
-  const problem: PlanProblem = { days: 4, yards: 1, jobs: [job(0, 0, 3, 60, 4), job(0, 0, 2, 30, 4)], rounds: [], outings, held: [], before: null };
+  const problem: PlanProblem = { days: 4, yards: 1, jobs: [job(0, 0, 3, 60, 4), job(0, 0, 2, 30, 4)], rounds: [], outings, held: outings.map(({ day }) => ({ day, yard: 0 })), before: null };
   const { jobs } = searchPlan(problem, 0);
   expect(jobs.map((done) => [...done.keys()])).toEqual([[0], [3]]);
 });
