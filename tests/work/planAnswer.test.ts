@@ -5,13 +5,15 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { demoBook, openDemo } from '#core/desk/buildDemo.ts';
 import type { Book } from '#core/desk/openBook.ts';
+import { highsSolver } from '#core/desk/highsSolver.ts';
 import { planFactsOf } from '#core/desk/workPlanHandlers.ts';
 import { daylightOn } from '#core/work/daylight.ts';
 import { makeProblem, type PlanFacts } from '#core/work/plan/makeProblem.ts';
 import { naiveDriving } from '#core/work/plan/naivePlan.ts';
 import { planAnswer } from '#core/work/plan/planAnswer.ts';
+import { planModel } from '#core/work/plan/planModel.ts';
 import { searchPlan } from '#core/work/plan/searchPlan.ts';
-import type { OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
+import type { Job, OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
 import { phaseOn } from '#core/work/roundPhases.ts';
 import { slotOn } from '#core/work/workHours.ts';
 import type { WorkPlan, WorkSlot } from '#shared/contract/work.ts';
@@ -166,7 +168,7 @@ test('without a plan each task goes to its earliest day with room, and what fall
 
 test('without a plan a round is made when it is due, at once where it is overdue, and again when its days are over', () => {
   const outings = [0, 1, 2, 3, 4, 5].map((on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 20, room: 60 }));
-  const round = (next: number) => ({ yard: 0, units: 1, each: [40, 40, 40, 40, 40, 40], again: [3, 4, 5, 6, 7, 8], due: [Math.max(4, next)], next, asked: new Set<number>() });
+  const round = (next: number) => ({ yard: 0, units: 1, each: [40, 40, 40, 40, 40, 40], again: [3, 4, 5, 6, 7, 8], due: [Math.max(4, next)], next, overdue: next < 0 ? 1 : 0, asked: new Set<number>() });
   const problem = (next: number): PlanProblem => ({ days: 6, yards: 1, jobs: [], rounds: [round(next)], outings, held: [], before: null });
   // Overdue: on days 0 and 3, whatever days a plan would give it to catch up. Due on day 4: once.
   expect([naiveDriving(problem(-9)), naiveDriving(problem(1)), naiveDriving(problem(4))]).toEqual([40, 40, 20]);
@@ -184,4 +186,32 @@ test('a round has its own last day; only one that is overdue has days to catch u
   const { troubles } = planned({ ...facts, hours: saturday, kept: null, before: null });
   const named = new Map(troubles.filter(({ what }) => what.includes('Round')).map(({ yard, late: days }) => [yard, days]));
   for (const { yard, next } of soon.filter((one) => one.next < 11)) expect(named.get(yards[yard]?.id ?? null)).toBeGreaterThanOrEqual(11 - next);
+});
+
+test('what the search counts is what the programme counts for the same plan, and keeps to its rows', async () => {
+  for (const today of [may, day('2026-09-01')]) {
+    const { problem } = makeProblem(await askedOn(today));
+    const draft = searchPlan(problem, 5);
+    const { milp, base, fromDraft } = planModel(problem);
+    const values = fromDraft(draft);
+    expect(base + milp.variables.reduce((sum, { cost }, at) => sum + cost * (values[at] ?? 0), 0)).toBeCloseTo(draft.cost, 5);
+    const broken = milp.rows.filter(({ terms, low, high }) => {
+      const sum = terms.reduce((all, [variable, factor]) => all + factor * (values[variable] ?? 0), 0);
+      return sum < (low ?? sum) - 1e-6 || sum > (high ?? sum) + 1e-6;
+    });
+    expect(broken.map(({ name }) => name)).toEqual([]);
+  }
+});
+
+test('an overdue round is made on the first visit there that has the time, whatever brings one there', async () => {
+  const outings = Array.from({ length: 10 }, (_, on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 36, room: 120 }));
+  const job: Job = { yard: 0, units: 1, each: 30, people: 1, earliest: 0, latest: 4, last: 9, waits: 0, left: 450, after: null, only: null, never: new Set<number>() };
+  // Seen on day 1 or later it would not have to be seen again within these days; seen on day 0 only on day 9.
+  const again = outings.map((_, on) => (on === 0 ? 9 : 20));
+  const problem: PlanProblem = { days: 10, yards: 1, jobs: [job], rounds: [{ yard: 0, units: 2, each: outings.map(() => 20), again, due: [8, 8], next: -3, overdue: 2, asked: new Set() }], outings, held: [], before: null };
+  const { milp, toDraft } = planModel(problem);
+  for (const draft of [searchPlan(problem, 10), toDraft((await highsSolver()).solve(milp).values)]) {
+    const [visit] = draft.jobs[0]?.keys() ?? [];
+    expect([...(draft.rounds[0] ?? [])]).toEqual([[visit, 2]]);
+  }
 });

@@ -126,7 +126,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
     const units = partsFor(Math.max(...whole), partRoom[at] ?? [], colonies.length);
     const due = Array.from({ length: units }, (_, part) => daysBetween(today, colonies[Math.floor((part * colonies.length) / units)]?.due ?? today));
     const next = due[0] ?? 0;
-    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(catchUp, day)) : due, next, asked: own.asked });
+    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(catchUp, day)) : due, next, overdue: due.filter((day) => day < 0).length, asked: own.asked });
     roundYards.push({ yard, colonies: colonies.length });
   }
 

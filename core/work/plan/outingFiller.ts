@@ -75,7 +75,7 @@ export class OutingFiller {
     const first = this.#rows[0];
     if (first !== undefined) {
       first.fill(undone);
-      rounds.forEach((round, at) => first.set(round.due, starts[jobs.length + at] ?? 0));
+      rounds.forEach(({ due, overdue }, at) => first.set(due.map((day, unit) => (unit < overdue ? waiting(day) : day)), starts[jobs.length + at] ?? 0));
     }
     this.#keepFrom(0);
   }
@@ -268,8 +268,8 @@ export class OutingFiller {
   #addRound(row: Int16Array, round: Round, at: number, start: number, day: number, add: (at: number, due: number, units: number, each: number) => void): void {
     const most = round.asked.has(day) ? undone : day + ((round.again[day] ?? day) - day) * roundFrom;
     let units = 0;
-    while (units < round.units && (row[start + units] ?? 0) <= most) units += 1;
-    add(at, row[start] ?? 0, units, round.each[day] ?? 1);
+    while (units < round.units && dueOf(row[start + units] ?? 0) <= most) units += 1;
+    add(at, dueOf(row[start] ?? 0), units, round.each[day] ?? 1);
   }
 
   #addFollowing(row: Int16Array, after: NonNullable<Job['after']>, at: number, did: number, job: Job, day: number, add: (at: number, due: number, units: number, each: number) => void): void {
@@ -287,7 +287,7 @@ export class OutingFiller {
     const job = jobs[at];
     let cost = 0;
     if (job === undefined) {
-      for (let unit = start; unit < start + fit; unit += 1) cost += costs.unitDay * Math.max(0, day - (row[unit] ?? 0)) + costs.early * (this.#problem.days - day);
+      for (let unit = start; unit < start + fit; unit += 1) cost += dueCost(row[unit] ?? 0, day) + costs.early * (this.#problem.days - day);
       row.copyWithin(start, start + fit, end);
       row.fill(this.#problem.rounds[at - jobs.length]?.again[day] ?? 0, end - fit, end);
       return cost;
@@ -316,10 +316,24 @@ export class OutingFiller {
     });
     rounds.forEach((round, at) => {
       const start = this.#at[jobs.length + at] ?? 0;
-      for (let unit = 0; unit < round.units; unit += 1) cost += costs.unitDay * Math.max(0, days - (row[start + unit] ?? 0));
+      for (let unit = 0; unit < round.units; unit += 1) cost += dueCost(row[start + unit] ?? 0, days);
     });
     return cost;
   }
+}
+
+/** In a row the day by which a unit of a round is to be seen is negative while it waits since before the plan began. */
+function waiting(due: number): number {
+  return -due - 1;
+}
+
+function dueOf(kept: number): number {
+  return kept < 0 ? -kept - 1 : kept;
+}
+
+function dueCost(kept: number, day: number): number {
+  const due = dueOf(kept);
+  return costs.unitDay * Math.max(0, day - due) + (kept < 0 ? costs.roundWaits * Math.min(day, due) : 0);
 }
 
 function doneOf(row: Int16Array, start: number, units: number): number {

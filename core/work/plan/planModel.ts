@@ -90,6 +90,12 @@ export function planModel(problem: PlanProblem): PlanModel {
     enoughVisits(model, `${at}-${day}`, visits.map(({ choice, fit }) => ({ go: go[choice] ?? 0, fit })), [[variable, 1]], lacking);
     return { variable, at, lacking, fresh };
   }).filter((one) => one !== null));
+  const waits = rounds.flatMap(({ due, overdue, units }, at) => Array.from({ length: Math.min(days, Math.max(0, ...due.slice(0, overdue))) }, (_, day) => {
+    const lacking = due.slice(0, overdue).filter((by) => day < by).length;
+    const variable = model.real(`wait${at}-${day}`, 0, units, costs.roundWaits);
+    model.row(`waits${at}-${day}`, [...[...(roundDays[at] ?? [])].filter(([on]) => on <= day).map(([, one]): Term => [one, 1]), [variable, 1]], lacking, null);
+    return { variable, at, lacking, fresh: (on: number) => on <= day };
+  }));
   for (const { day, yard } of held) {
     const visits = (byDay[day] ?? []).filter((at) => outings[at]?.yards.includes(yard) === true);
     if (visits.length > 0) model.row(`held${day}-${yard}`, visits.map((at): Term => [go[at] ?? 0, 1]), 1, 1);
@@ -115,7 +121,7 @@ export function planModel(problem: PlanProblem): PlanModel {
     for (const { variable, first, own, day, by } of follows) {
       values[variable] = Math.max(0, Math.min(jobs[own]?.units ?? 0, upTo(draft.jobs[first], day)) - upTo(draft.jobs[own], day + by));
     }
-    for (const { variable, at, lacking, fresh } of shorts) {
+    for (const { variable, at, lacking, fresh } of [...shorts, ...waits]) {
       values[variable] = Math.max(0, lacking - [...(draft.rounds[at] ?? [])].reduce((sum, [on, many]) => sum + (fresh(on) ? many : 0), 0));
     }
     return values;

@@ -39,6 +39,8 @@ export interface Round {
   readonly due: readonly number[];
   /** When the next round is due by itself: before the first day of the plan where it is overdue. */
   readonly next: number;
+  /** Of its units, the first so many are overdue as the plan begins. */
+  readonly overdue: number;
   /** Days on which it is made though it is not due for long: those that a visit with it was carried to. */
   readonly asked: ReadonlySet<number>;
 }
@@ -76,6 +78,8 @@ export const costs = {
   lateDay: 15,
   /** A day that a unit is late which follows another, or that is to be seen again. */
   unitDay: 120,
+  /** A unit of a round that is overdue as the plan begins, for each of its days to catch up: so that somebody who is there anyway looks. */
+  roundWaits: 1,
   /** A unit of a round for each day that it is seen before the last: of two days in time the later one holds longer. */
   early: 0.05,
   /** A visit that the plan before has not, or has and this one has not. */
