@@ -6,7 +6,7 @@ import { counted } from '#shared/figures.ts';
 import { countedItems, oneItem } from '#shared/itemWords.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
-import { numberRule } from '#core/rules/houseRules.ts';
+import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { asWritten, minutesFor, type OwnPace } from './ownMinutes.ts';
 import { sourcesOf } from './seasonTasks.ts';
 import type { WorkFacts } from './workFacts.ts';
@@ -26,10 +26,10 @@ export function deliveryTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
     const key = `delivery|${order.entry}`;
     const bees = order.kind === 'package' || order.kind === 'nuc' || order.kind === 'colony';
     const yard = bees ? roomiest(facts) : null;
-    if (yard === null) return [{ ...frame(order, from, by), key, what: `Take over ${thing(order)}`, yard: null, ...asWritten(takingOver), sources: [] }];
+    if (yard === null) return [{ ...frame(order, from, by, rules), key, what: `Take over ${thing(order)}`, yard: null, ...asWritten(takingOver), sources: [] }];
     const minutes = order.kind === 'package' ? 'work.minutes.unpack' : 'work.minutes.nuc';
     const hive: WorkTask = {
-      ...frame(order, from, by), key, what: order.kind === 'package' ? `Hive ${counted(order.left, 'package', 'packages')}` : `Put ${thing(order)} in ${order.left === 1 ? 'its place' : 'their places'}`,
+      ...frame(order, from, by, rules), key, what: order.kind === 'package' ? `Hive ${counted(order.left, 'package', 'packages')}` : `Put ${thing(order)} in ${order.left === 1 ? 'its place' : 'their places'}`,
       reason: `${order.sentence} ${yard.name} has the most room for them.`, yard: yard.id, ...minutesFor(numberRule(rules, minutes), order.left, pace), weather: 'dry', sources: sourcesOf([minutes], rules),
       bring: [{ item: order.item, count: order.left }, ...(order.kind === 'colony' ? [] : [{ item: 'hive with frames', count: order.left }, { item: 'feeder', count: order.left }])],
     };
@@ -50,10 +50,10 @@ function thing({ item, left }: PlacedOrder): string {
   return countedItems(left, oneItem(item));
 }
 
-function frame(order: PlacedOrder, from: Day, by: Day): Omit<WorkTask, 'key' | 'what' | 'yard' | 'minutes' | 'minutesReason' | 'sources'> {
+function frame(order: PlacedOrder, from: Day, by: Day, rules: RuleValues): Omit<WorkTask, 'key' | 'what' | 'yard' | 'minutes' | 'minutesReason' | 'sources'> {
   return {
     source: 'delivery', reason: `${order.sentence} Due ${dayInWords(from)}${by === from ? '' : ` to ${dayInWords(by)}`}.`, colonies: [], earliest: from, latest: by < from ? from : by, overdue: false,
-    people: 1, weather: 'any', bring: [{ item: order.item, count: order.left }], after: null,
+    grave: numberRule(rules, 'work.grave.delivery'), people: 1, weather: 'any', bring: [{ item: order.item, count: order.left }], after: null,
   };
 }
 

@@ -3,6 +3,7 @@ import type { WorkTask } from '#shared/contract/work.ts';
 import { daysBetween } from '#shared/days.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
+import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { loadOf } from './needLoad.ts';
 import { minutesFor, type OwnPace } from './ownMinutes.ts';
 import type { WorkFacts } from './workFacts.ts';
@@ -20,7 +21,7 @@ const together = 5;
 const weather: Readonly<Record<NeedWeather, WorkTask['weather']>> = { open: 'flying', quick: 'flying', top: 'dry', label: 'flying', any: 'any' };
 
 /** What the list of needs asks for, as tasks: the same act in one yard at about the same days is one. */
-export function needTasks(needs: readonly Need[], pace: OwnPace, { today, states, fitting }: Pick<WorkFacts, 'today' | 'states' | 'fitting'>): WorkTask[] {
+export function needTasks(needs: readonly Need[], pace: OwnPace, { today, states, fitting, rules }: Pick<WorkFacts, 'today' | 'states' | 'fitting' | 'rules'>): WorkTask[] {
   const groups: Need[][] = [];
   const open = new Map<string, Need[][]>();
   for (const need of needs.filter(({ rule }) => !seenOnRounds.has(rule)).toSorted((a, b) => compare(a.latest, b.latest) || compare(a.key, b.key))) {
@@ -36,7 +37,7 @@ export function needTasks(needs: readonly Need[], pace: OwnPace, { today, states
     }
   }
   return groups.map((group) => {
-    const task = taskOf(group, pace);
+    const task = taskOf(group, pace, rules);
     const { yard, latest } = task;
     const many = () => (task.colonies.length > 0 ? task.colonies.length : states.filter((state) => aliveOn(state, today) && yardOn(state, today) === yard).length);
     return yard === null ? task : { ...task, bring: loadOf(group, many, () => fitting(yard, latest < today ? today : latest)) };
@@ -48,14 +49,14 @@ function fits(group: readonly Need[], need: Need): boolean {
   return first !== undefined && daysBetween(first.latest, need.latest) <= together && need.earliest <= first.latest;
 }
 
-function taskOf(group: readonly Need[], pace: OwnPace): WorkTask {
+function taskOf(group: readonly Need[], pace: OwnPace, rules: RuleValues): WorkTask {
   const [first] = group as [Need, ...Need[]];
   const colonies = group.flatMap(({ colony }) => (colony === null ? [] : [colony]));
   const home = atHome.has(first.rule) || first.yard === null;
   const timed = minutesFor(group.reduce((sum, { minutes }) => sum + minutes, 0) / group.length, colonies.length, notByHand.has(first.rule) ? { ...pace, factor: 1, rounds: 0, measured: null } : pace);
   return {
     key: `need|${first.key}`, source: first.rule === 'orders' ? 'order' : 'due', what: first.act, reason: first.because, yard: home ? null : (first.yard?.id ?? null), colonies: home ? [] : colonies,
-    earliest: group.reduce((most, { earliest }) => (earliest > most ? earliest : most), first.earliest), latest: first.latest, overdue: group.some(({ status }) => status === 'overdue'),
+    earliest: group.reduce((most, { earliest }) => (earliest > most ? earliest : most), first.earliest), latest: first.latest, overdue: group.some(({ status }) => status === 'overdue'), grave: numberRule(rules, `needs.grave.${first.rule}`),
     ...timed, people: first.people, weather: weather[first.weather], bring: [], after: null, sources: [],
   };
 }

@@ -1,6 +1,7 @@
 import type { WorkTask } from '#shared/contract/work.ts';
 import { addDays } from '#shared/days.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
+import { numberRule } from '#core/rules/houseRules.ts';
 import { asWritten } from './ownMinutes.ts';
 import { ownTimes } from './ownTimes.ts';
 import type { WorkFacts } from './workFacts.ts';
@@ -9,7 +10,7 @@ import type { WorkFacts } from './workFacts.ts';
 const letGo = 42;
 
 /** The person’s own tasks, each time of a repeating one by itself; what was done or called off is left out. A colony that died is named while its hive waits to be looked over. */
-export function ownTasks({ today, until, own, states, deadOuts }: WorkFacts): WorkTask[] {
+export function ownTasks({ today, until, own, states, deadOuts, rules }: WorkFacts): WorkTask[] {
   const byId = new Map(states.map((state) => [state.id, state]));
   return own.flatMap((task) => ownTimes(task, addDays(today, -letGo), until).flatMap(({ earliest, latest }): WorkTask[] => {
     if (task.settled.some(({ day }) => day === earliest)) return [];
@@ -21,7 +22,7 @@ export function ownTasks({ today, until, own, states, deadOuts }: WorkFacts): Wo
     });
     if (task.colonies.length > 0 && colonies.length === 0) return [];
     return [{
-      key: `own|${task.key}|${earliest}`, source: 'own', what: task.what, reason: task.note ?? 'Your own task.', yard: task.yard, colonies, earliest, latest, overdue: latest < today,
+      key: `own|${task.key}|${earliest}`, source: 'own', what: task.what, reason: task.note ?? 'Your own task.', yard: task.yard, colonies, earliest, latest, overdue: latest < today, grave: numberRule(rules, 'work.grave.own'),
       ...asWritten(task.minutes), people: task.people, weather: task.weather, bring: task.bring, after: null, sources: [],
     }];
   }));

@@ -3,7 +3,7 @@ import { addDays, dayInWords, type Day } from '#shared/days.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
-import type { RuleValues } from '#core/rules/houseRules.ts';
+import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { minutesFor, type OwnPace } from './ownMinutes.ts';
 import { dueAfter, phaseOn, phaseWords, roundOf } from './roundPhases.ts';
 import { sourcesOf } from './seasonTasks.ts';
@@ -58,7 +58,7 @@ export function roundTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
     return [{
       key: roundKey(yard.id), source: 'round', what: roundWords(rules, on),
       reason: first.due < today ? sinceWhen(colonies, today, `a round is due every ${every} days ${phaseWords[phase]}`) : `Every ${every} days ${phaseWords[phase]}; the colony seen longest ago is due again.`, yard: yard.id,
-      colonies: colonies.map(({ state }) => ({ id: state.id, label: state.label })), earliest: earliest < today ? today : earliest, latest: first.due, overdue: first.due < today,
+      colonies: colonies.map(({ state }) => ({ id: state.id, label: state.label })), earliest: earliest < today ? today : earliest, latest: first.due, overdue: first.due < today, grave: numberRule(rules, 'work.grave.season'),
       ...minutesFor(each, colonies.length, pace), people: 1, weather: phase === 'winter' ? 'dry' : 'flying', bring: [], after: null,
       sources: sourcesOf([`work.rounds.${phase}`, `work.minutes.${phase === 'buildUp' || phase === 'late' ? 'round' : phase}`], rules),
     }];

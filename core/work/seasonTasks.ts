@@ -62,8 +62,8 @@ function taskOf(rule: Rule, { from, by, says }: { readonly from: Day; readonly b
   const timed = minutesFor(numberRule(kept, rule.minutes), colonies.length, pace);
   return [{
     key: `season|${rule.key}|${id}|${from}`, source: 'season', what: rule.what, reason: says, yard: id, colonies: colonies.map((state) => ({ id: state.id, label: state.label })),
-    earliest: from, latest: by < from ? from : by, overdue: false, ...timed, people: rule.people, weather: rule.weather,
-    bring: [{ item: rule.bring.item, count: rule.bring.each ? colonies.length : 1 }], after: null, sources: sourcesOf([...rule.numbers, rule.minutes], kept),
+    earliest: from, latest: by < from ? from : by, overdue: false, grave: numberRule(kept, 'work.grave.season'), ...timed, people: rule.people, weather: rule.weather,
+    bring: [{ item: rule.bring.item, count: rule.bring.each ? colonies.length : 1 }], after: null, sources: sourcesOf([...rule.numbers, rule.minutes, 'work.grave.season'], kept),
   }];
 }
 

@@ -43,6 +43,8 @@ export const workTask = z.object({
   latest: dayValue,
   /** Past its last day already when the plan is made. */
   overdue: z.boolean(),
+  /** From 1 to 5, by the house rules: what comes late or is left, where not everything fits, is the least grave. */
+  grave: z.number(),
   /** Work at the hives of one person, all colonies together; no driving. */
   minutes,
   minutesReason,

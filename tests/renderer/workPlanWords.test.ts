@@ -12,7 +12,7 @@ const yard = 3 as YardId;
 const colonies = ['A', 'B', 'C', 'D', 'E'].map((label, at) => ({ id: (at + 1) as ColonyId, label }));
 const task = (key: string, more: Partial<WorkTask> = {}): WorkTask => ({
   key, source: 'due', what: key, reason: '', yard, colonies, earliest: day('2026-05-01'), latest: day('2026-05-20'), overdue: false, minutes: 10,
-  minutesReason: { setUp: 0, each: 2, recorded: 0, factor: 1, says: '' }, people: 1, weather: 'any', bring: [], after: null, sources: [], ...more,
+  minutesReason: { setUp: 0, each: 2, recorded: 0, factor: 1, says: '' }, people: 1, weather: 'any', bring: [], after: null, grave: 3, sources: [], ...more,
 });
 const row = (key: string, many: number, of = colonies.length): PlannedTask => ({ key, what: key, colonies: many, of, minutes: 2 * many, people: 1, late: 0 });
 const outing = (on: string, tasks: PlannedTask[], more: Partial<Outing> = {}): Outing => ({

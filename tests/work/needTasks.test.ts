@@ -11,7 +11,7 @@ const need = (rule: NeedKey, colony: number, more: Partial<Need> = {}): Need => 
   key: `${rule}|c${colony}|x`, rule, colony: { id: colony as ColonyId, label: `QY-${colony}` }, yard, act: `act of ${rule}`, because: 'Why.', detail: null, records: [], earliest: day('2026-05-01'), latest: day('2026-05-08'), status: 'due',
   minutes: 5, people: 1, weather: 'open', bring: [], ...more,
 });
-const facts = { today: day('2026-05-01'), states: [], fitting: (_: YardId, on: string) => (on === '2026-05-08' ? ['formic acid', 'thymol'] : []) };
+const facts = { today: day('2026-05-01'), states: [], rules: new Map(), fitting: (_: YardId, on: string) => (on === '2026-05-08' ? ['formic acid', 'thymol'] : []) };
 const load = (...needs: Need[]) => needTasks(needs, pace, facts).map(({ bring }) => loadLines(bring));
 
 test('what is put on, treated, counted, taken off or closed up has what it takes on the truck', () => {

@@ -16,7 +16,7 @@ import { searchPlan } from '#core/work/plan/searchPlan.ts';
 import type { Job, OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
 import { phaseOn } from '#core/work/roundPhases.ts';
 import { slotOn } from '#core/work/workHours.ts';
-import type { WorkPlan, WorkSlot } from '#shared/contract/work.ts';
+import type { WorkPlan, WorkSlot, WorkTask } from '#shared/contract/work.ts';
 import { addDays, day, type Day } from '#shared/days.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'outyard-plans-'));
@@ -160,7 +160,7 @@ test('a held day that the hours do not reach is said, not dropped in silence', (
 test('without a plan each task goes to its earliest day with room, and what falls together is driven together', () => {
   const outing = (on: number, yards: readonly number[], driving: number, room: number): OutingChoice => ({ day: on, yards, crew: [0], driving, room });
   const outings = [0, 1, 2].flatMap((on) => [outing(on, [0], 20, 60), outing(on, [1], 30, 50), outing(on, [1, 0], 40, 40)]);
-  const job = (yard: number, earliest: number, each: number) => ({ yard, units: 1, each, people: 1, earliest, latest: 2, last: 2, waits: 0, left: 450, after: null, only: null, never: new Set<number>() });
+  const job = (yard: number, earliest: number, each: number) => ({ yard, units: 1, each, people: 1, earliest, latest: 2, last: 2, weight: 1, waits: 0, left: 450, after: null, only: null, never: new Set<number>() });
   const problem: PlanProblem = { days: 3, yards: 2, jobs: [job(0, 0, 25), job(1, 0, 15), job(0, 0, 30), job(1, 2, 50)], rounds: [], outings, held: [], before: null };
   // Day 0: the first two, 25 + 15 of 40, one way of 40. Day 1: the third alone, 20. Day 2: the last alone, 30.
   expect(naiveDriving(problem)).toBe(90);
@@ -205,7 +205,7 @@ test('what the search counts is what the programme counts for the same plan, and
 
 test('an overdue round is made on the first visit there that has the time, whatever brings one there', async () => {
   const outings = Array.from({ length: 10 }, (_, on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 36, room: 120 }));
-  const job: Job = { yard: 0, units: 1, each: 30, people: 1, earliest: 0, latest: 4, last: 9, waits: 0, left: 450, after: null, only: null, never: new Set<number>() };
+  const job: Job = { yard: 0, units: 1, each: 30, people: 1, earliest: 0, latest: 4, last: 9, weight: 1, waits: 0, left: 450, after: null, only: null, never: new Set<number>() };
   // Seen on day 1 or later it would not have to be seen again within these days; seen on day 0 only on day 9.
   const again = outings.map((_, on) => (on === 0 ? 9 : 20));
   const problem: PlanProblem = { days: 10, yards: 1, jobs: [job], rounds: [{ yard: 0, units: 2, each: outings.map(() => 20), again, due: [8, 8], next: -3, overdue: 2, asked: new Set() }], outings, held: [], before: null };
@@ -213,5 +213,20 @@ test('an overdue round is made on the first visit there that has the time, whate
   for (const draft of [searchPlan(problem, 10), toDraft((await highsSolver()).solve(milp).values)]) {
     const [visit] = draft.jobs[0]?.keys() ?? [];
     expect([...(draft.rounds[0] ?? [])]).toEqual([[visit, 2]]);
+  }
+});
+
+test('where not all fits, what is graver is done and what is less grave is left and named', () => {
+  const [yard] = asked.facts.yards;
+  const sample = asked.tasks.find(({ source }) => source === 'due');
+  if (yard === undefined || sample === undefined) throw new Error('the demo has yards and tasks');
+  const task = (key: string, grave: number): WorkTask => ({ ...sample, key, what: key, grave, yard: yard.id, colonies: [], earliest: may, latest: addDays(may, 1), overdue: false, minutes: 150, people: 1, after: null });
+  // One Saturday, with room for one of them.
+  const hours = { ...asked.hours, people: [{ name: 'Keeper', alone: true, week: [null, null, null, null, null, null, null], exceptions: [{ day: addDays(may, 1), slot: { from: 600, until: 900 } }] }] };
+  const facts = { ...asked.facts, states: [] };
+  for (const tasks of [[task('less', 2), task('graver', 5)], [task('graver', 5), task('less', 2)]]) {
+    const { outings, troubles } = planned({ ...asked, facts, hours, tasks, kept: null, before: null });
+    expect(outings.flatMap(({ visits }) => visits.flatMap((visit) => visit.tasks.map(({ key }) => key)))).toEqual(['graver']);
+    expect(troubles.map(({ key, kind }) => `${key} ${kind}`)).toEqual(['less left']);
   }
 });

@@ -9,7 +9,7 @@ import { highsSolver } from '#core/desk/highsSolver.ts';
 const never = new Set<number>();
 
 function job(yard: number, earliest: number, latest: number, each: number, days: number, people = 1): Job {
-  return { yard, units: 1, each, people, earliest, latest, last: days - 1, waits: 0, left: 500, after: null, only: null, never };
+  return { yard, units: 1, each, people, earliest, latest, last: days - 1, weight: 1, waits: 0, left: 500, after: null, only: null, never };
 }
 
 const windows = fc.array(fc.tuple(fc.nat(11), fc.nat(5)), { minLength: 1, maxLength: 8 });

@@ -14,6 +14,8 @@ import { possibleOutings, type PossibleOuting } from './possibleOutings.ts';
 /** How long after its last day a task is still worth doing in the plan, and within how many days what is overdue should be done. */
 const worthDoing = 14;
 const catchUp = 8;
+/** Of the five steps of gravity the one that costs as it stands in `costs`. */
+const usualGrave = 3;
 /** Minutes that no day has. */
 const notToday = 1e6;
 /** A yard is worked through in at most so many parts. */
@@ -152,12 +154,13 @@ function jobOf(task: WorkTask, yard: number, units: number, each: number, after:
   const latest = on(task.latest) < 0 ? Math.max(earliest, catchUp) : Math.max(earliest, on(task.latest));
   const own = choices.filter((choice) => choice.task === task.key && choice.day !== null);
   const pins = own.filter(({ kind }) => kind === 'pin' || kind === 'lock').map(({ day }) => on(day as Day));
-  const waits = task.latest < today ? costs.lateDay : 0;
+  const weight = task.grave / usualGrave;
+  const waits = task.latest < today ? weight * costs.lateDay : 0;
   const canWait = latest >= length;
   const last = Math.min(length - 1, canWait ? length - 1 : latest + worthDoing);
   return {
     yard, units, each: Math.max(0.1, each), people: task.people, earliest: pins.length > 0 ? Math.max(0, Math.min(earliest, ...pins)) : earliest, latest: Math.max(latest, ...pins),
-    last: Math.max(last, ...pins), waits, left: canWait ? 2 : costs.late + costs.lateDay * (worthDoing + 6) + waits * last,
+    last: Math.max(last, ...pins), weight, waits, left: canWait ? 2 : weight * (costs.late + costs.lateDay * (worthDoing + 6)) + waits * last,
     after: task.after === null || after === null ? null : { job: after, from: task.after.from, by: task.after.by },
     only: pins.length > 0 ? new Set(pins) : null, never: new Set(own.filter(({ kind }) => kind === 'forbid').map(({ day }) => on(day as Day))),
   };

@@ -16,6 +16,8 @@ export interface Job {
   readonly earliest: number;
   readonly latest: number;
   readonly last: number;
+  /** How grave it is that a unit comes late, beside 1 as usual. */
+  readonly weight: number;
   /** What each day costs that a unit has to wait: of what was overdue before the plan begins. */
   readonly waits: number;
   /** What a unit costs that is not done at all. */
@@ -100,8 +102,8 @@ export function outingCost({ day, yards, crew, driving }: OutingChoice, before: 
 }
 
 /** What it costs that a unit is done on a day; following jobs are counted by the day instead. */
-export function lateCost({ latest, after, waits }: Pick<Job, 'latest' | 'after' | 'waits'>, day: number): number {
-  return after !== null ? 0 : waits * Math.max(0, day) + (day <= latest ? 0 : costs.late + costs.lateDay * (day - latest));
+export function lateCost({ latest, after, waits, weight }: Pick<Job, 'latest' | 'after' | 'waits' | 'weight'>, day: number): number {
+  return after !== null ? 0 : waits * Math.max(0, day) + (day <= latest ? 0 : weight * (costs.late + costs.lateDay * (day - latest)));
 }
 
 /** True where the job may be done on that day, as far as the job goes. */

@@ -133,7 +133,7 @@ export const words = {
     return { pin: `${what} on${on}`, lock: `${what} promised for${on}`, forbid: `${what} not on${on}`, drop: `${what} left out` }[kind];
   },
   marginPlan: 'How the plan is made',
-  marginPlanText: 'From tasks with a first and a last day, minutes and people, the ways between the yards, the hours and the daylight: as little lateness as can be, then as few minutes of driving. What you pin or promise stays.',
+  marginPlanText: 'From tasks with a first and a last day, minutes and people, the ways between the yards, the hours and the daylight: as little lateness as can be, the gravest work first, then as few minutes of driving. What you pin or promise stays.',
   marginHeld: 'Pin and promise',
   marginHeldText: 'A pinned visit stays on its day however often the plan is worked out anew. A promised one stays too, and cannot be carried to another day before you let it go: somebody counts on it.',
   marginWeather: 'The plan knows no forecast. Each trip says what weather it wants. When rain is forecast, carry the visit to another day, or write the day down as one without hours (Hours there are).',
