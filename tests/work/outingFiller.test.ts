@@ -8,7 +8,7 @@ const days = 12;
 const outings: readonly OutingChoice[] = Array.from({ length: days }, (_, day) => [[0], [1], [0, 1]].map((yards): OutingChoice => ({ day, yards, crew: [0], driving: 20 * yards.length, room: 90 }))).flat();
 const day = fc.nat(days - 1);
 const job: fc.Arbitrary<Job> = fc.tuple(fc.nat(1), fc.integer({ min: 1, max: 3 }), day, fc.nat(4), fc.boolean()).map(([yard, units, earliest, length, overdue]) => ({
-  yard, units, each: 25, people: 1, earliest, latest: earliest + length, last: days - 1, waits: overdue ? 15 : 0, left: 450, after: null, only: null, never: new Set(),
+  yard, units, each: 25, people: 1, earliest, latest: earliest + length, last: days - 1, weight: overdue ? 1 : 5 / 3, waits: overdue ? 15 : 0, left: 450, after: null, only: null, never: new Set(),
 }));
 const round: fc.Arbitrary<Round> = fc.tuple(fc.nat(1), fc.integer({ min: 1, max: 3 }), fc.integer({ min: 2, max: 6 }), fc.nat(3), fc.nat(6), fc.array(day, { maxLength: 3 })).map(([yard, units, every, overdue, next, asked]) => {
   // From the middle on rounds come twice as often: days before it are to be seen again by the same day.
