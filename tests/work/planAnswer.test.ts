@@ -248,6 +248,21 @@ test('a task that was held on a day that is over is planned again', () => {
   expect(outings.some(({ visits }) => visits.some(({ tasks }) => tasks.some(({ key }) => key === task.key)))).toBe(true);
 });
 
+test('a round that is held on a day is made on it, though it is not due for long', () => {
+  const before = planned(asked, 5);
+  const rounds = before.outings.flatMap(({ day: on, visits }) => visits.flatMap(({ yard, tasks }) => tasks.flatMap(({ key, colonies, of }) => (key.startsWith('round|') && colonies === of ? [{ on, yard, key }] : []))));
+  const { problem, days, yards } = makeProblem(asked);
+  const later = rounds.flatMap((round) => {
+    const to = [2, 3, 4].map((by) => addDays(round.on, by)).find((on) => problem.outings.some((outing) => days[outing.day] === on && yards[outing.yards[0] ?? -1]?.id === round.yard && outing.yards.length === 1));
+    return to === undefined || rounds.some(({ on, key }) => on === to && key === round.key) ? [] : [{ ...round, to }];
+  }).slice(0, 4);
+  expect(later.length).toBeGreaterThan(1);
+  for (const { yard, key, to } of later) {
+    const after = planned({ ...asked, kept: before, before, choices: [{ key: 'c1', kind: 'pin', day: to, yard: null, task: key }] }, 2);
+    expect(after.outings.find(({ day: on }) => on === to)?.visits.find((visit) => visit.yard === yard)).toMatchObject({ held: 'pin', tasks: expect.arrayContaining([expect.objectContaining({ key })]) });
+  }
+});
+
 test('the work of a visit that is promised beside another that leaves no room for it stays free to be done elsewhere', () => {
   const before = planned(asked, 5);
   const { problem, days, yards } = makeProblem(asked);

@@ -122,12 +122,14 @@ export class OutingFiller {
 
   /** Puts things off on a day, or no longer, one at a time while that costs less. */
   tryPuttingOff(day: number): void {
-    const { yards } = this.#problem.outings[this.#outing[day] ?? -1] ?? { yards: [] };
+    const { outings, jobs, rounds } = this.#problem;
+    const { yards } = outings[this.#outing[day] ?? -1] ?? { yards: [] };
     for (const yard of yards) {
       for (const at of this.#byYard[yard] ?? []) {
         const place = day * this.#items + at;
         const was = this.#putOff[place] ?? 0;
-        if (was === 0 && this.#did[place] === 0) continue;
+        // A round that somebody asked for on that day is made on it.
+        if (was === 0 && (this.#did[place] === 0 || rounds[at - jobs.length]?.asked.has(day) === true)) continue;
         this.#putOff[place] = 1 - was;
         if (this.#costFrom(day) < this.#total - 1e-9) this.#keepFrom(day);
         else this.#putOff[place] = was;
