@@ -119,6 +119,8 @@ export class PlanRun {
   }
 
   #take({ draft, bound }: PlanNews): void {
+    // What was still on its way when it was stopped would change a plan that somebody is looking at, or has kept.
+    if (this.#state !== 'running') return;
     if (draft !== null && (this.#draft === null || draft.cost < this.#draft.cost - 1e-6)) this.#draft = draft;
     if (bound !== null && (this.#bound === null || bound > this.#bound)) this.#bound = bound;
     if (this.#draft !== null) this.#firstThere();

@@ -80,12 +80,14 @@ export async function startPlan(context: DeskContext): Promise<PlanRun> {
   const { store } = context.open();
   const last = planRuns.get(store);
   last?.stop();
+  // Taken before the facts are read: what changes while they are read makes the plan old.
+  const [mark, position] = [await planMark(context.open()), await store.position()];
   const asked = await planFactsOf(context);
   // What was last shown is what somebody had before their eyes when they moved a visit of it.
   const before = last !== undefined && last.today === asked.facts.today ? last.plan : asked.kept;
-  const run = new PlanRun({ ...asked, before }, await store.position(), context.options.log);
+  const run = new PlanRun({ ...asked, before }, position, context.options.log);
   planRuns.set(store, run);
-  planMarks.set(run, await planMark(context.open()));
+  planMarks.set(run, mark);
   await Promise.race([run.first, new Promise((resolve) => setTimeout(resolve, patience).unref())]);
   return run;
 }

@@ -39,6 +39,11 @@ export function roundWords(rules: RuleValues, day: Day): string {
   return phase === 'swarm' ? 'Round: look for swarm cells' : phase === 'winter' ? 'Winter round: heft and look' : 'Round';
 }
 
+/** In winter hives stay closed, so a dry day will do. */
+export function roundWeather(rules: RuleValues, day: Day): WorkTask['weather'] {
+  return phaseOn(rules, day) === 'winter' ? 'dry' : 'flying';
+}
+
 /** How often the days around that one ask for a round. */
 export function roundReason(rules: RuleValues, day: Day): string {
   const phase = phaseOn(rules, day);
@@ -59,7 +64,7 @@ export function roundTasks(facts: WorkFacts, pace: OwnPace): WorkTask[] {
       key: roundKey(yard.id), source: 'round', what: roundWords(rules, on),
       reason: first.due < today ? sinceWhen(colonies, today, `a round is due every ${every} days ${phaseWords[phase]}`) : `Every ${every} days ${phaseWords[phase]}; the colony seen longest ago is due again.`, yard: yard.id,
       colonies: colonies.map(({ state }) => ({ id: state.id, label: state.label })), earliest: earliest < today ? today : earliest, latest: first.due, overdue: first.due < today, grave: numberRule(rules, 'work.grave.season'),
-      ...minutesFor(each, colonies.length, pace), people: 1, weather: phase === 'winter' ? 'dry' : 'flying', bring: [], after: null,
+      ...minutesFor(each, colonies.length, pace), people: 1, weather: roundWeather(rules, on), bring: [], after: null,
       sources: sourcesOf([`work.rounds.${phase}`, `work.minutes.${phase === 'buildUp' || phase === 'late' ? 'round' : phase}`], rules),
     }];
   });

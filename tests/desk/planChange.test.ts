@@ -54,6 +54,15 @@ test('a plan that is not kept is old once what it was made from is another, and 
   expect(await stale()).toBeNull();
   await ask('journal.enter', { rows: [{ date: today, entry: 'note', yard: 'QY', colony: 'QY-1', note: 'Calm.' }] });
   expect(await stale()).toBe('The record has changed since this plan was made.');
+  // What is put off is no work of the plan any more.
+  await planned();
+  const { lines } = await ask('needs.list', {});
+  const [line] = lines;
+  if (line === undefined) throw new Error('nothing is needed in this book');
+  const { keys } = await ask('needs.putOff', { line: line.key, yard: null, colony: null, until: addDays(today, 5), reason: 'waiting for a mild day' });
+  expect(await stale()).toBe('What is put off has changed since this plan was made.');
+  await ask('needs.askAgain', { keys });
+  expect(await stale()).toBeNull();
 });
 
 describe('what is said of a plan and taken back', () => {

@@ -16,8 +16,8 @@ import { searchPlan } from '#core/work/plan/searchPlan.ts';
 import type { Job, OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
 import { phaseOn } from '#core/work/roundPhases.ts';
 import { slotOn } from '#core/work/workHours.ts';
-import type { WorkPlan, WorkSlot, WorkTask } from '#shared/contract/work.ts';
-import { addDays, day, type Day } from '#shared/days.ts';
+import type { PlanChoice, WorkPlan, WorkSlot, WorkTask } from '#shared/contract/work.ts';
+import { addDays, day, dayInWords, type Day } from '#shared/days.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'outyard-plans-'));
 const may = day('2026-05-01');
@@ -188,19 +188,126 @@ test('a round has its own last day; only one that is overdue has days to catch u
   for (const { yard, next } of soon.filter((one) => one.next < 11)) expect(named.get(yards[yard]?.id ?? null)).toBeGreaterThanOrEqual(11 - next);
 });
 
-test('what the search counts is what the programme counts for the same plan, and keeps to its rows', async () => {
-  for (const today of [may, day('2026-09-01')]) {
-    const { problem } = makeProblem(await askedOn(today));
-    const draft = searchPlan(problem, 5);
+const said = fc.record({ kind: fc.constantFrom('lock', 'carry', 'pin', 'forbid', 'drop', 'shut'), visit: fc.nat(200), to: fc.nat(55) });
+
+/** What is said of a plan’s own visits, as on the board. */
+function choicesOf(plan: WorkPlan, drawn: readonly { kind: string; visit: number; to: number }[]): PlanChoice[] {
+  const visits = plan.outings.flatMap(({ day: on, visits: own }) => own.map(({ yard, tasks }) => ({ on, yard, task: tasks[0]?.key ?? null })));
+  return drawn.flatMap(({ kind, visit, to }): Omit<PlanChoice, 'key'>[] => {
+    const one = visits[visit % Math.max(1, visits.length)];
+    if (one === undefined) return [];
+    const { on, yard, task } = one;
+    const other = addDays(plan.from, to);
+    switch (kind) {
+      case 'lock': return [{ kind: 'lock', day: on, yard, task: null }];
+      case 'carry': return [{ kind: 'forbid', day: on, yard, task: null }, { kind: 'pin', day: other, yard, task: null }];
+      case 'shut': return [{ kind: 'forbid', day: other, yard, task: null }];
+      case 'drop': return [{ kind: 'drop', day: null, yard: null, task }];
+      default: return [{ kind: kind === 'pin' ? 'pin' : 'forbid', day: kind === 'pin' ? other : on, yard: null, task }];
+    }
+  }).map((choice, at) => ({ ...choice, key: `c${at}` }));
+}
+
+test('whatever the day, the hours, the plan before and what is said of it: what the search counts is what the programme counts, and its rows and the choices are kept to', async () => {
+  await fc.assert(fc.asyncProperty(fc.constantFrom('2024-05-30', '2024-10-08', '2025-03-20', '2025-06-15', '2026-01-20', '2026-05-01', '2026-07-15', '2026-09-01'), fc.option(week), week, fc.boolean(), fc.array(said, { maxLength: 6 }), async (on, one, other, alone, drawn) => {
+    const facts = { ...(await askedOn(day(on))), kept: null, before: null };
+    const hours = one === null ? facts.hours : { ...facts.hours, people: [{ name: 'Keeper', alone: true, week: one, exceptions: [] }, { name: 'Helper', alone, week: other, exceptions: [] }] };
+    const before = planned({ ...facts, hours });
+    const choices = choicesOf(before, drawn);
+    const now = { ...facts, hours, kept: before, before, choices };
+    const made = makeProblem(now);
+    const { problem } = made;
+    for (const { due, again, overdue } of problem.rounds) expect([...due.slice(overdue), again[0] ?? 0].reduce((least, by) => (by >= least ? by : Number.NaN), due[0] ?? 0)).not.toBeNaN();
+    const draft = searchPlan(problem, 2);
     const { milp, base, fromDraft } = planModel(problem);
     const values = fromDraft(draft);
-    expect(base + milp.variables.reduce((sum, { cost }, at) => sum + cost * (values[at] ?? 0), 0)).toBeCloseTo(draft.cost, 5);
+    expect(base + milp.variables.reduce((sum, { cost }, at) => sum + cost * (values[at] ?? 0), 0)).toBeCloseTo(draft.cost, 4);
     const broken = milp.rows.filter(({ terms, low, high }) => {
       const sum = terms.reduce((all, [variable, factor]) => all + factor * (values[variable] ?? 0), 0);
       return sum < (low ?? sum) - 1e-6 || sum > (high ?? sum) + 1e-6;
     });
     expect(broken.map(({ name }) => name)).toEqual([]);
+    expect(milp.variables.filter(({ low, high }, at) => (values[at] ?? 0) < low - 1e-6 || (values[at] ?? 0) > (high ?? Number.POSITIVE_INFINITY) + 1e-6)).toEqual([]);
+    for (const [at, { units }] of problem.jobs.entries()) expect([...(draft.jobs[at]?.values() ?? [])].reduce((sum, many) => sum + many, 0)).toBeLessThanOrEqual(units);
+    const plan = planAnswer(made, draft, now, { gap: null, naive: 0 });
+    const visits = plan.outings.flatMap(({ day: when, visits: own }) => own.map(({ yard, tasks }) => ({ when, yard, keys: tasks.map(({ key }) => key) })));
+    for (const { kind, day: when, yard, task } of choices) {
+      const there = visits.filter((visit) => (task === null ? visit.yard === yard : visit.keys.includes(task)) && (when === null || visit.when === when));
+      if (kind === 'forbid' || kind === 'drop') expect(there).toEqual([]);
+      else if (task === null && !plan.remarks.some((words) => words.includes(dayInWords(when ?? may))) && !choices.some((one) => one.kind === 'forbid' && one.yard === yard && one.day === when)) expect(there).toHaveLength(1);
+    }
+    // Nothing takes longer than all of it: no minutes that stand for something else.
+    for (const { key, minutes } of plan.troubles) expect(minutes).toBeLessThanOrEqual(Math.max(...now.tasks.filter((task) => task.key === key).map((task) => task.minutes * task.people)) * 4 + 1);
+  }), { numRuns: 10 });
+});
+
+test('a task that was held on a day that is over is planned again', () => {
+  const task = asked.tasks.find(({ key, source, yard, after, latest }) => source === 'season' && yard !== null && after === null && latest < addDays(may, 50) && planned(asked).outings.some(({ visits }) => visits.some(({ tasks }) => tasks.some((one) => one.key === key))));
+  if (task === undefined) throw new Error('the demo’s May has no work of the season');
+  const { outings } = planned({ ...asked, choices: [{ key: 'c1', kind: 'pin', day: addDays(may, -3), yard: null, task: task.key }] });
+  expect(outings.some(({ visits }) => visits.some(({ tasks }) => tasks.some(({ key }) => key === task.key)))).toBe(true);
+});
+
+test('a round that is held on a day is made on it, though it is not due for long', () => {
+  const before = planned(asked, 5);
+  const rounds = before.outings.flatMap(({ day: on, visits }) => visits.flatMap(({ yard, tasks }) => tasks.flatMap(({ key, colonies, of }) => (key.startsWith('round|') && colonies === of ? [{ on, yard, key }] : []))));
+  const { problem, days, yards } = makeProblem(asked);
+  const later = rounds.flatMap((round) => {
+    const to = [2, 3, 4].map((by) => addDays(round.on, by)).find((on) => problem.outings.some((outing) => days[outing.day] === on && yards[outing.yards[0] ?? -1]?.id === round.yard && outing.yards.length === 1));
+    return to === undefined || rounds.some(({ on, key }) => on === to && key === round.key) ? [] : [{ ...round, to }];
+  }).slice(0, 4);
+  expect(later.length).toBeGreaterThan(1);
+  for (const { yard, key, to } of later) {
+    const after = planned({ ...asked, kept: before, before, choices: [{ key: 'c1', kind: 'pin', day: to, yard: null, task: key }] }, 2);
+    expect(after.outings.find(({ day: on }) => on === to)?.visits.find((visit) => visit.yard === yard)).toMatchObject({ held: 'pin', tasks: expect.arrayContaining([expect.objectContaining({ key })]) });
   }
+});
+
+test('the work of a visit that is promised beside another that leaves no room for it stays free to be done elsewhere', () => {
+  const before = planned(asked, 5);
+  const { problem, days, yards } = makeProblem(asked);
+  const goes = (set: readonly number[], on: Day) => problem.outings.some((outing) => days[outing.day] === on && set.every((at) => outing.yards.includes(at)));
+  const places = before.outings.flatMap(({ day: on, visits }) => visits.map(({ yard, tasks }) => ({ on, at: yards.findIndex(({ id }) => id === yard), own: tasks.filter(({ key }) => !key.startsWith('round|')) })));
+  const found = places.flatMap((visit) => days.flatMap((on) => yards.flatMap((_, first) => (visit.own.length > 0 && first !== visit.at && on !== visit.on && goes([first], on) && goes([visit.at], on) && !goes([first, visit.at], on) ? [{ ...visit, first, to: on }] : [])))).at(0);
+  if (found === undefined) throw new Error('any two yards of the demo fit into one outing');
+  const { outings, remarks } = planned({ ...asked, before, kept: before, choices: [{ key: 'c1', kind: 'lock', day: found.to, yard: yards[found.first]?.id ?? null, task: null }, { key: 'c2', kind: 'forbid', day: found.on, yard: yards[found.at]?.id ?? null, task: null }, { key: 'c3', kind: 'pin', day: found.to, yard: yards[found.at]?.id ?? null, task: null }] }, 5);
+  expect(remarks.join(' ')).toContain('does not fit on');
+  const keys = outings.flatMap(({ visits }) => visits.flatMap(({ tasks }) => tasks.map(({ key }) => key)));
+  expect(keys).toEqual(expect.arrayContaining(found.own.map(({ key }) => key)));
+});
+
+test('a winter round wants a dry day only, as its task says', async () => {
+  const winter = await askedOn(day('2026-11-25'));
+  const { outings } = planned(winter, 5);
+  const weathers = new Map(winter.tasks.map(({ key, weather }) => [key, weather]));
+  const only = outings.filter(({ visits }) => visits.every(({ tasks }) => tasks.every(({ key }) => weathers.get(key) !== 'flying')));
+  expect(only.length).toBeGreaterThan(0);
+  expect(new Set(only.map(({ weather }) => weather))).not.toContain('flying');
+});
+
+test('a round that comes late says by how much, as the trouble does', () => {
+  const off = { ...asked.hours, people: asked.hours.people.map((person) => ({ ...person, exceptions: Array.from({ length: 21 }, (_, at) => ({ day: addDays(may, at), slot: null })) })) };
+  const { outings, troubles } = planned({ ...asked, hours: off, kept: null, before: null });
+  const late = troubles.filter(({ key, kind }) => key.startsWith('round|') && kind === 'late');
+  expect(late.length).toBeGreaterThan(0);
+  for (const { key, late: days } of late) expect(Math.max(...outings.flatMap(({ visits }) => visits.flatMap(({ tasks }) => tasks.filter((task) => task.key === key).map((task) => task.late))))).toBe(days);
+});
+
+test('a week has the hours in which somebody can go, not those of a helper with nobody to go with', () => {
+  const [keeper] = asked.hours.people;
+  if (keeper === undefined) throw new Error('the demo has nobody');
+  const hours = { ...asked.hours, people: [keeper, { name: 'Helper', alone: false, week: keeper.week.map((own) => (own === null ? { from: 600, until: 720 } : null)), exceptions: [] }] };
+  expect(planned({ ...asked, hours }).weeks.map(({ have }) => have)).toEqual(planned({ ...asked, hours: { ...hours, people: [keeper] } }).weeks.map(({ have }) => have));
+});
+
+test('work for two is said to want a second person, where no day has two', () => {
+  const [keeper] = asked.hours.people;
+  const task = asked.tasks.find(({ source, yard, after, latest }) => source !== 'round' && yard !== null && after === null && latest >= may && latest < addDays(may, 30));
+  if (keeper === undefined || task === undefined) throw new Error('the demo’s May has no work of the season');
+  // The helper comes on one day only, after its last day and all that it may be late.
+  const hours = { ...asked.hours, people: [keeper, { name: 'Helper', alone: false, week: [null, null, null, null, null, null, null], exceptions: [{ day: addDays(may, 50), slot: { from: 480, until: 960 } }] }] };
+  const { troubles } = planned({ ...asked, hours, tasks: asked.tasks.map((one) => (one.key === task.key ? { ...one, people: 2 } : one)) });
+  expect(troubles.find(({ key }) => key === task.key)?.reason).toContain('2 people');
 });
 
 test('an overdue round is made on the first visit there that has the time, whatever brings one there', async () => {

@@ -3,7 +3,7 @@ import type { PlanChoice, WorkPlan } from '#shared/contract/work.ts';
 import { addDays, daysBetween, type Day } from '#shared/days.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { roundKey } from '../roundTasks.ts';
-import type { PossibleOuting } from './possibleOutings.ts';
+import type { Visit } from './planProblem.ts';
 
 /** A visit is carried by no more days than this; further apart are two visits. */
 const farthest = 28;
@@ -15,25 +15,26 @@ export interface Carried {
   readonly to: number;
 }
 
-export function carriedVisits(choices: readonly PlanChoice[], { days, yards, outings }: { days: readonly Day[]; yards: readonly Yard[]; outings: readonly PossibleOuting[] }): Carried[] {
+export function carriedVisits(choices: readonly PlanChoice[], { days, yards, held }: { days: readonly Day[]; yards: readonly Yard[]; held: readonly Visit[] }): Carried[] {
   const own = choices.filter(({ task }) => task === null);
   return own.flatMap(({ kind, day, yard }): Carried[] => {
     const to = day === null ? -1 : days.indexOf(day);
     const at = yards.findIndex(({ id }) => id === yard);
-    if ((kind !== 'pin' && kind !== 'lock') || yard === null || to < 0 || !outings.some((outing) => outing.day === to && outing.yards.includes(at))) return [];
+    if ((kind !== 'pin' && kind !== 'lock') || yard === null || to < 0 || !held.some((visit) => visit.day === to && visit.yard === at)) return [];
     const forbidden = own.flatMap((one) => (one.kind === 'forbid' && one.yard === yard && one.day !== null && days.includes(one.day) ? [days.indexOf(one.day)] : []));
     return [{ yard, from: forbidden.filter((from) => Math.abs(from - to) <= farthest).toSorted((a, b) => Math.abs(a - to) - Math.abs(b - to))[0] ?? null, to }];
   });
 }
 
-/** The work of a visit goes with it, and stays with it while it is held. */
+/** The work of a visit goes with it, and stays with it while it is held; what is only partly done there keeps its other days too. */
 export function tasksCarried(carried: readonly Carried[], shown: WorkPlan | null, choices: readonly PlanChoice[], today: Day): PlanChoice[] {
-  return (shown?.outings ?? []).flatMap(({ day, visits }) => visits.flatMap(({ yard, tasks }) => {
+  const found = (shown?.outings ?? []).flatMap(({ day, visits }) => visits.flatMap(({ yard, tasks }) => {
     const on = daysBetween(today, day);
     const visit = carried.find((one) => one.yard === yard && (one.to === on || one.from === on));
-    if (visit === undefined) return [];
-    return tasks.filter(({ key }) => !choices.some(({ task }) => task === key)).map(({ key }): PlanChoice => ({ key: '', kind: 'pin', day: addDays(today, visit.to), yard: null, task: key }));
+    return on < 0 ? [] : tasks.map(({ key }) => ({ key, goes: visit !== undefined, to: visit?.to ?? on }));
   }));
+  const gone = new Set(found.flatMap(({ key, goes }) => (goes && !choices.some(({ task }) => task === key) ? [key] : [])));
+  return found.filter(({ key }) => gone.has(key)).map(({ key, to }): PlanChoice => ({ key: '', kind: 'pin', day: addDays(today, to), yard: null, task: key }));
 }
 
 /** A round goes with the visit that was carried: it is made there, and neither before that since the last one nor where the visit was. Days are counted from the first of the plan. */

@@ -17,7 +17,7 @@ const catchUp = 8;
 /** Of the five steps of gravity the one that costs as it stands in `costs`. */
 const usualGrave = 3;
 /** Minutes that no day has. */
-const notToday = 1e6;
+export const notToday = 1e6;
 /** A yard is worked through in at most so many parts. */
 const mostParts = 4;
 
@@ -70,7 +70,8 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const yardAt = new Map(yards.map(({ id }, at) => [id, at]));
   const partRoom = partRooms(yards, outings);
 
-  const carried = carriedVisits(choices, { days, yards, outings });
+  const held = heldVisits(choices, { days, yards, tasks, outings, remarks });
+  const carried = carriedVisits(choices, { days, yards, held });
   const withVisit = tasksCarried(carried, shown, choices, today);
   const dropped = new Set(choices.flatMap(({ kind, task }) => (kind === 'drop' && task !== null ? [task] : [])));
   const home: WorkTask[] = [];
@@ -122,17 +123,18 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
     }
     const never = new Set(choices.flatMap(({ kind, task: about, day }) => (kind === 'forbid' && about === task.key && day !== null ? [day] : [])));
     const own = roundCarried(yard.id, carried, shown, today);
+    // A round that is itself held on a day is asked for there, due or not.
+    const asked = new Set([...own.asked, ...choices.flatMap(({ kind, task: about, day }) => ((kind === 'pin' || kind === 'lock') && about === task.key && day !== null ? [daysBetween(today, day)] : []))]);
     for (const day of own.never) never.add(days[day] as Day);
     const whole = days.map((day) => roundOf(rules, phaseOn(rules, day)).each * pace.factor * colonies.length);
     const each = whole.map((minutes, day) => (never.has(days[day] as Day) ? notToday : minutes));
     const units = partsFor(Math.max(...whole), partRoom[at] ?? [], colonies.length);
     const due = Array.from({ length: units }, (_, part) => daysBetween(today, colonies[Math.floor((part * colonies.length) / units)]?.due ?? today));
     const next = due[0] ?? 0;
-    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(catchUp, day)) : due, next, overdue: due.filter((day) => day < 0).length, asked: own.asked });
+    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(Math.min(catchUp, again[0] ?? catchUp), day)) : due, next, overdue: due.filter((day) => day < 0).length, asked });
     roundYards.push({ yard, colonies: colonies.length });
   }
 
-  const held = heldVisits(choices, { days, yards, tasks, outings, remarks });
   const before = shown === null ? null : shown.outings.flatMap(({ day, visits }) => visits.map(({ yard }): Visit => ({ day: daysBetween(today, day), yard: yardAt.get(yard) ?? -1 }))).filter(({ day, yard }) => day >= 0 && day < length && yard >= 0);
   const without = yards.filter(({ id }) => driving.fromHome(id) === null);
   if (without.length > 0) remarks.push(`${without.map(({ name }) => name).join(', ')}: the minutes from home are not written down, so nothing can be planned there.`);
@@ -153,7 +155,8 @@ function jobOf(task: WorkTask, yard: number, units: number, each: number, after:
   const earliest = Math.max(0, on(task.earliest));
   const latest = on(task.latest) < 0 ? Math.max(earliest, catchUp) : Math.max(earliest, on(task.latest));
   const own = choices.filter((choice) => choice.task === task.key && choice.day !== null);
-  const pins = own.filter(({ kind }) => kind === 'pin' || kind === 'lock').map(({ day }) => on(day as Day));
+  // What was held on a day that is over, and is still to be done, is free again.
+  const pins = own.filter(({ kind }) => kind === 'pin' || kind === 'lock').map(({ day }) => on(day as Day)).filter((day) => day >= 0);
   const weight = task.grave / usualGrave;
   const waits = task.latest < today ? weight * costs.lateDay : 0;
   const canWait = latest >= length;

@@ -34,7 +34,8 @@ export class OutingFiller {
   /** Where the units of each job, then of each round, begin in a row. */
   readonly #at: readonly number[];
   readonly #size: number;
-  readonly #base: number;
+  /** By day, what it costs to make none of the visits that the plan before has on it. */
+  readonly #missed: Float64Array;
   readonly #held: readonly (readonly number[])[];
   #row: Int16Array;
   readonly #rows: Int16Array[];
@@ -45,6 +46,9 @@ export class OutingFiller {
   /** By day and job, or behind the jobs a round: 1 where it is left for another day. */
   readonly #putOff: Uint8Array;
   readonly #items: number;
+  /** Units done by job and round: of the outing that was filled last, and of each day. */
+  readonly #doing: Int16Array;
+  readonly #did: Int16Array;
 
   constructor(problem: PlanProblem) {
     this.#problem = problem;
@@ -64,7 +68,7 @@ export class OutingFiller {
     }
     this.#at = starts;
     this.#size = size;
-    this.#base = before === null ? 0 : costs.change * before.size;
+    this.#missed = Float64Array.from({ length: days }, (_, day) => costs.change * new Set((problem.before ?? []).flatMap((visit) => (visit.day === day ? [visit.yard] : []))).size);
     this.#held = Array.from({ length: days }, (_, day) => problem.held.filter((visit) => visit.day === day).map(({ yard }) => yard));
     this.#row = new Int16Array(size);
     this.#rows = Array.from({ length: days + 1 }, () => new Int16Array(size));
@@ -72,6 +76,8 @@ export class OutingFiller {
     this.#outing = new Int32Array(days).fill(-1);
     this.#items = jobs.length + rounds.length;
     this.#putOff = new Uint8Array(days * this.#items);
+    this.#doing = new Int16Array(this.#items);
+    this.#did = new Int16Array(days * this.#items);
     const first = this.#rows[0];
     if (first !== undefined) {
       first.fill(undone);
@@ -116,13 +122,14 @@ export class OutingFiller {
 
   /** Puts things off on a day, or no longer, one at a time while that costs less. */
   tryPuttingOff(day: number): void {
-    const { yards } = this.#problem.outings[this.#outing[day] ?? -1] ?? { yards: [] };
+    const { outings, jobs, rounds } = this.#problem;
+    const { yards } = outings[this.#outing[day] ?? -1] ?? { yards: [] };
     for (const yard of yards) {
       for (const at of this.#byYard[yard] ?? []) {
         const place = day * this.#items + at;
         const was = this.#putOff[place] ?? 0;
-        const [row, next] = [this.#rows[day], this.#rows[day + 1]];
-        if (row === undefined || next === undefined || (was === 0 && this.#doneBetween(at, row, next, day) === 0)) continue;
+        // A round that somebody asked for on that day is made on it.
+        if (was === 0 && (this.#did[place] === 0 || rounds[at - jobs.length]?.asked.has(day) === true)) continue;
         this.#putOff[place] = 1 - was;
         if (this.#costFrom(day) < this.#total - 1e-9) this.#keepFrom(day);
         else this.#putOff[place] = was;
@@ -169,10 +176,8 @@ export class OutingFiller {
     const { jobs, rounds, days, outings, held } = this.#problem;
     const done = [...jobs, ...rounds].map(() => new Map<number, number>());
     for (let day = 0; day < days; day += 1) {
-      const [row, next] = [this.#rows[day], this.#rows[day + 1]];
-      if (row === undefined || next === undefined || (this.#outing[day] ?? -1) < 0) continue;
       done.forEach((own, at) => {
-        const many = this.#doneBetween(at, row, next, day);
+        const many = this.#did[day * this.#items + at] ?? 0;
         if (many > 0) own.set(day, many);
       });
     }
@@ -185,25 +190,15 @@ export class OutingFiller {
     return { outing, jobs: done.slice(0, jobs.length), rounds: done.slice(jobs.length), cost: this.#total };
   }
 
-  #doneBetween(at: number, row: Int16Array, next: Int16Array, day: number): number {
-    const start = this.#at[at] ?? 0;
-    const end = this.#at[at + 1] ?? this.#size;
-    const { jobs, rounds } = this.#problem;
-    const mark = at < jobs.length ? day : (rounds[at - jobs.length]?.again[day] ?? 0);
-    let many = 0;
-    for (let unit = start; unit < end; unit += 1) many += (next[unit] === mark ? 1 : 0) - (row[unit] === mark ? 1 : 0);
-    return many;
-  }
-
   #keepFrom(day: number): void {
     const { days } = this.#problem;
     const row = this.#row;
     row.set(this.#rows[day] ?? []);
     let cost = this.#costs[day] ?? 0;
-    if (day === 0) cost = this.#base;
-    this.#costs[day] = cost;
     for (let on = day; on < days; on += 1) {
+      this.#doing.fill(0);
       cost += this.#goOut(row, on, this.#outing[on] ?? -1);
+      this.#did.set(this.#doing, on * this.#items);
       this.#rows[on + 1]?.set(row);
       this.#costs[on + 1] = cost;
     }
@@ -212,7 +207,8 @@ export class OutingFiller {
 
   #goOut(row: Int16Array, day: number, choice: number, puttingOff = true): number {
     const going = choice < 0 ? undefined : this.#problem.outings[choice];
-    let cost = 0;
+    // What was planned before is paid for on its day and given back with its visit, so that no day ever costs less than nothing.
+    let cost = this.#missed[day] ?? 0;
     for (const yard of this.#held[day] ?? []) if (going === undefined || !going.yards.includes(yard)) cost += costs.broken;
     if (going === undefined) return cost;
     return cost + (this.#outingCost[choice] ?? 0) + this.#fill(row, going, day, puttingOff);
@@ -286,6 +282,7 @@ export class OutingFiller {
     const end = this.#at[at + 1] ?? this.#size;
     const job = jobs[at];
     let cost = 0;
+    this.#doing[at] = (this.#doing[at] ?? 0) + fit;
     if (job === undefined) {
       for (let unit = start; unit < start + fit; unit += 1) cost += dueCost(row[unit] ?? 0, day) + costs.early * (this.#problem.days - day);
       row.copyWithin(start, start + fit, end);

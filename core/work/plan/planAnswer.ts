@@ -1,11 +1,13 @@
 import type { Outing, PlannedTask, PlannedTrouble, PlannedVisit, WeekLoad, WorkHours, WorkPlan, WorkTask } from '#shared/contract/work.ts';
 import { daysBetween, type Day } from '#shared/days.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
+import { hoursOn } from '../hoursOn.ts';
 import { slotOn } from '../workHours.ts';
-import { roundKey, roundWords } from '../roundTasks.ts';
+import { roundKey, roundWeather, roundWords } from '../roundTasks.ts';
 import type { MadeProblem, PlanFacts } from './makeProblem.ts';
 import type { PlanDraft } from './planProblem.ts';
 import { planTroubles } from './planTroubles.ts';
+import { roundUnits } from './roundUnits.ts';
 import { trimDraft } from './trimDraft.ts';
 
 interface Bounds {
@@ -53,7 +55,7 @@ function outingOf(made: MadeProblem, draft: PlanDraft, { facts: { rules }, hours
   const tasks = done.flat();
   const bring = new Map<string, number>();
   for (const { task, share } of tasks) for (const { item, count } of task?.bring ?? []) bring.set(item, (bring.get(item) ?? 0) + Math.ceil(count * share));
-  const weathers = tasks.map(({ task }) => task?.weather ?? 'flying');
+  const weathers = tasks.map(({ task }) => task?.weather ?? roundWeather(rules, day));
   return {
     day, people: crew.map((at) => hours.people[at]?.name ?? ''), leave: Math.max(slot.from, possible.begin - tour.out), back: Math.min(1440, Math.round(clock + tour.back)), driving: tour.minutes,
     working: Math.round(working), room: possible.room, visits, bring: [...bring].map(([item, count]) => ({ item, count })), weather: weathers.includes('flying') ? 'flying' : weathers.includes('dry') ? 'dry' : 'any',
@@ -90,8 +92,9 @@ function tasksAt(made: MadeProblem, draft: PlanDraft, yard: number, on: number, 
     if (round.yard !== yard || many === 0 || about === undefined) return [];
     const earlier = [...(draft.rounds[at] ?? [])].reduce((sum, [day, units]) => sum + (day < on ? units : 0), 0) % round.units;
     const person = many * (round.each[on] ?? 0);
+    const late = roundUnits(round, draft.rounds[at] ?? new Map()).reduce((most, unit) => (unit.on === on ? Math.max(most, on - unit.due) : most), 0);
     return [{
-      planned: { key: roundKey(about.yard.id), what: roundWords(rules, made.days[on] as Day), ...coloniesOf(about.colonies, round.units, earlier, many), minutes: Math.round(person), people: 1, late: 0 },
+      planned: { key: roundKey(about.yard.id), what: roundWords(rules, made.days[on] as Day), ...coloniesOf(about.colonies, round.units, earlier, many), minutes: Math.round(person), people: 1, late },
       task: null, share: many / round.units, person,
     }];
   });
@@ -136,14 +139,10 @@ function weeksOf({ days }: MadeProblem, hours: WorkHours, outings: readonly Outi
     const [from, last] = [own[0] as Day, own.at(-1) as Day];
     const here = outings.filter(({ day }) => day >= from && day <= last);
     weeks.push({
-      from, have: own.reduce((sum, day) => sum + hours.people.reduce((all, person) => all + minutesOf(slotOn(person, day)), 0), 0),
+      from, have: hoursOn(hours, from, last).reduce((sum, { have }) => sum + have, 0),
       out: Math.round(here.reduce((sum, { people, leave, back }) => sum + people.length * (back - leave), 0)),
       working: Math.round(here.reduce((sum, { working }) => sum + working, 0) + home.reduce((sum, { day, task }) => sum + (day >= from && day <= last ? task.minutes : 0), 0)),
     });
   }
   return weeks;
-}
-
-function minutesOf(slot: { from: number; until: number } | null): number {
-  return slot === null ? 0 : slot.until - slot.from;
 }

@@ -30,7 +30,7 @@ export function planModel(problem: PlanProblem): PlanModel {
 
   const visitsOf = (yard: number, day: number, people: number, each: number) => (byDay[day] ?? []).filter((at) => {
     const outing = outings[at];
-    return outing !== undefined && outing.yards.includes(yard) && outing.crew.length >= people && outing.room >= each;
+    return outing !== undefined && outing.yards.includes(yard) && outing.crew.length >= people && Math.floor(outing.room / each + 1e-9) >= 1;
   });
   const work: Term[][] = Array.from({ length: days }, () => []);
   /** Units on a day, no more than an outing of that day has room for. */

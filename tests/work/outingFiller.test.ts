@@ -1,0 +1,57 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { OutingFiller } from '#core/work/plan/outingFiller.ts';
+import { planModel } from '#core/work/plan/planModel.ts';
+import type { Job, OutingChoice, PlanProblem, Round } from '#core/work/plan/planProblem.ts';
+
+const days = 12;
+const outings: readonly OutingChoice[] = Array.from({ length: days }, (_, day) => [[0], [1], [0, 1]].map((yards): OutingChoice => ({ day, yards, crew: [0], driving: 20 * yards.length, room: 90 }))).flat();
+const day = fc.nat(days - 1);
+const job: fc.Arbitrary<Job> = fc.tuple(fc.nat(1), fc.integer({ min: 1, max: 3 }), day, fc.nat(4), fc.boolean()).map(([yard, units, earliest, length, overdue]) => ({
+  yard, units, each: 25, people: 1, earliest, latest: earliest + length, last: days - 1, weight: overdue ? 1 : 5 / 3, waits: overdue ? 15 : 0, left: 450, after: null, only: null, never: new Set(),
+}));
+const round: fc.Arbitrary<Round> = fc.tuple(fc.nat(1), fc.integer({ min: 1, max: 3 }), fc.integer({ min: 2, max: 6 }), fc.nat(3), fc.nat(6), fc.array(day, { maxLength: 3 })).map(([yard, units, every, overdue, next, asked]) => {
+  // From the middle on rounds come twice as often: days before it are to be seen again by the same day.
+  const again = outings.filter(({ yards }) => yards[0] === 0 && yards.length === 1).map((one) => Math.min(one.day + every, Math.max(one.day, 6) + Math.ceil(every / 2)));
+  const first = Math.min(next, again[0] ?? 0);
+  const late = Math.min(units, overdue);
+  return { yard, units, each: outings.map(() => 20), again, due: Array.from({ length: units }, () => (late > 0 ? (again[0] ?? 0) : first)), next: late > 0 ? -1 : first, overdue: late, asked: new Set(asked) };
+});
+const setOf = (yards: readonly number[]) => (yards.includes(0) ? (yards.includes(1) ? 2 : 0) : yards.includes(1) ? 1 : -1);
+const visit = fc.record({ day, yard: fc.nat(1) });
+const drawn = fc.record({ jobs: fc.array(job, { maxLength: 4 }), rounds: fc.array(round, { maxLength: 2 }), before: fc.option(fc.array(visit, { maxLength: 10 })), chosen: fc.array(fc.integer({ min: -1, max: 2 }), { minLength: days, maxLength: days }) })
+  .map(({ jobs, rounds, before, chosen }) => ({
+    problem: { days, yards: 2, jobs, rounds, outings, held: [], before } satisfies PlanProblem,
+    // Some days are as they were planned before.
+    chosen: chosen.map((choice, on) => (choice === 2 ? setOf((before ?? []).flatMap((one) => (one.day === on ? [one.yard] : []))) : choice)).map((choice, on) => (choice < 0 ? -1 : 3 * on + choice)),
+  }));
+
+test('what another outing would cost is what it costs once it is there, or more than was asked for', () => {
+  fc.assert(fc.property(drawn, day, fc.integer({ min: -1, max: 2 }), fc.double({ min: 0.8, max: 1, noNaN: true }), ({ problem, chosen }, on, drawnChoice, share) => {
+    const choice = drawnChoice < 0 ? -1 : 3 * on + drawnChoice;
+    const filler = new OutingFiller(problem);
+    filler.setAll(chosen);
+    const most = filler.cost * share;
+    const told = filler.costWith(on, choice, most);
+    filler.set(on, choice);
+    if (told < most) expect(told).toBeCloseTo(filler.cost, 6);
+    else expect(filler.cost).toBeGreaterThanOrEqual(most - 1e-6);
+  }), { numRuns: 1000 });
+});
+
+test('whatever the outings, the work that is told of them is the work that is counted, and the programme counts the same', () => {
+  fc.assert(fc.property(drawn, ({ problem, chosen }) => {
+    const filler = new OutingFiller(problem);
+    filler.setAll(chosen);
+    for (let on = 0; on < days; on += 1) filler.tryPuttingOff(on);
+    const draft = filler.draft();
+    const { milp, base, fromDraft } = planModel(problem);
+    const values = fromDraft(draft);
+    expect(base + milp.variables.reduce((sum, { cost }, at) => sum + cost * (values[at] ?? 0), 0)).toBeCloseTo(draft.cost, 5);
+    const broken = milp.rows.filter(({ terms, low, high }) => {
+      const sum = terms.reduce((all, [variable, factor]) => all + factor * (values[variable] ?? 0), 0);
+      return sum < (low ?? sum) - 1e-6 || sum > (high ?? sum) + 1e-6;
+    });
+    expect(broken.map(({ name }) => name)).toEqual([]);
+  }), { numRuns: 300 });
+});
