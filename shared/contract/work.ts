@@ -134,6 +134,8 @@ export const plannedTask = z.object({
   people: count,
   /** Days past its last day; 0 in time. */
   late: count,
+  /** Of a round that follows another: the last day of its own. Null: that of its task. */
+  by: dayValue.nullable().default(null),
 });
 export type PlannedTask = z.infer<typeof plannedTask>;
 

@@ -14,7 +14,7 @@ const task = (key: string, more: Partial<WorkTask> = {}): WorkTask => ({
   key, source: 'due', what: key, reason: '', yard, colonies, earliest: day('2026-05-01'), latest: day('2026-05-20'), overdue: false, minutes: 10,
   minutesReason: { setUp: 0, each: 2, recorded: 0, factor: 1, says: '' }, people: 1, weather: 'any', bring: [], after: null, grave: 3, sources: [], ...more,
 });
-const row = (key: string, many: number, of = colonies.length): PlannedTask => ({ key, what: key, colonies: many, of, minutes: 2 * many, people: 1, late: 0 });
+const row = (key: string, many: number, of = colonies.length): PlannedTask => ({ key, what: key, colonies: many, of, minutes: 2 * many, people: 1, late: 0, by: null });
 const outing = (on: string, tasks: PlannedTask[], more: Partial<Outing> = {}): Outing => ({
   day: day(on), people: ['You'], leave: 1000, back: 1100, driving: 30, working: 60, room: 70, bring: [], weather: 'any', ...more,
   visits: [{ yard, arrive: 1015, leave: 1085, tasks, held: null, change: null }],

@@ -15,9 +15,10 @@ import { planModel } from '#core/work/plan/planModel.ts';
 import { searchPlan } from '#core/work/plan/searchPlan.ts';
 import type { Job, OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
 import { phaseOn } from '#core/work/roundPhases.ts';
+import { seenAgainBy } from '#core/work/roundPhases.ts';
 import { slotOn } from '#core/work/workHours.ts';
 import type { PlanChoice, WorkPlan, WorkSlot, WorkTask } from '#shared/contract/work.ts';
-import { addDays, day, dayInWords, type Day } from '#shared/days.ts';
+import { daysBetween, addDays, day, dayInWords, type Day } from '#shared/days.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'outyard-plans-'));
 const may = day('2026-05-01');
@@ -336,4 +337,16 @@ test('where not all fits, what is graver is done and what is less grave is left 
     expect(outings.flatMap(({ visits }) => visits.flatMap((visit) => visit.tasks.map(({ key }) => key)))).toEqual(['graver']);
     expect(troubles.map(({ key, kind }) => `${key} ${kind}`)).toEqual(['less left']);
   }
+});
+
+test('each round of a yard has its own last day, and none where it was overdue before', () => {
+  const { outings } = planned({ ...asked, kept: null, before: null }, 20);
+  const round = asked.tasks.find(({ source, overdue }) => source === 'round' && overdue);
+  const seen = outings.flatMap(({ day: on, visits }) => visits.flatMap(({ tasks }) => tasks.flatMap(({ key, colonies, of, late, by }) => (key === round?.key && colonies === of ? [{ on, late, by }] : []))));
+  expect(seen.length).toBeGreaterThan(2);
+  expect(seen[0]?.by).toBeNull();
+  seen.slice(1).forEach(({ on, late, by }, at) => {
+    expect(by).toBe(addDays(may, seenAgainBy(asked.facts.rules, may, 56)[daysBetween(may, seen[at]?.on ?? may)] ?? 0));
+    expect(late).toBe(Math.max(0, daysBetween(by ?? on, on)));
+  });
 });

@@ -1,5 +1,5 @@
 import type { Outing, PlannedTask, PlannedTrouble, PlannedVisit, WeekLoad, WorkHours, WorkPlan, WorkTask } from '#shared/contract/work.ts';
-import { daysBetween, type Day } from '#shared/days.ts';
+import { addDays, daysBetween, type Day } from '#shared/days.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 import { hoursOn } from '../hoursOn.ts';
 import { slotOn } from '../workHours.ts';
@@ -82,7 +82,7 @@ function tasksAt(made: MadeProblem, draft: PlanDraft, yard: number, on: number, 
     const late = followed === null || job.after === null ? due : on - (followed ?? on) - job.after.by;
     const person = many * job.each;
     return [{
-      planned: { key: task.key, what: task.what, ...coloniesOf(task.colonies.length, job.units, earlier, many), minutes: Math.round(person / task.people), people: task.people, late: Math.max(0, late) },
+      planned: { key: task.key, what: task.what, ...coloniesOf(task.colonies.length, job.units, earlier, many), minutes: Math.round(person / task.people), people: task.people, late: Math.max(0, late), by: null },
       task, share: many / job.units, person,
     }];
   });
@@ -92,9 +92,11 @@ function tasksAt(made: MadeProblem, draft: PlanDraft, yard: number, on: number, 
     if (round.yard !== yard || many === 0 || about === undefined) return [];
     const earlier = [...(draft.rounds[at] ?? [])].reduce((sum, [day, units]) => sum + (day < on ? units : 0), 0) % round.units;
     const person = many * (round.each[on] ?? 0);
-    const late = roundUnits(round, draft.rounds[at] ?? new Map()).reduce((most, unit) => (unit.on === on ? Math.max(most, on - unit.due) : most), 0);
+    const units = roundUnits(round, draft.rounds[at] ?? new Map()).map((unit, place) => ({ ...unit, overdue: place < round.overdue })).filter((unit) => unit.on === on);
+    const due = Math.min(...units.map((unit) => unit.due));
+    const by = units.some(({ overdue }) => overdue) || !Number.isFinite(due) ? null : addDays(made.days[0] as Day, due);
     return [{
-      planned: { key: roundKey(about.yard.id), what: roundWords(rules, made.days[on] as Day), ...coloniesOf(about.colonies, round.units, earlier, many), minutes: Math.round(person), people: 1, late },
+      planned: { key: roundKey(about.yard.id), what: roundWords(rules, made.days[on] as Day), ...coloniesOf(about.colonies, round.units, earlier, many), minutes: Math.round(person), people: 1, late: Number.isFinite(due) ? Math.max(0, on - due) : 0, by },
       task: null, share: many / round.units, person,
     }];
   });
@@ -125,7 +127,7 @@ function atHome(made: MadeProblem, hours: WorkHours, outings: readonly Outing[])
       if (minutes <= 0 || (task.minutes <= 60 && minutes < left)) continue;
       free[at] = (free[at] ?? 0) - minutes;
       left -= minutes;
-      home.push({ day, task: { key: task.key, what: task.what, colonies: 0, of: 0, minutes: Math.round(minutes), people: task.people, late: Math.max(0, task.overdue ? 0 : daysBetween(task.latest, day)) } });
+      home.push({ day, task: { key: task.key, what: task.what, colonies: 0, of: 0, minutes: Math.round(minutes), people: task.people, late: Math.max(0, task.overdue ? 0 : daysBetween(task.latest, day)), by: null } });
     }
     if (left > 0) troubles.push({ key: task.key, what: task.what, yard: null, kind: 'left', late: 0, minutes: Math.round(left), reason: 'No day in the plan has that many minutes left at home.', mend: 'Add an evening, or do it outside the hours written down.' });
   }

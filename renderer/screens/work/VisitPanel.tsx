@@ -66,13 +66,14 @@ export function VisitPanel({ yard, day, visits, tasks, choices, turns, yards, bu
             <tbody>
               {visit.tasks.map((planned) => {
                 const task = tasks.get(planned.key);
+                const overdue = planned.by === null && task?.overdue === true;
                 return (
                   <tr key={planned.key} tabIndex={0} {...note(() => <TaskNote task={task} what={planned.what} colonies={turns.get(turnKey(day, planned.key)) ?? task?.colonies ?? []} />)}>
                     <th scope="row">{planned.what}</th>
                     <td className="number">{words.of(planned.colonies, planned.of)}</td>
                     <td className="number">{number(planned.minutes)}</td>
-                    <td className={planned.late > 0 || task?.overdue === true ? 'needs' : undefined}>
-                      {task === undefined ? missing : task.overdue ? words.since(task.latest) : `${dayShort(task.latest)}${planned.late > 0 ? words.daysLate(planned.late) : ''}`}
+                    <td className={planned.late > 0 || overdue ? 'needs' : undefined}>
+                      {task === undefined ? missing : overdue ? words.since(task.latest) : `${dayShort(planned.by ?? task.latest)}${planned.late > 0 ? words.daysLate(planned.late) : ''}`}
                     </td>
                     <td className="small">{task?.reason ?? ''}</td>
                     <td>
