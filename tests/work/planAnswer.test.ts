@@ -350,3 +350,12 @@ test('each round of a yard has its own last day, and none where it was overdue b
     expect(late).toBe(Math.max(0, daysBetween(by ?? on, on)));
   });
 });
+
+test('a round that somebody asked for on a day is made on it, by the search and by the programme', async () => {
+  const outings = Array.from({ length: 10 }, (_, on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 36, room: 60 }));
+  const again = outings.map((_, on) => on + 20);
+  // Nothing else wants it before day 9, and later it would hold longer.
+  const problem: PlanProblem = { days: 10, yards: 1, jobs: [], rounds: [{ yard: 0, units: 2, each: outings.map(() => 20), again, due: [9, 9], next: 9, overdue: 0, asked: new Set([3]) }], outings, held: [{ day: 3, yard: 0 }, { day: 9, yard: 0 }], before: null };
+  const { milp, toDraft } = planModel(problem);
+  for (const draft of [searchPlan(problem, 10), toDraft((await highsSolver()).solve(milp).values)]) expect([...(draft.rounds[0]?.keys() ?? [])]).toContain(3);
+});

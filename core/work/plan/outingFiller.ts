@@ -68,7 +68,7 @@ export class OutingFiller {
     }
     this.#at = starts;
     this.#size = size;
-    this.#missed = Float64Array.from({ length: days }, (_, day) => costs.change * new Set((problem.before ?? []).flatMap((visit) => (visit.day === day ? [visit.yard] : []))).size);
+    this.#missed = Float64Array.from({ length: days }, (_, day) => costs.change * new Set((problem.before ?? []).flatMap((visit) => (visit.day === day ? [visit.yard] : []))).size + costs.asked * rounds.filter(({ asked }) => asked.has(day)).length);
     this.#held = Array.from({ length: days }, (_, day) => problem.held.filter((visit) => visit.day === day).map(({ yard }) => yard));
     this.#row = new Int16Array(size);
     this.#rows = Array.from({ length: days + 1 }, () => new Int16Array(size));
@@ -207,7 +207,7 @@ export class OutingFiller {
 
   #goOut(row: Int16Array, day: number, choice: number, puttingOff = true): number {
     const going = choice < 0 ? undefined : this.#problem.outings[choice];
-    // What was planned before is paid for on its day and given back with its visit, so that no day ever costs less than nothing.
+    // What was planned before or is asked for is paid for on its day and given back with its visit, so that no day ever costs less than nothing.
     let cost = this.#missed[day] ?? 0;
     for (const yard of this.#held[day] ?? []) if (going === undefined || !going.yards.includes(yard)) cost += costs.broken;
     if (going === undefined) return cost;
@@ -285,6 +285,7 @@ export class OutingFiller {
     this.#doing[at] = (this.#doing[at] ?? 0) + fit;
     if (job === undefined) {
       for (let unit = start; unit < start + fit; unit += 1) cost += dueCost(row[unit] ?? 0, day) + costs.early * (this.#problem.days - day);
+      if (this.#problem.rounds[at - jobs.length]?.asked.has(day) === true) cost -= costs.asked;
       row.copyWithin(start, start + fit, end);
       row.fill(this.#problem.rounds[at - jobs.length]?.again[day] ?? 0, end - fit, end);
       return cost;

@@ -24,7 +24,7 @@ export function planModel(problem: PlanProblem): PlanModel {
   const model = new MilpBuilder();
   const before = visitSet(problem.before);
   const go = outings.map((outing, at) => model.whole(`go${at}`, 0, 1, outingCost(outing, before)));
-  const base = before === null ? 0 : costs.change * before.size;
+  const base = (before === null ? 0 : costs.change * before.size) + costs.asked * rounds.reduce((sum, { asked }) => sum + [...asked].filter((day) => day >= 0 && day < days).length, 0);
   const byDay: number[][] = Array.from({ length: days }, () => []);
   outings.forEach(({ day }, at) => byDay[day]?.push(at));
 
@@ -96,6 +96,13 @@ export function planModel(problem: PlanProblem): PlanModel {
     model.row(`waits${at}-${day}`, [...[...(roundDays[at] ?? [])].filter(([on]) => on <= day).map(([, one]): Term => [one, 1]), [variable, 1]], lacking, null);
     return { variable, at, lacking, fresh: (on: number) => on <= day };
   }));
+  const made = rounds.flatMap(({ asked }, at) => [...asked].flatMap((day) => {
+    const units = roundDays[at]?.get(day);
+    if (units === undefined) return [];
+    const variable = model.real(`made${at}-${day}`, 0, 1, -costs.asked);
+    model.row(`made${at}-${day}`, [[variable, 1], [units, -1]], null, 0);
+    return [{ variable, at, day }];
+  }));
   for (const { day, yard } of held) {
     const visits = (byDay[day] ?? []).filter((at) => outings[at]?.yards.includes(yard) === true);
     if (visits.length > 0) model.row(`held${day}-${yard}`, visits.map((at): Term => [go[at] ?? 0, 1]), 1, 1);
@@ -124,6 +131,7 @@ export function planModel(problem: PlanProblem): PlanModel {
     for (const { variable, at, lacking, fresh } of [...shorts, ...waits]) {
       values[variable] = Math.max(0, lacking - [...(draft.rounds[at] ?? [])].reduce((sum, [on, many]) => sum + (fresh(on) ? many : 0), 0));
     }
+    for (const { variable, at, day } of made) values[variable] = Math.min(1, draft.rounds[at]?.get(day) ?? 0);
     return values;
   };
   return { milp: { variables: model.variables, rows: model.rows }, base, toDraft, fromDraft };

@@ -82,6 +82,8 @@ export const costs = {
   unitDay: 120,
   /** A unit of a round that is overdue as the plan begins, for each of its days to catch up: so that somebody who is there anyway looks. */
   roundWaits: 1,
+  /** A round that is not made on a day on which somebody asked for it. */
+  asked: 400,
   /** A unit of a round for each day that it is seen before the last: of two days in time the later one holds longer. */
   early: 0.05,
   /** A visit that the plan before has not, or has and this one has not. */
