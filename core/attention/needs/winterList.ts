@@ -1,5 +1,4 @@
 import { addDays, type Day } from '#shared/days.ts';
-import { counted } from '#shared/figures.ts';
 import { winterWorkIn } from '#core/stores/winterList.ts';
 import { dayInYear } from './seasonDays.ts';
 import type { Found, NeedRule, YardFacts } from './needRule.ts';
@@ -26,7 +25,7 @@ export const winterList: NeedRule = {
 
 function asked(yard: YardFacts, { item, act, because, bring }: (typeof items)[number], from: Day, by: Day): Found[] {
   if (yard.said.some(({ day, words }) => day >= from && !isOfWhatLacks(words) && winterWorkIn(words).includes(item))) return [];
-  return [{ yard, episode: `${item} ${by}`, act, because, detail: counted(yard.standing.length, 'hive', 'hives'), times: yard.standing.length, earliest: from, latest: by, bring: [{ item: bring, count: yard.standing.length, unit: '', each: true }] }];
+  return [{ yard, episode: `${item} ${by}`, act, because, detail: yard.standing.length === 1 ? '1 hive' : `${yard.standing.length} hives`, times: yard.standing.length, earliest: from, latest: by, bring: [{ item: bring, count: yard.standing.length, unit: '', each: true }] }];
 }
 
 /** Notes also say what was not done, or is to be done; then the question stands. */
