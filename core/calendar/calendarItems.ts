@@ -15,7 +15,7 @@ export function visitItems(plan: WorkPlan | null, yards: readonly Yard[], today:
       return {
         kind: 'visit', key: `visit ${id} ${day} ${arrive}`, line: `visit ${id}`, first: day, last: day,
         time: { from: arrive, minutes: Math.max(1, go - arrive) },
-        summary: `${name}: ${tasks.length === 0 ? 'visit' : tasks.map(({ what }) => what).join('; ')}`,
+        summary: `${name}: ${tasks.length === 0 ? 'visit' : [...new Set(tasks.map(({ what }) => what))].join('; ')}`,
         description: [
           ...tasks.map(({ what, colonies, of }) => `${what}${of === 0 ? '' : colonies === of ? ` (${of} ${of === 1 ? 'colony' : 'colonies'})` : ` (${colonies} of ${of} colonies)`}`),
           `Leave home ${clockText(leave)}, back ${clockText(back)}; ${people.join(', ')}.`,

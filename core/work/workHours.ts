@@ -30,7 +30,7 @@ export function hoursTrouble({ people, place }: WorkHours): { sentence: string; 
   for (const { name, exceptions } of people) {
     const days = exceptions.map(({ day }) => day);
     const again = days.find((day, at) => days.indexOf(day) < at);
-    if (again !== undefined) return { sentence: `${name} has two exceptions on ${dayInWords(again)}.`, mend: 'Keep one of them.', field: 'people' };
+    if (again !== undefined) return { sentence: `${dayInWords(again)} is written down twice for ${name}.`, mend: 'Keep one of the two lines.', field: 'people' };
   }
   return placeTrouble(place);
 }

@@ -32,18 +32,20 @@ const stays = 30_000;
 export function NoticeProvider({ children }: { readonly children: ReactNode }) {
   const [said, setSaid] = useState<Said | null>(null);
   const turn = useRef(0);
-  /** The last doing, where it is no act of the journal; it outlives its message. */
-  const beside = useRef<(() => Promise<string>) | null>(null);
+  /** What was done, the last at the end: what takes it back, or `journal`, which the journal itself does. It outlives its message. */
+  const done = useRef<((() => Promise<string>) | 'journal')[]>([]);
   const say = useCallback((sentence: string, options: NoticeOptions = {}) => {
     turn.current += 1;
-    if (options.takeBack !== undefined || options.undoGesture !== undefined || options.redo === true) beside.current = options.takeBack ?? null;
+    if (options.takeBack !== undefined) done.current.push(options.takeBack);
+    else if (options.undoGesture !== undefined) done.current.push('journal');
+    else if (options.redo === true && done.current.at(-1) === 'journal') done.current.pop();
     setSaid({ sentence, turn: turn.current, ...options });
   }, []);
   const takeLastBack = useCallback(async () => {
-    const own = beside.current;
-    if (own === null) return false;
-    beside.current = null;
-    say(await own());
+    const last = done.current.at(-1);
+    if (last === undefined || last === 'journal') return false;
+    done.current.pop();
+    say(await last());
     return true;
   }, [say]);
   const writer = useMemo(() => ({ say, takeLastBack }), [say, takeLastBack]);

@@ -26,9 +26,9 @@ test('weeks begin on Monday and cover the whole plan', () => {
   expect(weeksOf({ from: day('2026-11-25'), until: day('2026-12-07') })).toEqual(['2026-11-23', '2026-11-30', '2026-12-07']);
 });
 
-test.each([['17:30', 1050], ['1730', 1050], ['8', 480], ['24', 1440], ['24:01', null], ['x', null], ['8:7', null]])('%s by the clock is %s', (typed, minutes) => expect(readClock(typed)).toBe(minutes));
+test.each([['17:30', 1050], ['1730', 1050], ['8', 480], ['24', 1440], ['24:01', null], ['x', null], ['8:7', null], ['5pm', 1020], ['5:30 P.M.', 1050], ['12 am', 0], ['12pm', 720], ['17 pm', null], ['0am', null]])('%s by the clock is %s', (typed, minutes) => expect(readClock(typed)).toBe(minutes));
 test.each([[45, '45 min'], [60, '1 h'], [95, '1 h 35'], [125, '2 h 05']])('%s minutes are %s', (minutes, text) => expect(spell(minutes).replaceAll('\u00a0', ' ')).toBe(text));
-test.each([['18-20', { from: 1080, until: 1200 }], ['17:30 to 20:15', { from: 1050, until: 1215 }], ['', null], ['none', null], ['20-18', 'unread'], ['8', 'unread'], ['8-9-10', 'unread']] as const)('“%s” as a stretch', (typed, slot) => expect(readSlot(typed)).toEqual(slot));
+test.each([['18-20', { from: 1080, until: 1200 }], ['17:30 to 20:15', { from: 1050, until: 1215 }], ['5-8pm', { from: 1020, until: 1200 }], ['9-5 pm', { from: 540, until: 1020 }], ['9 am to 5 pm', { from: 540, until: 1020 }], ['11-1 pm', { from: 660, until: 780 }], ['17:30−20', { from: 1050, until: 1200 }], ['8pm-5pm', 'unread'], ['', null], ['none', null], ['20-18', 'unread'], ['8', 'unread'], ['8-9-10', 'unread']] as const)('“%s” as a stretch', (typed, slot) => expect(readSlot(typed)).toEqual(slot));
 
 test('hours come back as they were typed, and what cannot be read is named with its field', () => {
   const typed = typedHours(hoursForPeople);
@@ -39,6 +39,8 @@ test('hours come back as they were typed, and what cannot be read is named with 
   expect(wrong({ latitude: '95' })).toBe('latitude');
   expect(wrong({ people: [{ ...first!, week: first!.week.with(2, '9-') }] })).toBe('week 0 2');
   expect(wrong({ people: [{ ...first!, name: ' ' }] })).toBe('name 0');
+  expect(wrong({ people: [{ ...first!, name: 'n'.repeat(41) }] })).toBe('name 0');
+  expect(wrong({ zone: ' ' })).toBe('zone');
   expect(wrong({ people: [{ ...first!, exceptions: '2026-12-24' }] })).toBe('exceptions 0');
 });
 
@@ -47,6 +49,9 @@ test('an own task is read with its load, and what is missing is said', () => {
   expect(readTask(typed, [], 'month-first').task).toMatchObject({ yard: 3, earliest: '2026-11-28', latest: '2026-12-05', repeat: null, bring: [{ count: 4, item: 'fence posts' }, { count: 1, item: 'hammer' }] });
   const wrong = (change: Partial<typeof typed>) => readTask({ ...typed, ...change }, [], 'month-first').trouble?.part;
   expect([wrong({ what: ' ' }), wrong({ latest: '2026-11-01' }), wrong({ minutes: '0' }), wrong({ people: '9' }), wrong({ bring: 'posts' })]).toEqual(['what', 'latest', 'minutes', 'people', 'bring']);
+  const longer = (change: Partial<typeof typed>) => readTask({ ...typed, ...change }, [], 'month-first').trouble;
+  expect(longer({ what: 'w'.repeat(121) })).toEqual({ part: 'what', sentence: 'That is 121 letters long, and 120 have room here. Shorten it, or put the rest into the note.' });
+  expect([longer({ note: 'n'.repeat(401) })?.part, longer({ bring: `2 ${'i'.repeat(81)}` })?.part, longer({ what: 'w'.repeat(120), note: 'n'.repeat(400) })]).toEqual(['note', 'bring', null]);
 });
 
 test('a task whose days are over is said to be, while it is typed and in the list', () => {

@@ -33,6 +33,12 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await wednesday.fill('17:30-');
   await page.getByRole('button', { name: 'Keep these hours' }).press('Enter');
   expect(await words(page.getByRole('alert'))).toContain('“17:30-” on Wednesday is no stretch of the day.');
+  // Typing goes on with a person that is added; who is taken away again is in nobody's way.
+  await page.getByRole('button', { name: 'Add a person' }).press('Enter');
+  await page.keyboard.type('Sam');
+  expect(await page.getByRole('textbox', { name: 'Name' }).nth(1).inputValue()).toBe('Sam');
+  await page.getByRole('button', { name: 'Take away (Sam)' }).press('Enter');
+  expect(await page.locator(':focus').innerText()).toBe('Add a person');
   await wednesday.fill('12-16:30');
   await page.getByRole('textbox', { name: 'You, Thursday' }).fill('12-16:30');
   await wednesday.press('Enter');
@@ -106,6 +112,19 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await panel.getByRole('button', { name: 'Move this visit' }).press('Enter');
   await expect.poll(() => says('Wed.25'), soon).toContain('pinned');
 
+  // A visit that is ruled out goes, and the keyboard is on the board; it is back with Undo.
+  await cell('Wed.25').press('Enter');
+  await page.getByRole('region', { name: /^Quarry, Wed.25/ }).getByRole('button', { name: 'Let it go' }).press('Enter');
+  await expect.poll(() => says('Wed.25'), soon).not.toContain('pinned');
+  await page.getByRole('region', { name: /^Quarry, Wed.25/ }).getByRole('button', { name: 'Not on this day' }).press('Enter');
+  await expect.poll(() => says('Wed.25'), soon).toContain('no visit');
+  await expect.poll(() => page.locator('.board td:focus').count(), soon).toBe(1);
+  // Each Ctrl Z takes one thing back, the last first, and no record for one that is left.
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => says('Wed.25'), soon).toContain('visit at 12:18');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => says('Wed.25'), soon).toContain('pinned');
+
   // Let go and pinned by hand; what is fixed is listed below.
   await cell('Wed.25').press('Enter');
   const here = page.getByRole('region', { name: /^Quarry, Wed.25/ });
@@ -117,8 +136,9 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await expect.poll(() => words(fixed), soon).toContain('Quarry not on Thu 26 November 2026');
   await expect.poll(() => says('Wed.25'), soon).toContain('pinned');
   await expectAccessible(page);
-  await page.getByRole('button', { name: 'Keep this plan' }).click();
+  await page.getByRole('button', { name: 'Keep this plan' }).press('Enter');
   await expect.poll(() => notice(page).innerText(), soon).toContain('The plan is kept');
+  await expect.poll(() => page.locator(':focus').innerText(), soon).toBe('Plan again');
   await page.getByLabel('Month', { exact: true }).check();
   await expect.poll(() => words(page.getByRole('table', { name: /^Trips by day/ })), soon).toMatch(/25 Nov QY \d/);
   await expectAccessible(page);

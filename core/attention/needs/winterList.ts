@@ -25,7 +25,7 @@ export const winterList: NeedRule = {
 
 function asked(yard: YardFacts, { item, act, because, bring }: (typeof items)[number], from: Day, by: Day): Found[] {
   if (yard.said.some(({ day, words }) => day >= from && !isOfWhatLacks(words) && winterWorkIn(words).includes(item))) return [];
-  return [{ yard, episode: `${item} ${by}`, act, because, detail: `${yard.standing.length} hives`, times: yard.standing.length, earliest: from, latest: by, bring: [{ item: bring, count: yard.standing.length, unit: '', each: true }] }];
+  return [{ yard, episode: `${item} ${by}`, act, because, detail: yard.standing.length === 1 ? '1 hive' : `${yard.standing.length} hives`, times: yard.standing.length, earliest: from, latest: by, bring: [{ item: bring, count: yard.standing.length, unit: '', each: true }] }];
 }
 
 /** Notes also say what was not done, or is to be done; then the question stands. */

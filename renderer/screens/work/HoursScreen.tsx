@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef, useState, type FormEvent, type RefObject } from 'react';
+import { flushSync } from 'react-dom';
 import type { OutputOf } from '#shared/contract/contract.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useBook } from '../../desk/useBook.ts';
@@ -10,7 +11,7 @@ import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
 import { Distances } from './Distances.tsx';
-import { noPerson, readHours, typedHours, type TypedHours, type TypedPerson } from './hoursForm.ts';
+import { mostPeople, noPerson, readHours, typedHours, type TypedHours, type TypedPerson } from './hoursForm.ts';
 import { hoursWords as words } from './hoursWords.ts';
 import { clock } from './planWeeks.ts';
 import { WorkNav } from './WorkNav.tsx';
@@ -59,6 +60,7 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
   const { say } = useNotice();
   const form = useRef<HTMLFormElement>(null);
   const keeper = useRef<HTMLButtonElement>(null);
+  const adder = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (justKept.current) keeper.current?.focus();
     justKept.current = false;
@@ -70,6 +72,20 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
     setTrouble(null);
     setTyped({ ...typed, people: typed.people.map((one, place) => (place === at ? { ...one, ...change } : one)) });
   };
+  const named = (name: string) => {
+    const field = form.current?.elements.namedItem(name);
+    if (field instanceof HTMLElement) field.focus();
+  };
+  // Typing goes on with whom was added; with whom was dropped the button went, and the keyboard stays beside it.
+  const add = () => {
+    flushSync(() => setTyped({ ...typed, people: [...typed.people, noPerson] }));
+    named(`name ${typed.people.length}`);
+  };
+  const drop = (at: number) => {
+    setTrouble(null);
+    flushSync(() => setTyped({ ...typed, people: typed.people.toSpliced(at, 1) }));
+    adder.current?.focus();
+  };
   const keep = async (event: FormEvent) => {
     event.preventDefault();
     if (busy || book === undefined) return;
@@ -77,8 +93,7 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
     setTrouble(read.trouble);
     setFault(undefined);
     if (read.trouble !== null) {
-      const field = form.current?.elements.namedItem(read.trouble.field);
-      if (field instanceof HTMLElement) field.focus();
+      named(read.trouble.field);
       return;
     }
     justKept.current = true;
@@ -112,7 +127,7 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
                   <input type="checkbox" checked={one.alone} onChange={(event) => person(at, { alone: event.target.checked })} /> {words.alone}
                 </label>{' '}
                 {typed.people.length > 1 ? (
-                  <button type="button" className="link" onClick={() => setTyped({ ...typed, people: typed.people.toSpliced(at, 1) })}>
+                  <button type="button" className="link" onClick={() => drop(at)}>
                     {words.dropPerson}
                     <span className="visually-hidden"> ({one.name})</span>
                   </button>
@@ -128,7 +143,7 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
         </tbody>
       </table>
       <p className="acts">
-        <button type="button" className="quiet" onClick={() => setTyped({ ...typed, people: [...typed.people, noPerson] })}>
+        <button type="button" className="quiet" ref={adder} disabled={typed.people.length >= mostPeople} onClick={add}>
           {words.addPerson}
         </button>
       </p>

@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState, type DragEvent, type KeyboardEvent } from 'react';
 import type { YardId } from '#shared/brands.ts';
 import type { YardRow } from '#shared/contract/book.ts';
-import type { WorkPlan, WorkTask } from '#shared/contract/work.ts';
+import type { PlannedTask, WorkPlan, WorkTask } from '#shared/contract/work.ts';
 import type { WorkDay } from '#shared/contract/workDays.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import { dayShort } from '../../parts/format.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { shortOf } from './moveDayText.ts';
 import { chiefTask, clock, loadOn, mondayOf, spell, visitsOn, weekDays, weekdayOf, type BoardVisit } from './planWeeks.ts';
 import { words } from './words.ts';
 
@@ -43,6 +44,12 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
   /** Why the visit that is carried cannot go to a day, or null; until it is known, only what the hours say. */
   const refusalTo = ({ yard, from }: Pick<Carried, 'yard' | 'from'>, to: Day) =>
     refusal(to) ?? (to === from || reach.data === undefined || reach.data.days.some(({ day: one }) => one === to) ? null : words.noRoomOn(yard.name, to));
+  /** What of the work of the visit that is carried has no room on a day, or null. */
+  const shortOn = ({ from }: Pick<Carried, 'from'>, to: Day) => {
+    const there = to === from ? undefined : reach.data?.days.find(({ day: one }) => one === to);
+    const short = there === undefined ? 0 : shortOf(there);
+    return short > 0.5 ? words.workShort(spell(short)) : null;
+  };
   const days = weekDays(monday);
   const day = days.includes(here.day) ? here.day : (days[weekdayOf(here.day)] ?? monday);
   const row = Math.min(here.row, yards.length - 1);
@@ -64,7 +71,7 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
     if (to > plan.until) return setSays(words.beyond(plan.until));
     if (to < first) return setSays(words.past(to));
     setCarried({ ...carried, over: to });
-    setSays(words.over_(carried.yard.name, to, refusalTo(carried, to)));
+    setSays(words.over_(carried.yard.name, to, refusalTo(carried, to) ?? shortOn(carried, to)));
     goTo({ row, day: to });
   };
   const putDown = () => {
@@ -109,6 +116,8 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
     const act = acts[event.key];
     if (act === undefined) return;
     event.preventDefault();
+    // What was said of a visit that is no longer carried is over with the next key.
+    if (carried === null) setSays('');
     act();
   };
   const dragProps = (yard: YardRow, on: Day) => ({
@@ -130,7 +139,7 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
     onDragOver: (event: DragEvent) => {
       if (carried === null) return;
       const why = refusalTo(carried, on);
-      const said = carried.yard.id !== yard.id ? words.staysInYard : on < first ? words.past(on) : on > plan.until ? words.beyond(plan.until) : words.over_(yard.name, on, why);
+      const said = carried.yard.id !== yard.id ? words.staysInYard : on < first ? words.past(on) : on > plan.until ? words.beyond(plan.until) : words.over_(yard.name, on, why ?? shortOn(carried, on));
       if (said !== says) setSays(said);
       if (carried.yard.id !== yard.id || on < first || on > plan.until || why !== null) return;
       event.preventDefault();
@@ -171,7 +180,10 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
                     aria-selected={carried?.yard.id === yard.id && carried.from === one}
                     className={[one < first || one > plan.until || (carried?.yard.id === yard.id ? refusalTo(carried, one) : refusal(one)) !== null ? 'board-shut' : '', target ? 'board-target' : '', open ? 'board-open' : ''].filter(Boolean).join(' ') || undefined}
                     onFocus={() => setHere({ row: place, day: one })}
-                    onClick={() => (visits.length > 0 ? onOpen(yard, one) : undefined)}
+                    onClick={() => {
+                      setSays('');
+                      if (visits.length > 0) onOpen(yard, one);
+                    }}
                     {...dropProps(yard, one)}
                   >
                     <span className="visually-hidden">{labelOf(yard.name, one, visits)}</span>
@@ -191,7 +203,7 @@ export function PlanBoard({ plan, yards, tasks, hours, today, monday, busy, refu
             <tr>
               <th scope="row">{words.home}</th>
               {days.map((one) => (
-                <td key={one}>{plan.home.filter(({ day: on }) => on === one).map(({ task }) => <span key={task.key} className="block">{task.what}, {spell(task.minutes)}</span>)}</td>
+                <td key={one}>{plan.home.filter(({ day: on }) => on === one).map(({ task }) => <HomeTask key={task.key} task={task} />)}</td>
               ))}
             </tr>
           ) : null}
@@ -234,6 +246,16 @@ function VisitChip({ visits, tasks }: { readonly visits: readonly BoardVisit[]; 
         </span>
       ) : null}
     </>
+  );
+}
+
+/** A task at home, its minutes, and whether it comes late. */
+export function HomeTask({ task: { what, minutes, late } }: { readonly task: PlannedTask }) {
+  return (
+    <span className="block">
+      {what}, {spell(minutes)}
+      {late > 0 ? <span className="needs">{words.daysLate(late)}</span> : null}
+    </span>
   );
 }
 

@@ -38,6 +38,12 @@ export function TasksScreen() {
   };
   /** The time of a task that is asked for next; of a repeating one each is done by itself. */
   const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => one.key.startsWith(`own|${key}|`))?.earliest ?? null));
+  const actsOn = (task: OwnTask): [string, () => void][] => {
+    const next = nextOf(task);
+    const settling: [string, () => void][] =
+      next === null ? [] : task.repeat === null ? [[words.done, () => void act(task, next, 'done')]] : [[words.doneOn(dayText(next)), () => void act(task, next, 'done')], [words.struckOn(dayText(next)), () => void act(task, next, 'struck')]];
+    return [[words.taskChange, () => setOpen(task)], ...settling, [words.taskDrop, () => void act(task, null, 'struck')]];
+  };
   const tasks = data?.tasks ?? [];
   const overOf = (task: OwnTask) => (asked.data === undefined || today === undefined ? null : overBy(task, asked.data.tasks, today));
   return (
@@ -83,16 +89,14 @@ export function TasksScreen() {
                   <td className="number">{number(task.minutes)}</td>
                   <td>{task.settled.some(({ day }) => day === task.earliest) && task.repeat === null ? words.done : repeatName(task.repeat)}</td>
                   <td>
-                    {([['taskChange', () => setOpen(task)], ['done', () => void act(task, nextOf(task), 'done')], ['taskDrop', () => void act(task, null, 'struck')]] as const)
-                      .filter(([name]) => name !== 'done' || nextOf(task) !== null)
-                      .map(([name, run]) => (
-                        <span key={name}>
-                          <button type="button" className="link" disabled={settle.busy} onClick={run}>
-                            {name === 'done' && task.repeat !== null ? words.doneOn(dayText(nextOf(task))) : words[name]}
-                            <span className="visually-hidden"> ({task.what})</span>
-                          </button>{' '}
-                        </span>
-                      ))}
+                    {actsOn(task).map(([name, run]) => (
+                      <span key={name}>
+                        <button type="button" className="link" disabled={settle.busy} onClick={run}>
+                          {name}
+                          <span className="visually-hidden"> ({task.what})</span>
+                        </button>{' '}
+                      </span>
+                    ))}
                   </td>
                 </tr>
               ))}

@@ -34,10 +34,11 @@ export function VisitPanel({ yard, day, visits, tasks, choices, turns, yards, bu
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => head.current?.focus(), [yard.id, day]);
   const held = choices.find((one) => one.yard === yard.id && one.day === day && one.task === null && (one.kind === 'pin' || one.kind === 'lock'));
+  const work = visits.flatMap(({ visit }) => visit.tasks.map(({ key }) => key)).join(' ');
   // A button that has done its work goes; the keyboard stays with the visit.
   useEffect(() => {
     if (document.activeElement === document.body) head.current?.focus();
-  }, [held?.key]);
+  }, [held?.key, work]);
   return (
     <section className="section visit-panel" aria-labelledby={id} onKeyDown={(event) => { if (event.key === 'Escape') onClose(); }}>
       <h2 id={id} ref={head} tabIndex={-1}>

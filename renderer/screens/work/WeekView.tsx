@@ -4,8 +4,8 @@ import type { WorkPlan } from '#shared/contract/work.ts';
 import type { WorkDay } from '#shared/contract/workDays.ts';
 import type { Day } from '#shared/days.ts';
 import { dayShort, dayWithWeekday } from '../../parts/format.ts';
-import { DayLoad } from './PlanBoard.tsx';
-import { clock, spell, weekDays, weekLoadOf, weeksOf } from './planWeeks.ts';
+import { DayLoad, HomeTask } from './PlanBoard.tsx';
+import { clock, weekDays, weekLoadOf, weeksOf } from './planWeeks.ts';
 import { words } from './words.ts';
 
 /** The trips of a week, one below the other. */
@@ -28,7 +28,7 @@ export function WeekView({ plan, yards, monday, onOpen }: { readonly plan: WorkP
                     <button type="button" className="link" onClick={() => onOpen(yard, outing.day)}>
                       {yard.name}
                     </button>{' '}
-                    {clock(visit.arrive)}–{clock(visit.leave)}: {visit.tasks.length === 0 ? words.noTask : visit.tasks.map(({ what }) => what).join('; ')}
+                    {clock(visit.arrive)}–{clock(visit.leave)}: {visit.tasks.length === 0 ? words.noTask : [...new Set(visit.tasks.map(({ what }) => what))].join('; ')}
                     {visit.held === null ? null : <span className="soft">, {words.held[visit.held]}</span>}
                   </p>
                 );
@@ -39,12 +39,15 @@ export function WeekView({ plan, yards, monday, onOpen }: { readonly plan: WorkP
             </div>
           </li>
         )),
-        ...home.filter((one) => one.day === day).map(({ task }) => (
-          <li key={`${day} ${task.key}`}>
+        ...[home.filter((one) => one.day === day)].filter((own) => own.length > 0).map((own) => (
+          <li key={`${day} home`}>
             <span>{dayWithWeekday(day)}</span>
-            <p>
-              {words.home}: {task.what}, {spell(task.minutes)}
-            </p>
+            <div>
+              <p>{words.home}:</p>
+              {own.map(({ task }) => (
+                <HomeTask key={task.key} task={task} />
+              ))}
+            </div>
           </li>
         )),
       ])}

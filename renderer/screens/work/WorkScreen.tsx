@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { YardRow } from '#shared/contract/book.ts';
 import type { PlanChoice } from '#shared/contract/work.ts';
@@ -33,16 +33,28 @@ export function WorkScreen() {
   const { say } = useNotice();
   const { plan, progress, busy, running, looking } = here;
   const hours = useRead('work.hours', {});
+  const acting = useRef<HTMLButtonElement>(null);
+  const pressed = useRef(false);
+  // A button that cannot be pressed for a while loses the keyboard; it comes back to it, under whatever name.
+  useEffect(() => {
+    if (busy || !pressed.current) return;
+    pressed.current = false;
+    if (document.activeElement === document.body) acting.current?.focus();
+  }, [busy, running]);
+  const press = (act: () => Promise<unknown>) => {
+    pressed.current = true;
+    void act();
+  };
   const keep = async () => {
     if (await here.keep()) say(words.keptNow);
   };
   const action =
     plan === null || here.isKept ? (
-      <button type="button" className={plan === null ? 'main' : undefined} disabled={busy || here.loading} onClick={() => void here.replan()}>
+      <button type="button" ref={acting} className={plan === null ? 'main' : undefined} disabled={busy || here.loading} onClick={() => press(here.replan)}>
         {plan === null ? words.make : words.again}
       </button>
     ) : (
-      <button type="button" className="main" disabled={busy} onClick={() => void keep()}>
+      <button type="button" ref={acting} className="main" disabled={busy} onClick={() => press(keep)}>
         {words.keep}
       </button>
     );
@@ -54,7 +66,7 @@ export function WorkScreen() {
         <p className="needs" role="status">
           {here.stale} {here.isKept ? `${words.staleKept} ` : ''}
           <Entering>
-            <button type="button" className="link" disabled={busy} onClick={() => void here.replan()}>
+            <button type="button" className="link" disabled={busy} onClick={() => press(here.replan)}>
               {words.again}
             </button>
           </Entering>
@@ -73,12 +85,12 @@ export function WorkScreen() {
           <p className="soft">
             {progress.state === 'none' || looking !== null ? words.gap(plan.gap) : progress.says} {running ? words.seconds(progress.seconds) : ''}{' '}
             {running ? (
-              <button type="button" className="link" onClick={() => void here.stop()}>
+              <button type="button" className="link" onClick={() => press(here.stop)}>
                 {words.stop}
               </button>
             ) : here.isKept || here.stale !== null ? null : (
               <Entering>
-                <button type="button" className="link" disabled={busy} onClick={() => void here.replan()}>
+                <button type="button" className="link" disabled={busy} onClick={() => press(here.replan)}>
                   {words.again}
                 </button>
               </Entering>
@@ -102,6 +114,10 @@ export function WorkScreen() {
   );
 }
 
+function toBoard(): void {
+  document.querySelector<HTMLElement>('.board td[tabindex="0"]')?.focus();
+}
+
 /** What a plan still needs before it says anything. */
 function FirstStep({ yards, ownHours }: { readonly yards: readonly YardRow[]; readonly ownHours: boolean }) {
   if (!yards.some(({ living }) => living > 0)) return <p><Link href="/book">{words.yardsFirst}</Link></p>;
@@ -117,6 +133,11 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
   const [view, setView] = useState<View>('board');
   const [monday, setMonday] = useState<Day | null>(null);
   const [opened, setOpened] = useState<{ yard: YardRow; day: Day } | null>(null);
+  const gone = plan !== null && opened !== null && visitsOn(plan, opened.day, opened.yard.id).length === 0;
+  // The visit went and took its part of the page along; the keyboard stays on the board.
+  useEffect(() => {
+    if (gone && document.activeElement === document.body) toBoard();
+  }, [gone]);
   if (plan === null) return null;
   const firstTrip = plan.outings.find(({ day }) => day >= today)?.day ?? plan.from;
   const shown = monday !== null && weeks.includes(monday) ? monday : mondayOf(firstTrip);
@@ -130,7 +151,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
   const onOpen = (yard: YardRow, day: Day) => setOpened({ yard, day });
   const close = () => {
     setOpened(null);
-    requestAnimationFrame(() => document.querySelector<HTMLElement>('.board td[tabindex="0"]')?.focus());
+    requestAnimationFrame(toBoard);
   };
   const told = (sentence: string, takeBack: TakingBack | null, undone: string) => {
     if (takeBack !== null) say(sentence, { takeBack: async () => ({ same: `${undone} ${words.asItWas}`, anew: words.backAnew, refused: words.notUndone })[await takeBack()] });
@@ -138,7 +159,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
   const move = async (yard: YardRow, from: Day, to: Day) => {
     const back = await here.move(yard.id, from, to);
     told(words.moving(yard.name, from, to), back, words.movedBack(yard.name, from));
-    if (back !== null) setOpened(null);
+    if (back !== null && opened !== null) close();
   };
   const nameOf = (choice: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>) =>
     words.choice(choice.kind, choice.day, all.find(({ id }) => id === choice.yard)?.name ?? null, choice.task === null ? null : (tasks.get(choice.task)?.what ?? choice.task));

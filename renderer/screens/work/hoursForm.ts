@@ -20,6 +20,10 @@ export interface TypedHours {
   readonly zone: string;
 }
 
+/** So many people have hours, and so long are their names. */
+export const mostPeople = 8;
+const longestName = 40;
+
 export const noPerson: TypedPerson = { name: '', alone: false, week: ['', '', '', '', '', '', ''], exceptions: '' };
 
 export function typedHours({ people, place }: WorkHours): TypedHours {
@@ -44,8 +48,12 @@ export function slotText(slot: WorkSlot | null): string {
 export function readSlot(typed: string): WorkSlot | null | 'unread' {
   const text = typed.trim();
   if (text === '' || text === '-' || text === '–' || text.toLowerCase() === words.none) return null;
-  const [from, until, more] = text.split(/\s*(?:-|–|\bto\b|\buntil\b)\s*/i);
-  const [first, last] = [readClock(from ?? ''), readClock(until ?? '')];
+  const [from = '', until = '', more] = text.split(/\s*(?:[-–\u2010\u2011\u2212]|\bto\b|\buntil\b)\s*/i);
+  const last = readClock(until);
+  // `5-8 pm`: the half of the day is said once for both, unless that would turn them round.
+  const half = /[ap]\.?m\.?$/i.exec(until)?.[0] ?? '';
+  const both = half === '' || /m\.?$/i.test(from) ? null : readClock(`${from}${half}`);
+  const first = both !== null && last !== null && both < last ? both : readClock(from);
   return more !== undefined || first === null || last === null || first >= last ? 'unread' : { from: first, until: last };
 }
 
@@ -58,6 +66,7 @@ export function readHours(typed: TypedHours, order: DateOrder): HoursReading {
   for (const [at, person] of typed.people.entries()) {
     const name = person.name.trim();
     if (name === '') return no(words.noName, `name ${at}`);
+    if (name.length > longestName) return no(words.longName(name, longestName), `name ${at}`);
     const week: (WorkSlot | null)[] = [];
     for (const [weekday, text] of person.week.entries()) {
       const slot = readSlot(text);
@@ -77,7 +86,9 @@ export function readHours(typed: TypedHours, order: DateOrder): HoursReading {
   const [latitude, longitude] = [degrees(typed.latitude, 90), degrees(typed.longitude, 180)];
   if (latitude === null) return no(words.badDegrees(typed.latitude), 'latitude');
   if (longitude === null) return no(words.badDegrees(typed.longitude), 'longitude');
-  return { hours: { people, place: { latitude, longitude, zone: typed.zone.trim() } }, trouble: null };
+  const zone = typed.zone.trim();
+  if (zone === '') return no(words.noZone, 'zone');
+  return { hours: { people, place: { latitude, longitude, zone } }, trouble: null };
 }
 
 function degrees(typed: string, most: number): number | null {

@@ -5,11 +5,17 @@ import { dayWithWeekday } from '../../parts/format.ts';
 import { spell } from './planWeeks.ts';
 import { words } from './words.ts';
 
+/** Minutes by which a visit’s work has too little room on a day; none or less where it has room. */
+export function shortOf({ room, taken, work, together }: MoveDay): number {
+  return work - (room - (together ? taken : 0));
+}
+
 /** What is said of a day to which a visit can go: how full it is, and whether the visit’s work has room. */
-export function moveDayText({ day, room, taken, work, beside, together, forbidden }: MoveDay, nameOf: (yard: YardId) => string): string {
+export function moveDayText(there: MoveDay, nameOf: (yard: YardId) => string): string {
+  const { day, room, taken, beside, together, forbidden } = there;
   const names = beside.map(nameOf).join(', ');
   const fill = beside.length === 0 ? words.dayFree(spell(room)) : together ? words.dayBeside(names, spell(taken), spell(room)) : words.dayInstead(names, spell(room));
-  const short = work - (room - (together ? taken : 0));
+  const short = shortOf(there);
   return [`${dayWithWeekday(day)}: ${fill}`, ...(short > 0.5 ? [words.dayShort(spell(short))] : []), ...(forbidden ? [words.dayForbidden] : [])].join('; ');
 }
 

@@ -42,12 +42,16 @@ export function overBy({ key, repeat, latest, settled }: OwnTask, asked: readonl
   return asked.some((one) => one.key.startsWith(`own|${key}|`)) ? 'overdue' : 'past';
 }
 
+/** Letters that have room. */
+const longest = { what: 120, item: 80, note: 400 } as const;
+
 export type TaskReading = { readonly task: OwnTaskBody; readonly trouble: null } | { readonly task: null; readonly trouble: { readonly part: TaskPart; readonly sentence: string } };
 
 export function readTask(typed: TypedTask, colonies: OwnTaskBody['colonies'], order: DateOrder): TaskReading {
   const no = (part: TaskPart, sentence: string): TaskReading => ({ task: null, trouble: { part, sentence } });
   const what = typed.what.trim();
   if (what === '') return no('what', words.noWhat);
+  if (what.length > longest.what) return no('what', words.tooLong(what.length, longest.what));
   const earliest = dayFromTyped(typed.earliest, order);
   if (earliest === null) return no('earliest', words.badDay(typed.earliest));
   const latest = typed.latest.trim() === '' ? earliest : dayFromTyped(typed.latest, order);
@@ -61,12 +65,16 @@ export function readTask(typed: TypedTask, colonies: OwnTaskBody['colonies'], or
   for (const part of typed.bring.split(/[,;]\s+|[;\n]/).map((one) => one.trim()).filter((one) => one !== '')) {
     const found = /^(\d+(?:[.,]\d+)?)\s*(?:×|x\s)?\s*(\S.*)$/.exec(part);
     if (found === null) return no('bring', words.badBring(part));
-    bring.push({ count: Number((found[1] ?? '').replace(',', '.')), item: found[2] ?? '' });
+    const item = found[2] ?? '';
+    if (item.length > longest.item) return no('bring', words.noteTooLong(item.length, longest.item));
+    bring.push({ count: Number((found[1] ?? '').replace(',', '.')), item });
   }
+  const note = typed.note.trim();
+  if (note.length > longest.note) return no('note', words.noteTooLong(note.length, longest.note));
   return {
     task: {
       what, yard: typed.yard === '' ? null : (Number(typed.yard) as YardId), colonies, earliest, latest, minutes: minutes.value, people: people.value, weather: typed.weather, bring,
-      repeat: typed.repeat === '' ? null : typed.repeat, note: typed.note.trim() === '' ? null : typed.note.trim(),
+      repeat: typed.repeat === '' ? null : typed.repeat, note: note === '' ? null : note,
     },
     trouble: null,
   };

@@ -77,6 +77,7 @@ export const words = {
   cell: (yard: string, day: Day, from: string, minutes: number, tasks: number, held: string | null) => `${yard}, ${dayWithWeekday(day)}: visit at ${from}, ${spell(minutes)}, ${counted(tasks, 'task', 'tasks')}${held === null ? '' : `, ${held}`}`,
   picked: (yard: string, day: Day) => `${yard} is picked up from ${dayWithWeekday(day)}. Left and right carry it, Space puts it down, Esc lets it go.`,
   over_: (yard: string, day: Day, why: string | null) => `${yard} over ${dayWithWeekday(day)}.${why === null ? '' : ` ${why}`}`,
+  workShort: (short: string) => `Its work is ${short} more than there is room for then.`,
   nobodyOn: (day: Day) => `Nobody has hours on ${dayWithWeekday(day)}; write some down first.`,
   darkOn: (day: Day) => `All hours of ${dayWithWeekday(day)} are in the dark.`,
   unledOn: (day: Day) => `Nobody who goes alone has hours on ${dayWithWeekday(day)}.`,

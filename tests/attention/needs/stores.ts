@@ -170,7 +170,7 @@ export const stores = {
     });
     test('what was written down as done is not asked for; what was done last winter is', async () => {
       await enter(...hives('A'), row('2024-10-10', 'work', { yard: 'QY', task: 'hives wrapped' }), row('2025-10-10', 'work', { yard: 'QY', task: 'entrances reduced' }));
-      expect((await asked('winterList', '2025-10-12')).map(({ act }) => act)).toEqual(['Wrap the hives']);
+      expect((await asked('winterList', '2025-10-12')).map(({ act, detail }) => [act, detail])).toEqual([['Wrap the hives', '1 hive']]);
       await enter(row('2025-10-14', 'note', { yard: 'QY', note: 'wraps on' }));
       expect(await asked('winterList', '2025-10-15')).toEqual([]);
     });
