@@ -1,6 +1,7 @@
 import { createContext, useCallback, useContext, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { GestureId } from '#shared/brands.ts';
 import type { Fault } from '#shared/faults.ts';
+import { useBook } from '../desk/useBook.ts';
 import { useWrite } from '../desk/useDesk.ts';
 import { words } from './words.ts';
 
@@ -32,8 +33,13 @@ const stays = 30_000;
 export function NoticeProvider({ children }: { readonly children: ReactNode }) {
   const [said, setSaid] = useState<Said | null>(null);
   const turn = useRef(0);
+  const { book } = useBook();
   /** What was done, the last at the end: what takes it back, or `journal`, which the journal itself does. It outlives its message. */
   const done = useRef<((() => Promise<string>) | 'journal')[]>([]);
+  // What was done in one book is not taken back in another.
+  useEffect(() => {
+    done.current = [];
+  }, [book?.path]);
   const say = useCallback((sentence: string, options: NoticeOptions = {}) => {
     turn.current += 1;
     if (options.takeBack !== undefined) done.current.push(options.takeBack);

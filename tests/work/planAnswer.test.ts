@@ -359,3 +359,36 @@ test('a round that somebody asked for on a day is made on it, by the search and 
   const { milp, toDraft } = planModel(problem);
   for (const draft of [searchPlan(problem, 10), toDraft((await highsSolver()).solve(milp).values)]) expect([...(draft.rounds[0]?.keys() ?? [])]).toContain(3);
 });
+
+test('a visit that is carried to a day too short for its work takes along what fits, and the rest finds its place elsewhere', () => {
+  const before = planned(asked, 20);
+  const { problem, days, yards } = makeProblem(asked);
+  let short = 0;
+  for (const { day: from, visits } of before.outings.slice(0, 4)) {
+    for (const visit of visits) {
+      const place = yards.findIndex(({ id }) => id === visit.yard);
+      const work = visit.tasks.reduce((sum, { minutes, people }) => sum + minutes * people, 0);
+      const roomOn = (on: Day) => Math.max(0, ...problem.outings.filter((outing) => days[outing.day] === on && outing.yards.includes(place)).map(({ room }) => room));
+      const to = [-3, -2, 2, 3].map((by) => addDays(from, by)).find((on) => on > may && roomOn(on) > 0 && roomOn(on) < work && !before.outings.some((outing) => outing.day === on));
+      if (to === undefined) continue;
+      const after = planned({ ...asked, kept: before, before, choices: [{ key: 'c1', kind: 'forbid', day: from, yard: visit.yard, task: null }, { key: 'c2', kind: 'pin', day: to, yard: visit.yard, task: null }] }, 20);
+      expect(after.outings.some((outing) => outing.day === to && outing.visits.some(({ yard }) => yard === visit.yard))).toBe(true);
+      expect(after.troubles.filter(({ kind, yard }) => kind === 'left' && yard === visit.yard)).toEqual([]);
+      // A round that does not fit there is not made in a string of evenings because of it.
+      const trips = (plan: WorkPlan) => plan.outings.filter((outing) => outing.visits.some(({ yard }) => yard === visit.yard)).length;
+      expect(trips(after)).toBeLessThanOrEqual(trips(before) + 2);
+      short += 1;
+    }
+  }
+  expect(short).toBeGreaterThan(0);
+});
+
+test('a task at home that comes late is named with what does not fit', () => {
+  const sample = asked.tasks.find(({ source }) => source === 'due');
+  if (sample === undefined) throw new Error('the demo has tasks');
+  const task: WorkTask = { ...sample, key: 'home', what: 'Boil wax', yard: null, colonies: [], earliest: may, latest: may, overdue: false, minutes: 90, people: 1, after: null };
+  const hours = { ...asked.hours, people: [{ name: 'Keeper', alone: true, week: [null, null, null, null, null, null, null], exceptions: [{ day: addDays(may, 3), slot: { from: 600, until: 900 } }] }] };
+  const { home, troubles } = planned({ ...asked, facts: { ...asked.facts, states: [] }, hours, tasks: [task], kept: null, before: null });
+  expect(home.map(({ day: on, task: { late } }) => [on, late])).toEqual([[addDays(may, 3), 3]]);
+  expect(troubles.map(({ key, kind, late }) => [key, kind, late])).toEqual([['home', 'late', 3]]);
+});

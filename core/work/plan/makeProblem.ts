@@ -71,7 +71,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const partRoom = partRooms(yards, outings);
 
   const held = heldVisits(choices, { days, yards, tasks, outings, remarks });
-  const carried = carriedVisits(choices, { days, yards, held });
+  const carried = carriedVisits(choices, shown, { days, yards, held, outings });
   const withVisit = tasksCarried(carried, shown, choices, today);
   const dropped = new Set(choices.flatMap(({ kind, task }) => (kind === 'drop' && task !== null ? [task] : [])));
   const home: WorkTask[] = [];

@@ -1,5 +1,5 @@
 import type { Outing, PlannedTask, PlannedTrouble, PlannedVisit, WeekLoad, WorkHours, WorkPlan, WorkTask } from '#shared/contract/work.ts';
-import { addDays, daysBetween, type Day } from '#shared/days.ts';
+import { addDays, daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 import { hoursOn } from '../hoursOn.ts';
 import { slotOn } from '../workHours.ts';
@@ -129,7 +129,11 @@ function atHome(made: MadeProblem, hours: WorkHours, outings: readonly Outing[])
       left -= minutes;
       home.push({ day, task: { key: task.key, what: task.what, colonies: 0, of: 0, minutes: Math.round(minutes), people: task.people, late: Math.max(0, task.overdue ? 0 : daysBetween(task.latest, day)), by: null } });
     }
-    if (left > 0) troubles.push({ key: task.key, what: task.what, yard: null, kind: 'left', late: 0, minutes: Math.round(left), reason: 'No day in the plan has that many minutes left at home.', mend: 'Add an evening, or do it outside the hours written down.' });
+    const late = home.reduce((most, one) => (one.task.key === task.key ? Math.max(most, one.task.late) : most), 0);
+    const by = task.latest < (made.days[0] ?? task.latest) ? made.days[0] : task.latest;
+    const trouble = { key: task.key, what: task.what, yard: null, mend: 'Add an evening, or do it outside the hours written down.' };
+    if (left > 0) troubles.push({ ...trouble, kind: 'left', late: 0, minutes: Math.round(left), reason: 'No day in the plan has that many minutes left at home.' });
+    else if (late > 0 && by !== undefined) troubles.push({ ...trouble, kind: 'late', late, minutes: Math.round(task.minutes), reason: `Up to ${monthDayInWords(by)} not that many minutes are left at home.` });
   }
   return { home: home.toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0)), troubles };
 }
