@@ -80,6 +80,7 @@ describe('what each kind of round enters', () => {
   test('what was done of the whole yard goes into the same entry of work, or makes one', () => {
     const also = withAlsoDone(withAlsoDone('', 'entrances reduced', true), 'hives wrapped', true);
     expect(withAlsoDone(also, 'entrances reduced', false)).toBe('hives wrapped');
+    expect(composeRound(sheetOf({}, { also })).title).toBe('Work at Larch Bend');
     expect(rowsOf({}, { also, hours: '2' })).toEqual([{ date: '2026-05-18', entry: 'work', yard: 'LB', hours: '2', task: 'round; entrances reduced; hives wrapped' }]);
     expect(rowsOf({}, { also, people: '2' })).toEqual([{ date: '2026-05-18', entry: 'work', yard: 'LB', people: '2', task: 'entrances reduced; hives wrapped' }]);
     const draft = { ...freshSheet, wide: { ...freshSheet.wide, also } };

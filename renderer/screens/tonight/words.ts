@@ -20,7 +20,7 @@ const made: Readonly<Record<Kind, (count: number) => string>> = {
 
 /** All that the Tonight screen says. */
 export const words = {
-  title: (yard: string, count: number) => `Round at ${yard}, ${colonies(count)}`,
+  title: (yard: string, count: number) => (count === 0 ? `Work at ${yard}` : `Round at ${yard}, ${colonies(count)}`),
   entered: (title: string, counts: readonly (readonly [Kind, number])[]) => `${title}: ${counts.map(([kind, count]) => made[kind](count)).join(', ')}.`,
   /** The task of the round’s hours in the journal. */
   task: { inspection: 'inspection round', mites: 'mite counts', feed: 'feeding round', supers: 'supers', harvest: 'harvest', stores: 'stores weighed', mix: 'round' } satisfies Record<RoundKind, string>,
