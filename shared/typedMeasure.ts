@@ -1,3 +1,4 @@
+import { number } from './figures.ts';
 import { gramsPerPound, millilitresPerGallon, roundTo } from './units.ts';
 
 /** A figure with what stands after it, in small letters; '' where nothing does. */
@@ -95,8 +96,10 @@ export function readMeasure(text: string, { unit, own = [], least = 0, most = In
   const bare = found.unit === '' || own.includes(found.unit) || (found.unit === '°' && (unit === '°F' || unit === '°C'));
   const value = bare ? found.amount : named === null || unit === null ? null : converted(found.amount, named, unit);
   if (value === null) return no(unit === null ? `“${typed}” has a unit that means nothing here. ${how}` : `“${typed}” is not${where}, nor in a unit that becomes ${unit}. ${how}`);
-  const bound = (limit: number) => `${String(limit).replace('-', '−')}${unit === null ? '' : unit === '%' ? ' %' : ` ${unit}`}`;
+  const bound = (limit: number) => `${number(limit, 6).replace('-', '−')}${unit === null ? '' : unit === '%' ? ' %' : ` ${unit}`}`;
   if (value > most) return no(`“${typed}” is above ${bound(most)}, the most that makes sense here.`);
+  // A least that only shuts out nothing at all is no figure to read.
+  if (value < least && least > 0 && least <= 1e-3) return no(`“${typed}” is not above 0. ${how}`);
   if (value < least) return no(`“${typed}” is below ${bound(least)}, the least that makes sense here.`);
   if (whole && !Number.isInteger(value)) return no(`“${typed}” is not a whole number. ${how}`);
   return { ok: true, value };

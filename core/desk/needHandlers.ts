@@ -31,7 +31,7 @@ export const needHandlers: Handlers<'needs.list' | 'needs.count' | 'needs.putOff
   'needs.putOff': async ({ line, yard, colony, until, reason }, context) => {
     const { book, open, today, facts } = await needsNow(context);
     const chosen = open.filter((need) => lineKey(need) === line && (yard === null || need.yard?.id === yard) && (colony === null || need.colony?.id === colony));
-    if (chosen.length === 0) throw new FaultError(refuse('unknown', 'Nothing in the record asks for that any more.', { mend: 'Look at the list again; it may have been done meanwhile.' }));
+    if (chosen.length === 0) throw new FaultError(refuse('moved-on', 'Nothing in the record asks for that any more.', { mend: 'It was done or put off meanwhile; nothing was changed.' }));
     if (until !== null && until <= today) throw new FaultError(refuse('bad-input', `${dayInWords(until)} is not after today.`, { field: 'until', mend: 'Choose a day to come; nothing was put off.' }));
     const most = longestPutOff(facts);
     if (until !== null && until > most) {

@@ -1,6 +1,7 @@
 import type { Grams } from '#shared/brands.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { refuse, type Answer } from '#shared/faults.ts';
+import { number } from '#shared/figures.ts';
 
 /** So much honey with so many per cent water. */
 export interface Honey {
@@ -35,16 +36,19 @@ export function waterOfBlend(lots: readonly Honey[]): number | null {
   return mass > 0 ? lots.reduce((sum, lot) => sum + lot.mass * lot.water, 0) / mass : null;
 }
 
+/** Per cent as it is said: a reading has no more than two decimals. */
+const said = (share: number) => number(share, 2);
+
 /**
  * How much drier honey brings a lot down to a target: the Pearson square. Parts of the dry are wet less target, parts of
  * the wet are target less dry. A target that does not lie between the two is refused.
  */
 export function blendTo(wet: Honey, dryWater: number, target: number): Answer<{ dry: Grams; blend: Grams }> {
   if (!(dryWater < wet.water)) {
-    return refuse('bad-input', `Honey of ${dryWater} % water is not drier than the lot of ${wet.water} %.`, { field: 'dryWater', mend: 'Choose a drier lot to blend with.' });
+    return refuse('bad-input', `Honey of ${said(dryWater)} % water is not drier than the lot of ${said(wet.water)} %.`, { field: 'dryWater', mend: 'Choose a drier lot to blend with.' });
   }
   if (!(target > dryWater && target < wet.water)) {
-    return refuse('bad-input', `No blend of ${dryWater} % and ${wet.water} % has ${target} % water.`, { field: 'target', mend: `Name a target between ${dryWater} and ${wet.water} %.` });
+    return refuse('bad-input', `No blend of ${said(dryWater)} % and ${said(wet.water)} % has ${said(target)} % water.`, { field: 'target', mend: `Name a target between ${said(dryWater)} and ${said(wet.water)} %.` });
   }
   const dry = (wet.mass * (wet.water - target)) / (target - dryWater);
   return { ok: true, value: { dry: dry as Grams, blend: (wet.mass + dry) as Grams } };

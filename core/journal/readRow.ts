@@ -1,4 +1,4 @@
-import { dayFromTyped, dayInWords, yearOf, type DateOrder, type Day } from '#shared/days.ts';
+import { dayFromTyped, dayInWords, daysBetween, yearOf, type DateOrder, type Day } from '#shared/days.ts';
 import { amountUnits, causes, columns, entryForms, fields, fixedPlaces, kinds, type Cells, type Column, type FieldType, type Kind } from '#shared/entryForms.ts';
 import { gramsFrom, millilitresFrom, minorFrom } from '#shared/units.ts';
 import type { CellValue, RowTrouble, TypedRow } from './typedRow.ts';
@@ -136,6 +136,9 @@ function readCauses(typed: string): Reading {
   return { ok: true, value: [...new Set(named)] };
 }
 
+/** Days; nothing stays in a hive for longer than a year and counts as one treatment (common practice, no source). */
+const longestTreatment = 366;
+
 /** Checks that need more than one cell, and masses and amounts brought to grams and millilitres. */
 function finish(row: TypedRow): RowReading {
   const values: Partial<Record<Column, CellValue>> = { ...row.values };
@@ -149,6 +152,7 @@ function finish(row: TypedRow): RowReading {
   }
   const until = values.end_date;
   if (typeof until === 'string' && until < row.day) return trouble('end_date', until, `The end ${until} lies before the start ${row.day}. Check both days.`);
+  if (typeof until === 'string' && daysBetween(row.day, until as Day) > longestTreatment) return trouble('end_date', until, `The end ${until} lies more than a year after the start ${row.day}. Check both days.`);
   if (typeof values.mites === 'number' && typeof values.bees === 'number' && values.mites > values.bees) {
     return trouble('mites', String(values.mites), `${values.mites} mites in a sample of ${values.bees} bees: check whether the two figures changed places.`);
   }

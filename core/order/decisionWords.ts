@@ -1,6 +1,7 @@
 import type { OrderAnswer } from '#shared/contract/decision.ts';
 import { dayInWords, type Day } from '#shared/days.ts';
 import type { Minor } from '#shared/brands.ts';
+import { number } from '#shared/figures.ts';
 import { moneyText } from '#shared/units.ts';
 import type { PreparedOrder } from './decideOrder.ts';
 import { hivesWanted, type BeeWare, type OrderProblem } from './orderProblem.ts';
@@ -9,7 +10,7 @@ import type { BindingLimit, SolvedOrder } from './solveOrder.ts';
 
 const dollars = (cents: number) => `$${moneyText((Math.round(cents / 100) * 100) as Minor).replace(/\B(?=(\d{3})+$)/g, ',')}`;
 const tenth = (value: number) => String(Math.round(value * 10) / 10);
-const some = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
+const some = (count: number, one: string, many = `${one}s`) => `${number(count)} ${count === 1 ? one : many}`;
 const sure = (confidence: number) => `${Math.round(confidence * 100)} in 100`;
 
 export interface Answered {
@@ -29,7 +30,7 @@ export function answerSentences({ prepared, solved, reachable, binding, answer }
     : `Of the ${forecast.living} alive now, expect about ${Math.round(forecast.mean)} on ${dayInWords(forecast.window.spring)}: in 8 of 10 winters between ${forecast.low} and ${forecast.high}.`;
   if (target === 0) return [spring, 'No colony is wanted, so nothing need be bought: set a target.'];
   if (solved !== null) return [spring, ...(answer === null ? [] : orderSentences(solved, prepared, answer)), ...goodWinter(prepared, solved)];
-  const whole = `No order within the limits gives ${target} colonies on ${dayInWords(targetDay)} with a confidence of ${sure(confidence)}.`;
+  const whole = `No order within the limits gives ${number(target)} colonies on ${dayInWords(targetDay)} with a confidence of ${sure(confidence)}.`;
   const why = binding.length === 0
     ? 'Lifting limits does not help: nothing that is on offer can still be ordered.'
     : binding.some(({ together }) => together) ? 'More than one limit stands in the way; all of those named would have to be lifted.'
@@ -95,7 +96,7 @@ export function limitSentence({ limit, order }: BindingLimit, problem: OrderProb
     case 'room': {
       const room = problem.yards.reduce((sum, one) => sum + Math.max(one.room ?? 0, one.survivors), 0);
       const standing = problem.yards.reduce((sum, one) => sum + one.survivors, 0) + choice.bought + choice.splits;
-      return `Room: the yards hold ${room} and ${standing} would stand there in a middling spring. ${some(Math.max(1, standing - room), 'more place')} would do.`;
+      return `Room: the yards hold ${number(room)} and ${number(standing)} would stand there in a middling spring. ${some(Math.max(1, standing - room), 'more place')} would do.`;
     }
     case 'budget':
       return `Budget: the cheapest order costs ${dollars(order.cash)}, and ${dollars(problem.budget ?? 0)} may be spent.`;

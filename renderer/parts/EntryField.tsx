@@ -1,6 +1,7 @@
 import { useId, type ReactNode } from 'react';
 import { causes, fields, fixedPlaces, knownIngredients, type Column, type Kind } from '#shared/entryForms.ts';
 import type { YardRow } from '#shared/contract/book.ts';
+import { unitsOf } from './entryColumns.ts';
 import { entryWords, helpFor } from './entryWords.ts';
 
 export interface EntryFieldProps {
@@ -57,7 +58,7 @@ export function EntryField(props: EntryFieldProps) {
 
   if (field.type === 'causes') return <Causes name={name} value={value} describedBy={describedBy} onChange={onChange} say={say} />;
   if (field.type === 'choice' || field.type === 'yes-no') {
-    const choices = field.type === 'yes-no' ? [entryWords.yes, entryWords.no] : field.of;
+    const choices = field.type === 'yes-no' ? [entryWords.yes, entryWords.no] : column === 'unit' ? unitsOf(kind) : field.of;
     return (
       <div className="field">
         {label}

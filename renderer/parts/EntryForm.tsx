@@ -7,7 +7,7 @@ import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../desk/useDesk.ts';
 import { colonyLabels } from './colonyLabels.ts';
 import { DayField } from './DayField.tsx';
-import { columnsOf, freshCells, nextCells, rowOf } from './entryColumns.ts';
+import { cellsAsKind, columnsOf, freshCells, nextCells, rowOf } from './entryColumns.ts';
 import { EntryField } from './EntryField.tsx';
 import { readDraft, refusalsOf, type Refusals } from './entryRefusals.ts';
 import { entryWords, severalAtOnce } from './entryWords.ts';
@@ -70,7 +70,7 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
   };
   const changeKind = (next: Kind) => {
     setKind(next);
-    const filled = { ...freshCells(next, book.massUnit), ...cells };
+    const filled = cellsAsKind(next, kind, cells, book.massUnit);
     setCells(filled);
     setRefusals({});
     setFault(undefined);

@@ -1,4 +1,4 @@
-import { entryForms, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
+import { amountUnits, entryForms, massUnits, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { plainCells } from './typedCells.ts';
 
@@ -16,7 +16,22 @@ export function columnsOf(kind: Kind): readonly Column[] {
 
 /** What stands in a fresh form: the unit the book counts honey and stores in. */
 export function freshCells(kind: Kind, massUnit: MassUnit): Cells {
-  return kind === 'harvest' || kind === 'stores' ? { unit: massUnit } : {};
+  return isWeighed(kind) ? { unit: massUnit } : {};
+}
+
+/** The units that a record of that kind can be in: feed by volume too, honey and stores by weight alone. */
+export function unitsOf(kind: Kind): readonly string[] {
+  return isWeighed(kind) ? massUnits : amountUnits;
+}
+
+/** What stands in the form when its kind is changed. The unit of a feed is none for a weight, nor the other way round. */
+export function cellsAsKind(next: Kind, before: Kind, cells: Cells, massUnit: MassUnit): Cells {
+  const { unit, ...rest } = cells;
+  return { ...freshCells(next, massUnit), ...rest, ...(unit !== undefined && isWeighed(next) === isWeighed(before) ? { unit } : {}) };
+}
+
+function isWeighed(kind: Kind): boolean {
+  return kind === 'harvest' || kind === 'stores';
 }
 
 /** Columns that hold from one record to the next of the same kind: where and when, and what all of a delivery share. */

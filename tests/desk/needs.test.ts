@@ -118,7 +118,7 @@ test('a day that is not to come, and a line that nothing asks for any more, are 
   const line = (await lineOf('storesWinter'))!;
   expect(await answer('needs.putOff', putOff(line, { until: today }))).toMatchObject({ ok: false, code: 'bad-input', field: 'until', sentence: '25 November 2025 is not after today.' });
   await ask('journal.enter', { rows: ['A', 'B', 'L'].map((colony) => weighed(colony, '2025-11-25', 80)) });
-  expect(await answer('needs.putOff', putOff(line, { until: day('2025-12-01') }))).toMatchObject({ ok: false, code: 'unknown', sentence: 'Nothing in the record asks for that any more.' });
+  expect(await answer('needs.putOff', putOff(line, { until: day('2025-12-01') }))).toMatchObject({ ok: false, code: 'moved-on', sentence: 'Nothing in the record asks for that any more.' });
   expect((await list()).putOff).toEqual([]);
 });
 

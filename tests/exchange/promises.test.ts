@@ -116,6 +116,7 @@ test.each<[string, string, string, string]>([
   ['2025-05-01 inspection | colony=G1 | temper=6', 'temper', '6', 'above 5'],
   ['2025-05-01 inspection | colony=G1 | eggs=maybe', 'eggs', 'maybe', 'neither yes nor no'],
   ['2025-05-01 treatment | colony=G1 | active_ingredient=thymol | end_date=2025-04-30', 'end_date', '2025-04-30', 'before the start'],
+  ['2025-05-01 treatment | colony=G1 | active_ingredient=thymol | end_date=2027-05-01', 'end_date', '2027-05-01', 'more than a year after the start'],
   ['2025-05-01 treatment | active_ingredient=thymol', 'colony', '', 'names its colony, or the yard'],
   ['2025-05-01 feed | colony=G1 | feed=fondant | amount=2', 'unit', '', 'no unit'],
   ['2025-05-01 harvest | colony=G1 | gross=10 | tare=12 | unit=lb', 'tare', '12', 'more than the full weight'],

@@ -56,6 +56,7 @@ test('a blend has the water that was aimed at, whatever the lots', () => {
       expect(waterOfBlend([lot, { mass: answer.value.dry, water: dry }])).toBeCloseTo(target, 6);
     }),
   );
+  expect(blendTo({ mass: 1000 as Grams, water: 17.819976443 }, 17.40004719, 17)).toMatchObject({ sentence: 'No blend of 17.4 % and 17.82 % has 17 % water.', mend: 'Name a target between 17.4 and 17.82 %.' });
   expect(blendTo({ mass: 1000 as Grams, water: 17 }, 18, 17.5)).toMatchObject({ ok: false, field: 'dryWater' });
   expect(waterOfBlend([])).toBeNull();
 });

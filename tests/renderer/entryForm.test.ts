@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { columns, entryForms, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import { refuse } from '#shared/faults.ts';
 import { readRow } from '#core/journal/readRow.ts';
-import { columnsOf, freshCells, nextCells, rowOf } from '../../renderer/parts/entryColumns.ts';
+import { cellsAsKind, columnsOf, freshCells, nextCells, rowOf, unitsOf } from '../../renderer/parts/entryColumns.ts';
 import { readDraft, refusalsOf } from '../../renderer/parts/entryRefusals.ts';
 
 test.each(kinds)('%s: every needed column is asked for first, none twice, the note last', (kind) => {
@@ -25,6 +25,15 @@ test('the next record keeps where and when, not which', () => {
   expect(freshCells('harvest', 'kg')).toEqual({ unit: 'kg' });
   const typed = { date: '2026-04-24', yard: 'LB', colony: 'LB-01', origin: 'package', price: '174', note: 'calm' };
   expect(nextCells('install', typed, 'lb')).toEqual({ date: '2026-04-24', yard: 'LB', origin: 'package' });
+});
+
+test('the unit of a feed does not stay when a weight is asked for, nor the other way round', () => {
+  const fed = { date: '2026-11-25', amount: '2', unit: 'gal' };
+  expect(cellsAsKind('stores', 'feed', fed, 'lb')).toEqual({ date: '2026-11-25', amount: '2', unit: 'lb' });
+  expect(cellsAsKind('feed', 'stores', { weight: '45', unit: 'lb' }, 'lb')).toEqual({ weight: '45' });
+  expect(cellsAsKind('harvest', 'stores', { weight: '45', unit: 'kg' }, 'lb')).toEqual({ weight: '45', unit: 'kg' });
+  expect(cellsAsKind('stores', 'note', cellsAsKind('note', 'feed', fed, 'kg'), 'kg')).toMatchObject({ unit: 'kg' });
+  expect([unitsOf('stores'), unitsOf('harvest'), unitsOf('feed')]).toEqual([['lb', 'kg'], ['lb', 'kg'], ['gal', 'l', 'lb', 'kg']]);
 });
 
 test('each refusal stands at its field, with the colony where there are several', () => {

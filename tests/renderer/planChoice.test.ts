@@ -10,6 +10,7 @@ import { readPlaced, typedLines, withPrice } from '../../renderer/screens/orders
 import { readConfidence, readCount, readQuestion, type Typing } from '../../renderer/screens/orders/readQuestion.ts';
 import { readHigh } from '../../renderer/screens/mites/mitesText.ts';
 import { readCents } from '../../renderer/screens/orders/readCents.ts';
+import { words as orderWords } from '../../renderer/screens/orders/words.ts';
 import { readRule, ruleText, ruleTyped } from '../../renderer/screens/stock/readRule.ts';
 
 test('a target is a whole number of colonies; nothing typed means as many as were wintered', () => {
@@ -111,6 +112,10 @@ test('a cost curve stands on 0, leaves out what cannot be reached, and marks wha
   expect(total?.dots.at(-1)?.y).toBe(picture.top);
   expect(picture.chosen.x).toBe(total?.dots.at(-1)?.x);
   expect(JSON.stringify(costGeometry({ points: [], chosen: 5, names: { cash: '', total: '', chosen: '' }, width: 300 }))).not.toMatch(/NaN|null,null/);
+});
+
+test('thousands of colonies are parted where the order speaks of them', () => {
+  expect(orderWords.onlyReached(1070, 1200)).toBe('What follows is for 1,070, not for 1,200.');
 });
 
 test('a CSV cell is quoted where it must be, and never runs as a formula', () => {

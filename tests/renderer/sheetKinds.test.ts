@@ -8,7 +8,7 @@ import { legendOf } from '../../renderer/screens/tonight/columnWords.ts';
 import { readCell } from '../../renderer/screens/tonight/sheetCell.ts';
 import { columnsShown, type Typed, type TypedRow } from '../../renderer/screens/tonight/sheetColumns.ts';
 import { draftIsEmpty, freshSheet, readDraft, withoutSent, writeDraft } from '../../renderer/screens/tonight/sheetDraft.ts';
-import { withAlsoDone, workTrouble } from '../../renderer/screens/tonight/sheetEntries.ts';
+import { untilTrouble, withAlsoDone, workTrouble } from '../../renderer/screens/tonight/sheetEntries.ts';
 import { runsOn } from '../../renderer/screens/tonight/sheetMarks.ts';
 import { composeRound, enteredLine, placeFaults, remarksOn, type RoundSheet } from '../../renderer/screens/tonight/sheetRound.ts';
 import type { SheetWide } from '../../renderer/screens/tonight/sheetRow.ts';
@@ -61,6 +61,7 @@ describe('what each kind of round enters', () => {
       { ...base, entry: 'treatment', active_ingredient: 'thymol', end_date: '6/10/2026' },
       { ...base, colony: 'LB-02', entry: 'treatment', active_ingredient: 'oxalic acid', end_date: '6/10/2026' },
     ]);
+    expect(['', '6/10/2026', '2026-06-10', '13/45/2026', 'June'].map((until) => untilTrouble({ ...freshSheet.wide, until }, 'month-first')?.slice(0, 30) ?? null)).toEqual([null, null, null, '“13/45/2026” is no day until w', '“June” is no day until which t']);
     expect(refusals({ 1: { treat: 'y' } })).toEqual([['treat', expect.stringContaining('Treated with what?')]]);
     expect(refusals({ 1: { treat: 'xy' } })).toEqual([['treat', expect.stringContaining('too short')]]);
   });
@@ -69,14 +70,17 @@ describe('what each kind of round enters', () => {
     expect(rowsOf({ 1: { bees: '4' } }, { hours: '1,5', people: '2', miles: '24' }).at(-1)).toEqual({ date: '2026-05-18', entry: 'work', yard: 'LB', hours: '1.5', people: '2', miles: '24', task: 'round' });
     expect(rowsOf({}, { miles: '24' })).toHaveLength(1);
     expect(rowsOf({}, { hours: '17:30-20:15', people: '2' })).toEqual([{ date: '2026-05-18', entry: 'work', yard: 'LB', hours: '2.75', people: '2', note: '17:30 to 20:15', task: 'round' }]);
+    expect(rowsOf({}, { hours: '90 min', miles: '38 km' })).toMatchObject([{ hours: '1.5', miles: '23.6' }]);
+    expect(workTrouble({ ...freshSheet.wide, hours: '999' })).toContain('more hours than a day has');
     expect(rowsOf({ 1: { bees: '4' } })).toHaveLength(1);
-    for (const wide of [{ hours: 'two' }, { people: '0', hours: '1' }, { people: '2' }, { miles: 'far' }]) expect(workTrouble({ ...freshSheet.wide, ...wide }), JSON.stringify(wide)).not.toBeNull();
+    for (const wide of [{ hours: 'two' }, { people: '0', hours: '1' }, { people: '2' }, { miles: 'far' }, { hours: '999' }, { miles: '99999' }]) expect(workTrouble({ ...freshSheet.wide, ...wide }), JSON.stringify(wide)).not.toBeNull();
     expect(placeFaults([{ line: 1, column: 'hours', value: '', sentence: 'No.' }], composeRound(sheetOf({ 1: { bees: '4' } }, { hours: '1' })).sources)).toEqual([]);
   });
 
   test('what was done of the whole yard goes into the same entry of work, or makes one', () => {
     const also = withAlsoDone(withAlsoDone('', 'entrances reduced', true), 'hives wrapped', true);
     expect(withAlsoDone(also, 'entrances reduced', false)).toBe('hives wrapped');
+    expect(composeRound(sheetOf({}, { also })).title).toBe('Work at Larch Bend');
     expect(rowsOf({}, { also, hours: '2' })).toEqual([{ date: '2026-05-18', entry: 'work', yard: 'LB', hours: '2', task: 'round; entrances reduced; hives wrapped' }]);
     expect(rowsOf({}, { also, people: '2' })).toEqual([{ date: '2026-05-18', entry: 'work', yard: 'LB', people: '2', task: 'entrances reduced; hives wrapped' }]);
     const draft = { ...freshSheet, wide: { ...freshSheet.wide, also } };

@@ -73,7 +73,7 @@ test('minutes may be typed in hours, and degrees with their side of the globe; a
   const typed = { ...freshTask('2026-11-28'), what: 'Mend the fence' };
   const of = (minutes: string) => readTask({ ...typed, minutes }, [], 'month-first');
   expect([of('90 min').task?.minutes, of('1.5 h').task?.minutes]).toEqual([90, 90]);
-  expect([of('3 lb').trouble?.sentence, of('9000').trouble?.sentence]).toEqual(['“3 lb” is not in min, nor in a unit that becomes min. Type it in min, such as 90.', '“9000” is above 6000 min, the most that makes sense here.']);
+  expect([of('3 lb').trouble?.sentence, of('9000').trouble?.sentence]).toEqual(['“3 lb” is not in min, nor in a unit that becomes min. Type it in min, such as 90.', '“9000” is above 6,000 min, the most that makes sense here.']);
   const at = (latitude: string, longitude: string) => readHours({ ...typedHours(hoursForPeople), latitude, longitude }, 'month-first');
   expect(at('44,5° N', '92 W').hours?.place).toMatchObject({ latitude: 44.5, longitude: -92 });
   expect([at('44.5 W', '92').trouble?.field, at('44.5', '-92 W').trouble?.field, at('44.5 lb', '92').trouble?.field]).toEqual(['latitude', 'longitude', 'latitude']);

@@ -87,6 +87,15 @@ test('what needs doing: why, for whom, put off, dismissed with a reason and aske
   await expect.poll(async () => (await asked())[0]?.key).toBe(first!.key);
   expect((await desk('journal.recent', { limit: 1 })).gestures[0]?.id).toBe(last);
 
+  // Put off in another window meanwhile: said so, and the list is read again without it.
+  await list.getByRole('button', { name: `Put off: ${first!.act}` }).press('Enter');
+  const { keys } = await desk('needs.putOff', { line: first!.key, yard: null, colony: null, until: '2026-12-02' as never, reason: '' });
+  await form.getByRole('button', { name: 'Put off until then' }).press('Enter');
+  await notice(page).getByText('Nothing in the record asks for that any more. It was done or put off meanwhile; nothing was changed.').waitFor();
+  await form.waitFor({ state: 'detached' });
+  await list.getByRole('button', { name: `Put off: ${first!.act}` }).waitFor({ state: 'detached' });
+  await desk('needs.askAgain', { keys });
+
   // One yard alone; a colony is a step away.
   await page.getByLabel('Yard').selectOption({ label: `North Slope: ${(await desk('needs.list', { yard: null })).yards.find(({ code }) => code === 'NS')!.lines}` });
   await list.getByRole('link', { name: 'NS-05' }).click();

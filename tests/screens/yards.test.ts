@@ -48,6 +48,9 @@ test('the list of yards leads to a yard’s page that says what stands there and
   await page.getByRole('heading', { name: 'Larch Bend', level: 1 }).waitFor();
   expect(await words(page.locator('.page-line'))).toBe('4 colonies stand there, with room for 12, 8 free; 35 minutes from home.');
   expect(await standing(opened)).toEqual(['LB-1', 'LB-2', 'LB-3', 'LB-10']);
+  const needed = (await opened.desk('needs.list', { yard: 1 as never })).lines.filter(({ status, optional }) => status !== 'coming' && !optional).map(({ act }) => act);
+  expect(needed).toContain('Wrap the hives');
+  await expect.poll(() => words(page.getByRole('region', { name: 'What is due here' }))).toContain(`Needed here now: ${[...new Set(needed)].join('; ')}.`);
   expect(await words(table(opened).getByRole('row', { name: /LB-2/ }))).toBe('2 LB-2 white 2026 1 September 2026 8 5.5 2 4 in 300 0');
   expect(await words(page.getByRole('row', { name: /deep box/ }))).toBe('deep box 7');
   const visit = page.getByRole('listitem').filter({ hasText: '1 September 2026' }).first();
@@ -82,6 +85,8 @@ test('the stand order is changed by keyboard, lasts beyond a restart, and the ro
 
 test('a line is dragged to its place', async () => {
   const opened = await open({ ...twoYards, at: '/yards/1' });
+  // What stands above the table is there, so that nothing moves beneath the pointer.
+  await opened.page.getByText('Needed here now:').waitFor();
   const row = (name: string) => table(opened).getByRole('row', { name: new RegExp(`${name} `) });
   await row('LB-3').dragTo(row('LB-1'));
   await notice(opened.page).getByText('LB-3 now stands 1st of 4 at Larch Bend.').waitFor();

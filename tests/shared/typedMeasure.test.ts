@@ -35,6 +35,8 @@ test('no number, another unit and an absurd amount are refused each for its own 
   expect([high('24 C'), high('75°'), high('75 F'), high('500 °F'), high('500'), high('-70'), high('500 kg')].map(says)).toEqual([
     75.2, 75, 75, '“500 °F” is above 130 °F, the most that makes sense here.', '“500” is above 130 °F, the most that makes sense here.', '“-70” is below −60 °F, the least that makes sense here.', '“500 kg” is not in °F, nor in a unit that becomes °F. Type it in °F, such as 75.',
   ]);
+  const mass = (typed: string) => readMeasure(typed, { unit: 'lb', least: 1e-6, most: 1e6, suchAs: '120' });
+  expect([mass('-5'), mass('0'), mass('99999999')].map(says)).toEqual(['“-5” is not above 0. Type it in lb, such as 120.', '“0” is not above 0. Type it in lb, such as 120.', '“99999999” is above 1,000,000 lb, the most that makes sense here.']);
   const jars = (typed: string) => readMeasure(typed, { unit: null, own: ['jar', 'jars'], least: 1, whole: true, suchAs: '12' });
   expect([jars('12 jars'), jars('1,200'), jars('12 lb'), jars('1.5')].map(says)).toEqual([12, 1200, '“12 lb” has a unit that means nothing here. Type it, such as 12.', '“1.5” is not a whole number. Type it, such as 12.']);
 });

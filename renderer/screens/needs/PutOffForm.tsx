@@ -36,7 +36,12 @@ export function PutOffForm({ line, yard, today, most, order, onLeft }: PutOffFor
   const send = async (until: Day | null) => {
     if (putOff.busy) return;
     const answer = await putOff.send({ line: line.key, yard, colony: null, until, reason });
-    if (!answer.ok) return setFault(answer);
+    if (!answer.ok) {
+      if (answer.code !== 'moved-on') return setFault(answer);
+      // The list is read again, and the form goes from it with its line.
+      say(faultText(answer));
+      return onLeft(true);
+    }
     const { keys } = answer.value;
     say(until === null ? words.saidGone(line.act) : words.saidOff(line.act, dayText(until)), {
       takeBack: async () => {

@@ -1,3 +1,5 @@
+import { number } from '../../parts/format.ts';
+
 /** Everything the page of the order before spring says by itself; the sentences made from the data come from the desk. */
 export const words = {
   title: 'Order before spring',
@@ -44,7 +46,7 @@ export const words = {
   working: 'Working it out…',
   stop: 'Stop',
 
-  onlyReached: (reached: number, target: number) => `What follows is for ${reached}, not for ${target}.`,
+  onlyReached: (reached: number, target: number) => `What follows is for ${number(reached)}, not for ${number(target)}.`,
   limits: 'What stands in the way',
   leftOut: 'Left out of the plan',
   trouble: 'Stock that does not balance',

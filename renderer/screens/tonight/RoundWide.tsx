@@ -5,7 +5,7 @@ import { entryWords } from '../../parts/entryWords.ts';
 import { readWeight } from './sheetAmounts.ts';
 import { readCell } from './sheetCell.ts';
 import { draftIsEmpty, freshSheet } from './sheetDraft.ts';
-import { alsoDone, withAlsoDone, workTrouble } from './sheetEntries.ts';
+import { alsoDone, untilTrouble, withAlsoDone, workTrouble } from './sheetEntries.ts';
 import { wideAmount, type SheetWide } from './sheetRow.ts';
 import type { Round } from './useRound.ts';
 import { words } from './words.ts';
@@ -27,6 +27,7 @@ export function RoundWide({ round, onDone }: RoundWideProps) {
     sample: readCell('sample', wide.sample, setting).state === 'refused',
     amount: wideAmount(wide, setting) === 'refused',
     tare: wide.tare.trim() !== '' && readWeight(wide.tare.trim(), setting) === null,
+    until: untilTrouble(wide, round.dateOrder) !== null,
     hours: workTrouble({ ...wide, people: '', miles: '' }) !== null,
     people: workTrouble({ ...wide, hours: '1', miles: '' }) !== null,
     miles: workTrouble({ ...wide, hours: '', people: '' }) !== null,

@@ -1,11 +1,12 @@
+import { dayFromTyped, type DateOrder } from '#shared/days.ts';
 import type { Cells, Kind } from '#shared/entryForms.ts';
 import type { RoundKind } from '#shared/roundSheets.ts';
-import { feedUnit, figure, readFeed, readSupers, readWeight, weightIn } from './sheetAmounts.ts';
+import { feedUnit, readFeed, readSupers, readWeight, weightIn } from './sheetAmounts.ts';
 import { columnKeys, fieldsOf, isActKey, sheetColumns, type Act, type ColumnEntry, type ColumnKey } from './sheetColumns.ts';
 import { actOf, sampleOf, tareOf, wideAmount, type RowReadings, type SheetWide } from './sheetRow.ts';
 import type { SheetSetting } from './sheetSetting.ts';
 import { words } from './words.ts';
-import { workedTime } from './workedTime.ts';
+import { milesDriven, workedTime } from './workedTime.ts';
 
 /** One entry of a row, and the cells it is made of. */
 export interface RowEntry {
@@ -109,18 +110,29 @@ function cellsOf(columns: readonly ColumnKey[], read: RowReadings): Cells {
   return cells;
 }
 
+/** Farther than anybody drives to a round and back: a slip of the hand. */
+const mostMiles = 2000;
+
+/** Why the day until which the sheet's treatment stays on cannot be taken; null when it can, or none is said. */
+export function untilTrouble({ until }: SheetWide, order: DateOrder): string | null {
+  return until.trim() === '' || dayFromTyped(until, order) !== null ? null : words.refused.until(until.trim());
+}
+
 /** Why what is said of the work cannot be entered; null when it can, or nothing is said. */
 export function workTrouble({ also, hours, people, miles }: SheetWide): string | null {
   const [h, p, m] = [hours.trim(), people.trim(), miles.trim()];
-  if (h !== '' && workedTime(h) === null) return words.refused.hours(h);
+  const time = workedTime(h);
+  if (h !== '' && time === null) return words.refused.hours(h);
+  if (time !== null && time.hours > 24) return words.refused.dayHours(h);
   if (p !== '' && !/^[1-9]\d{0,2}$/.test(p)) return words.refused.people(p);
-  if (m !== '' && figure(m) === null) return words.refused.miles(m);
+  const way = milesDriven(m);
+  if (m !== '' && (way === null || way > mostMiles)) return words.refused.miles(m);
   return p !== '' && h === '' && m === '' && also === '' ? words.refused.peopleAlone : null;
 }
 
 /** The work of the round as an entry; null when none is said. */
 export function workCells({ also, hours, people, miles }: SheetWide, kind: RoundKind): Cells | null {
-  const [time, m] = [workedTime(hours), figure(miles.trim())];
+  const [time, m] = [workedTime(hours), milesDriven(miles)];
   if (time === null && m === null && also === '') return null;
   const rounds = time === null && m === null ? [] : [words.task[kind]];
   return { ...(time === null ? {} : { hours: String(time.hours) }), ...(time === null || time.clock === null ? {} : { note: time.clock }), ...(people.trim() === '' ? {} : { people: people.trim() }), ...(m === null ? {} : { miles: String(m) }), task: [...rounds, ...alsoDone(also)].join('; ') };

@@ -3,7 +3,7 @@ import type { OpenBook, YardRow } from '#shared/contract/book.ts';
 import type { RoundRow } from '#shared/contract/journal.ts';
 import type { RoundSetting } from '#shared/contract/rounds.ts';
 import type { PlannedSheet } from '#shared/contract/trips.ts';
-import type { Day } from '#shared/days.ts';
+import type { DateOrder, Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { marksFrom } from '#shared/roundMarks.ts';
 import type { RoundColumn, RoundKind } from '#shared/roundSheets.ts';
@@ -15,7 +15,7 @@ import { readCell } from './sheetCell.ts';
 import { columnsShown, filledIn, withCell, type ColumnKey, type Typed } from './sheetColumns.ts';
 import { draftKey, keptQuestion, withoutSent, writeDraft, type SheetDraft } from './sheetDraft.ts';
 import { composeRound, enteredLine, filledRows, placeFaults, remarksOn, writtenOut, type Place, type Remark, type RoundSheet } from './sheetRound.ts';
-import { workTrouble } from './sheetEntries.ts';
+import { untilTrouble, workTrouble } from './sheetEntries.ts';
 import type { SheetWide } from './sheetRow.ts';
 import type { SheetSetting } from './sheetSetting.ts';
 import { useDraft, type DraftHere } from './useDraft.ts';
@@ -40,6 +40,8 @@ export interface Round {
   readonly asked: RoundSetting['columns'];
   readonly season: number;
   readonly setting: SheetSetting;
+  /** How the book writes days. */
+  readonly dateOrder: DateOrder;
   readonly rows: readonly RoundRow[];
   readonly loading: boolean;
   readonly fault: Fault | undefined;
@@ -167,6 +169,9 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
     if (unread[0]) return stop(words.before.refused(unread.length), unread[0]);
     const round = composeRound(whole);
     if (round.rows.some((row) => row.entry === 'mites') && readCell('sample', sent.wide.sample, setting).state === 'refused') return stop(words.before.sample);
+    // Said once for the sheet, not under each colony that was treated.
+    const until = round.rows.some((row) => row.entry === 'treatment') ? untilTrouble(sent.wide, book.dateOrder) : null;
+    if (until !== null) return stop(until);
     const work = workTrouble(sent.wide);
     if (work !== null) return stop(work);
     if (round.rows.length === 0) return stop(words.before.nothing);
@@ -206,7 +211,7 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
   };
 
   return {
-    kind, columns, planned, yardWork: told.data?.yardWork ?? noYardWork, asked, season: told.data?.season ?? 0, setting, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
+    kind, columns, planned, yardWork: told.data?.yardWork ?? noYardWork, asked, season: told.data?.season ?? 0, setting, dateOrder: book.dateOrder, rows, loading: sheet.loading || told.stale || draft.draft === null, fault: sheet.fault ?? told.fault, draft, filled, strays, refused, message, busy: send.busy,
     type, keepQuestion, setWide, dropStrays, choose, enter,
   };
 }

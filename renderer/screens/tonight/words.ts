@@ -20,7 +20,7 @@ const made: Readonly<Record<Kind, (count: number) => string>> = {
 
 /** All that the Tonight screen says. */
 export const words = {
-  title: (yard: string, count: number) => `Round at ${yard}, ${colonies(count)}`,
+  title: (yard: string, count: number) => (count === 0 ? `Work at ${yard}` : `Round at ${yard}, ${colonies(count)}`),
   entered: (title: string, counts: readonly (readonly [Kind, number])[]) => `${title}: ${counts.map(([kind, count]) => made[kind](count)).join(', ')}.`,
   /** The task of the round’s hours in the journal. */
   task: { inspection: 'inspection round', mites: 'mite counts', feed: 'feeding round', supers: 'supers', harvest: 'harvest', stores: 'stores weighed', mix: 'round' } satisfies Record<RoundKind, string>,
@@ -52,7 +52,7 @@ export const words = {
     until: 'until',
     also: 'Also done',
     hours: 'Hours',
-    hoursHelp: 'How long, as 2.5, or from when until when, as 17:30-20',
+    hoursHelp: 'How long, as 2.5 or 90 min, or from when until when, as 17:30-20',
     people: 'People',
     miles: 'Miles',
     work: 'The round’s work',
@@ -109,8 +109,10 @@ export const words = {
     noInto: 'Combined: into which colony?',
     fieldAlone: (field: string) => `There is no act in this row that has “${field}”. Empty it, or type the act.`,
     hours: (typed: string) => `“${typed}” is no number of hours. Type it like 1.5 or 17:30-20, or leave it empty.`,
+    dayHours: (typed: string) => `“${typed}” is more hours than a day has. Type how long the round took, like 1.5; people are said beside it.`,
+    until: (typed: string) => `“${typed}” is no day until which the treatment stays on. Write it like 2026-09-15, or leave it empty.`,
     people: (typed: string) => `“${typed}” is no number of people. Type it like 2, or leave it empty.`,
-    miles: (typed: string) => `“${typed}” is no distance. Type miles like 24, or leave it empty.`,
+    miles: (typed: string) => `“${typed}” is no distance of a round. Type miles like 24, or 38 km, or leave it empty.`,
     peopleAlone: 'People without hours or miles say nothing. Type the hours too, or empty it.',
     longNote: (length: number) => `A note holds 4,000 characters; this one has ${length.toLocaleString('en-US')}. Shorten it, or put the rest in another entry.`,
   },

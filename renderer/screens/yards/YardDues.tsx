@@ -17,6 +17,8 @@ export function YardDues({ id }: { readonly id: YardId }) {
   const heading = useId();
   const { data, fault } = useRead('yard.due', { id });
   const note = useMarginNote();
+  // What the yard as a whole needs, and what its dead-outs do, follows from no colony's entry and stands on the Needs page.
+  const needed = [...new Set(useRead('needs.list', { yard: id }).data?.lines.filter(({ status, optional }) => status !== 'coming' && !optional).map(({ act }) => act) ?? [])];
   const items = data?.items ?? [];
   return (
     <section aria-labelledby={heading}>
@@ -36,6 +38,11 @@ export function YardDues({ id }: { readonly id: YardId }) {
           </li>
         ))}
       </ol>
+      {needed.length > 0 ? (
+        <p>
+          {words.yardNeeds(needed)} <Link href="/needs">{words.toNeeds}</Link>
+        </p>
+      ) : null}
       {items.length > mostLines ? <p className="soft">{words.more(items.length - mostLines)}</p> : null}
     </section>
   );
