@@ -29,7 +29,8 @@ export function CommandsProvider({ children }: { readonly children: ReactNode })
   const finder = useCallback(() => setOpen(true), []);
 
   const now = useRef({ setting, hands, open });
-  useEffect(() => {
+  // With the box itself, not a moment later: a key pressed as soon as it has gone is for what is there then.
+  useLayoutEffect(() => {
     now.current = { setting, hands, open };
   });
   useEffect(() => {
