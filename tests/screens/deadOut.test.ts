@@ -33,7 +33,7 @@ test('a loss with a look at the dead-out, by keyboard alone, from the Find box t
   await page.keyboard.type('dead-out');
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Look at a dead-out', level: 1 }).waitFor();
-  expect(await words(page.getByRole('region', { name: 'Lost without a cause' }))).toContain('LB-02');
+  await expect.poll(() => words(page.getByRole('region', { name: 'Lost without a cause' }))).toContain('LB-02');
   await expectAccessible(page);
   const field = page.getByRole('combobox', { name: 'Colony' });
   await expect.poll(() => field.evaluate((one) => one === document.activeElement)).toBe(true);
