@@ -49,7 +49,7 @@ test('the sample is looked at, entered, taken back and entered again; a second t
   await chooseRecords(page, sample);
   await page.getByText('There is nothing new to enter; its rows to sort out wait in the book already.').waitFor();
   await opened.restart();
-  expect(await words(page.locator('dl').first())).toContain(`Entries ${entered}, `);
+  await expect.poll(() => words(page.locator('dl').first())).toContain(`Entries ${entered}, `);
   expect((await status(opened))?.entries).toBe(entered);
 });
 

@@ -64,7 +64,7 @@ test('what the counts say, what could be given, how to enter it, what it did, an
   await page.getByLabel('Warmest of the day, °F').fill('warm');
   await page.getByText('“warm” is no number. Type it in °F, such as 75.').waitFor();
   await page.getByLabel('Warmest of the day, °F').fill('44');
-  expect((await cells(page, fits, 'Oxalic acid, dribbled'))[3]).toBe('? not known nobody has looked at the brood lately');
+  await soon(async () => (await cells(page, fits, 'Oxalic acid, dribbled'))[3]).toBe('? not known nobody has looked at the brood lately');
   await page.getByRole('combobox', { name: 'Brood' }).selectOption('no');
   await soon(async () => (await cells(page, fits, 'Oxalic acid, dribbled'))[0]).toBe('Oxalic acid, dribbled fits');
   await page.getByText('The label is the law', { exact: false }).first().waitFor();

@@ -62,7 +62,8 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
   const keeper = useRef<HTMLButtonElement>(null);
   const adder = useRef<HTMLButtonElement>(null);
   useEffect(() => {
-    if (justKept.current) keeper.current?.focus();
+    // Only where the keyboard was left without a place: whoever has gone on is not called back.
+    if (justKept.current && document.activeElement === document.body) keeper.current?.focus();
     justKept.current = false;
   }, [justKept]);
   const [typed, setTyped] = useState<TypedHours>(() => typedHours(hours));
