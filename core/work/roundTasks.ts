@@ -82,8 +82,14 @@ function sinceWhen(colonies: YardRound['colonies'], today: Day, rule: string): s
   return `${many} ${waiting.length === 1 ? 'is' : 'are'} overdue, seen last ${when}, ${told}`;
 }
 
+const roundMark = 'round|';
+
 export function roundKey(yard: number): string {
-  return `round|${yard}`;
+  return `${roundMark}${yard}`;
+}
+
+export function isRound(key: string): boolean {
+  return key.startsWith(roundMark);
 }
 
 function lastSeen({ looks, start, miteCounts, storesWeights }: ColonyState, today: Day): Day {

@@ -5,6 +5,7 @@ import { inSheetOrder, roundKinds, type RoundColumn, type RoundKind } from '#sha
 import { winterTasks } from '#shared/winterTasks.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 import { phaseOn, type Phase } from './roundPhases.ts';
+import { isRound } from './roundTasks.ts';
 
 /** The round sheet on which the work is written down, and what must stand on it for that. */
 export interface TaskSheet {
@@ -43,10 +44,6 @@ const ofSeason: Readonly<Record<string, TaskSheet>> = { 'first supers': supersOn
 export function needOf(key: string): NeedKey | null {
   const [source, rule] = key.split('|');
   return source === 'need' ? (needKeys.find((one) => one === rule) ?? null) : null;
-}
-
-export function isRound(key: string): boolean {
-  return key.startsWith('round|');
 }
 
 /** How the work of a round says that what was asked of the whole yard is done, where no sheet has a column for it; null for other tasks. */

@@ -9,8 +9,8 @@ import { needRuleOf } from '#core/attention/needs/needRules.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { sheetColonies } from '#core/lineage/sheetColonies.ts';
 import { phaseOn } from './roundPhases.ts';
-import { roundReason } from './roundTasks.ts';
-import { isRound, needOf } from './taskSheets.ts';
+import { isRound, roundReason, roundWeather } from './roundTasks.ts';
+import { needOf } from './taskSheets.ts';
 import type { WorkFacts } from './workFacts.ts';
 
 /** What is asked of a yard as a whole, and so of every colony there. */
@@ -44,7 +44,7 @@ export function tripSheet(facts: TripFacts, day: Day): (Omit<TripOuting, 'stops'
 
 /** The most that any of the work asks; a winter round only looks under the lids. */
 function weatherOf({ day, visits, weather }: Outing, tasks: ReadonlyMap<string, WorkTask>, { rules }: TripFacts): Outing['weather'] {
-  const wants = visits.flatMap((visit) => visit.tasks.map(({ key }) => (isRound(key) ? (phaseOn(rules, day) === 'winter' ? 'dry' : 'flying') : (tasks.get(key)?.weather ?? weather))));
+  const wants = visits.flatMap((visit) => visit.tasks.map(({ key }) => (isRound(key) ? roundWeather(rules, day) : (tasks.get(key)?.weather ?? weather))));
   return wants.includes('flying') ? 'flying' : wants.includes('dry') ? 'dry' : 'any';
 }
 

@@ -61,7 +61,7 @@ export function roundCarried(yard: YardId, carried: readonly Carried[], shown: W
   const never = new Set<number>();
   const asked = new Set<number>();
   for (const { yard: where, from, to, along } of carried) {
-    if (where !== yard || from === null || (shown !== null && !along.has(roundKey(yard))) || (shown !== null && !rounds.includes(from) && !rounds.includes(to))) continue;
+    if (where !== yard || from === null || (shown !== null && !along.has(roundKey(yard)))) continue;
     asked.add(to);
     const [first, last] = [Math.min(from, to), Math.max(from, to)];
     const since = shown === null ? first - 1 : Math.max(-1, ...rounds.filter((day) => day < first));

@@ -16,8 +16,6 @@ const worthDoing = 14;
 const catchUp = 8;
 /** Of the five steps of gravity the one that costs as it stands in `costs`. */
 const usualGrave = 3;
-/** Minutes that no day has. */
-export const notToday = 1e6;
 /** A yard is worked through in at most so many parts. */
 const mostParts = 4;
 
@@ -121,17 +119,15 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
       unreached.push(withoutWay(task, yard));
       continue;
     }
-    const never = new Set(choices.flatMap(({ kind, task: about, day }) => (kind === 'forbid' && about === task.key && day !== null ? [day] : [])));
     const own = roundCarried(yard.id, carried, shown, today);
     // A round that is itself held on a day is asked for there, due or not.
     const asked = new Set([...own.asked, ...choices.flatMap(({ kind, task: about, day }) => ((kind === 'pin' || kind === 'lock') && about === task.key && day !== null ? [daysBetween(today, day)] : []))]);
-    for (const day of own.never) never.add(days[day] as Day);
+    const never = new Set([...own.never, ...choices.flatMap(({ kind, task: about, day }) => (kind === 'forbid' && about === task.key && day !== null ? [daysBetween(today, day)] : []))]);
     const whole = days.map((day) => roundOf(rules, phaseOn(rules, day)).each * pace.factor * colonies.length);
-    const each = whole.map((minutes, day) => (never.has(days[day] as Day) ? notToday : minutes));
     const units = partsFor(Math.max(...whole), partRoom[at] ?? [], colonies.length);
     const due = Array.from({ length: units }, (_, part) => daysBetween(today, colonies[Math.floor((part * colonies.length) / units)]?.due ?? today));
     const next = due[0] ?? 0;
-    rounds.push({ yard: at, units, each: each.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(Math.min(catchUp, again[0] ?? catchUp), day)) : due, next, overdue: due.filter((day) => day < 0).length, asked });
+    rounds.push({ yard: at, units, each: whole.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(Math.min(catchUp, again[0] ?? catchUp), day)) : due, next, overdue: due.filter((day) => day < 0).length, asked, never });
     roundYards.push({ yard, colonies: colonies.length });
   }
 

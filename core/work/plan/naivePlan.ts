@@ -21,7 +21,7 @@ export function naiveDriving(problem: PlanProblem): number {
   const chosen: { yards: readonly number[]; used: number; driving: number; crew: number }[] = Array.from({ length: days }, () => ({ yards: [], used: 0, driving: 0, crew: 0 }));
   let waiting: Waiting[] = [
     ...jobs.flatMap((job) => (job.left <= small ? [] : Array.from({ length: job.units }, (): Waiting => ({ yard: job.yard, each: () => job.each, people: job.people, from: Math.max(0, job.earliest), open: (day) => openOn(job, day), again: null })))),
-    ...rounds.flatMap(({ yard, units, each, next, again }) => Array.from({ length: units }, (): Waiting => ({ yard, each: (day) => each[day] ?? 1, people: 1, from: Math.max(0, next), open: () => true, again: (day) => again[day] ?? days }))),
+    ...rounds.flatMap(({ yard, units, each, next, again, never }) => Array.from({ length: units }, (): Waiting => ({ yard, each: (day) => each[day] ?? 1, people: 1, from: Math.max(0, next), open: (day) => !never.has(day), again: (day) => again[day] ?? days }))),
   ];
   while (waiting.length > 0) {
     const first = waiting.reduce((one, other) => (other.from < one.from ? other : one));

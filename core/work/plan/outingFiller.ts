@@ -262,6 +262,7 @@ export class OutingFiller {
   }
 
   #addRound(row: Int16Array, round: Round, at: number, start: number, day: number, add: (at: number, due: number, units: number, each: number) => void): void {
+    if (round.never.has(day)) return;
     const most = round.asked.has(day) ? undone : day + ((round.again[day] ?? day) - day) * roundFrom;
     let units = 0;
     while (units < round.units && dueOf(row[start + units] ?? 0) <= most) units += 1;

@@ -53,7 +53,7 @@ export function planModel(problem: PlanProblem): PlanModel {
   const roundDays = rounds.map((round, at): ByDay => {
     const own = new Map<number, number>();
     for (let day = 0; day < days; day += 1) {
-      const variable = unitsOn(`round${at}`, day, round.yard, round.units, round.each[day] ?? 1, 1, costs.early * (days - day));
+      const variable = round.never.has(day) ? null : unitsOn(`round${at}`, day, round.yard, round.units, round.each[day] ?? 1, 1, costs.early * (days - day));
       if (variable !== null) own.set(day, variable);
     }
     return own;

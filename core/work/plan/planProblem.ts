@@ -45,6 +45,8 @@ export interface Round {
   readonly overdue: number;
   /** Days on which it is made though it is not due for long: those that a visit with it was carried to. */
   readonly asked: ReadonlySet<number>;
+  /** Days on which it may not be made. */
+  readonly never: ReadonlySet<number>;
 }
 
 export interface OutingChoice {

@@ -2,7 +2,7 @@ import type { PlannedTrouble } from '#shared/contract/work.ts';
 import { dayInWords, monthDayInWords } from '#shared/days.ts';
 import { slotOn } from '../workHours.ts';
 import { roundKey } from '../roundTasks.ts';
-import { notToday, type MadeProblem, type PlanFacts } from './makeProblem.ts';
+import type { MadeProblem, PlanFacts } from './makeProblem.ts';
 import type { Job, PlanDraft, Round } from './planProblem.ts';
 import { roundUnits } from './roundUnits.ts';
 
@@ -33,9 +33,7 @@ export function planTroubles(made: MadeProblem, draft: PlanDraft, asked: PlanFac
     if (about === undefined) return;
     const worst = worstRound(round, draft.rounds[at] ?? new Map(), problem.days);
     if (worst === null) return;
-    // On days on which it may not be made it has no minutes of its own.
-    const each = round.each.filter((one) => one * round.units < notToday / 2);
-    const minutes = worst.units * (each[Math.min(worst.due, each.length - 1)] ?? 0);
+    const minutes = worst.units * (round.each[worst.due] ?? 0);
     found.push({
       key: roundKey(about.yard.id), what: 'Round', yard: about.yard.id, kind: worst.done ? 'late' : 'left', late: worst.days, minutes: Math.round(minutes), ...whyNot(made, asked, { yard: round.yard, people: 1, only: null }, Math.max(0, worst.due - 6), worst.due, minutes),
     });
