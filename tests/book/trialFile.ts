@@ -1,7 +1,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
+import { expect } from 'vitest';
+import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
 import { day } from '#shared/days.ts';
 import { FaultError, type Answer, type FaultCode } from '#shared/faults.ts';
 import { createDatabase } from '#core/book/openDatabase.ts';
@@ -44,5 +45,11 @@ export function trialDesk(folder: string, on = '2026-11-25') {
     if (!found.ok) throw new Error(`${name}: ${found.sentence} ${log.join('\n')}`);
     return found.value;
   };
-  return { desk, ask, answer, log };
+  /** The answer, held against the shape that the contract promises: every figure in it is a number. */
+  const askHeld = async <Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> => {
+    const value = await ask(name, input);
+    expect(contract[name].output.parse(value)).toEqual(value);
+    return value;
+  };
+  return { desk, ask, askHeld, answer, log };
 }

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { contract, type InputOf, type OperationName, type OutputOf } from '#shared/contract/contract.ts';
+import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import { day } from '#shared/days.ts';
 import { ossarOffers } from '#core/demo/ossarOffers.ts';
 import { ossarValley } from '#core/demo/ossarValley.ts';
@@ -27,10 +27,9 @@ afterAll(async () => {
   scratch.remove();
 });
 
-/** The answer, held against the shape that the contract promises. */
+/** The answer, held against the shape that the contract promises, and without a figure that is none. */
 async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
-  const value = await at.ask(name, input);
-  expect(contract[name].output.parse(value)).toEqual(value);
+  const value = await at.askHeld(name, input);
   expect(JSON.stringify(value)).not.toMatch(/NaN|undefined|null,null,null,null/);
   return value;
 }
