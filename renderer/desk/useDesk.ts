@@ -17,6 +17,8 @@ export interface ReadOptions {
   readonly enabled?: boolean;
   /** Keep showing the last answer while the next one, for another input, is on its way. */
   readonly keep?: boolean;
+  /** Never an answer from before this screen: a form is filled from it, and begins anew with another. */
+  readonly fresh?: boolean;
   /** Answered as of today, whatever day is looked at. */
   readonly now?: boolean;
 }
@@ -40,15 +42,15 @@ export function useRead<Name extends ReadName>(name: Name, input: InputOf<Name>,
     queryFn: () => desk.call(name, asked),
     enabled: options.enabled ?? true,
     ...(options.keep ? { placeholderData: keepPreviousData } : {}),
-    // A draft is written behind the reads' back, so an old one must not be shown to the next screen.
-    ...(name === 'draft.fetch' ? { gcTime: 0, staleTime: 0 } : {}),
+    ...(options.fresh === true ? { refetchOnMount: 'always' } : {}),
   });
-  const answer = query.data;
+  const old = options.fresh === true && !query.isFetchedAfterMount;
+  const answer = old ? undefined : query.data;
   return {
     data: answer?.ok ? answer.value : undefined,
     fault: answer && !answer.ok ? answer : undefined,
-    loading: query.isPending,
-    stale: query.isPending || query.isPlaceholderData,
+    loading: old || query.isPending,
+    stale: old || query.isPending || query.isPlaceholderData,
   };
 }
 

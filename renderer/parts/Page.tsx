@@ -5,6 +5,7 @@ import { shortcutText } from '../commands/shortcut.ts';
 import { asOfDay } from '../desk/asOfDay.ts';
 import { useBook } from '../desk/useBook.ts';
 import { dayText } from './format.ts';
+import { useKeptKeyboard } from './useKeptKeyboard.ts';
 import { words } from './words.ts';
 
 export interface PageProps {
@@ -37,6 +38,7 @@ export function Page({ title, line, action, asOf, fill = false, children }: Page
     const main = head.current?.closest('main');
     if (main && !main.contains(document.activeElement)) head.current?.focus({ preventScroll: true });
   }, []);
+  useKeptKeyboard(head);
 
   return (
     <div className={fill ? 'page page-fill' : 'page'}>

@@ -204,7 +204,7 @@ test('rows that wait: what can stand now goes in at once, one is set aside and b
   await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Mend line 424 of large.csv');
   await page.getByLabel('Show').selectOption('aside');
   await expectAccessible(page);
-  expect(await words(page.getByRole('row').nth(1))).toContain('it was the neighbour’s (25 November 2026)');
+  await expect.poll(() => words(page.getByRole('row').nth(1))).toContain('it was the neighbour’s (25 November 2026)');
   await page.getByRole('button', { name: 'Bring back line 423 of large.csv' }).press('Enter');
   await page.getByText('No row is set aside.').waitFor();
   await page.getByLabel('Show').selectOption('waiting');

@@ -47,6 +47,7 @@ const choose = (page: Page, name: string, value: string) => page.getByRole('comb
 async function season(page: Page, year = '2025'): Promise<void> {
   await choose(page, 'Season', year);
   await page.getByRole('heading', { name: `Season review, ${year}–${(Number(year) + 1) % 100}`, level: 1 }).waitFor();
+  await expect.poll(() => page.locator('main [aria-busy=true]').count()).toBe(0);
 }
 const section = (page: Page, name: string) => page.getByRole('region', { name, exact: true });
 const table = (page: Page, name: string | RegExp) => page.getByRole('table', { name });
@@ -94,7 +95,7 @@ test('both definitions, the yards and the few, counted by hand; figures open the
   await winter.getByRole('button', { name: /^4, show the colonies: Quarry: lost/ }).click();
   const behind = section(page, 'Colonies behind “Quarry: lost”');
   await behind.waitFor();
-  expect((await rows(behind)).slice(1)).toEqual([
+  await soon(async () => (await rows(behind)).slice(1)).toEqual([
     ['QY-01', 'QY', '24 April 2025', '5 December 2025', 'lost: starvation; cold'],
     ['QY-02', 'QY', '24 April 2025', '20 January 2026', 'lost'],
     ['QY-04', 'QY', '24 April 2025', '22 January 2026', 'united'],
@@ -256,6 +257,7 @@ test.each([1280, 853])('the screen is accessible and does not run over its width
 
 test('no figure is undefined anywhere, in any season, period and grouping', async () => {
   const { page } = await open(demo);
+  await page.getByRole('combobox', { name: 'Season' }).locator('option').first().waitFor({ state: 'attached' });
   const seasons = await page.getByRole('combobox', { name: 'Season' }).locator('option').evaluateAll((options) => options.map((option) => (option as HTMLOptionElement).value));
   expect(seasons.length).toBeGreaterThanOrEqual(6);
   expect(seasons).toEqual(seasons.toSorted((a, b) => Number(b) - Number(a)));

@@ -105,6 +105,7 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   const panel = page.getByRole('region', { name: /^Quarry, Thu.26/ });
   await expect.poll(() => words(panel.getByRole('row', { name: /^Mend the fence/ })), soon).toContain('5 Dec');
   // Only days on which there can be an outing there are offered: none that is over, none without hours.
+  await panel.getByLabel('Move it to').getByRole('option').first().waitFor({ state: 'attached' });
   const offered = (await panel.getByLabel('Move it to').getByRole('option').allInnerTexts()).map((text) => text.replaceAll('\u00a0', ' '));
   expect(offered[0]).toMatch(/^Wed 25 November 2026: free, room for 3 h \d\d of work; ruled out so far$/);
   expect(offered.filter((text) => !/^(Wed|Thu|Sat) /.test(text))).toEqual([]);

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { AnswerSheets } from '#shared/contract/answers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { copyText } from '../../parts/copyText.ts';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -20,7 +21,7 @@ export function AnswersScreen() {
   const { book } = useBook();
   const { say } = useNotice();
   const [chosen, setChosen] = useState<{ season?: number; quarter?: AnswerSheets['quarter'] }>({});
-  const { data, fault } = useRead('losses.answers', chosen, { keep: true });
+  const { data, fault, stale } = useRead('losses.answers', chosen, { keep: true });
   const copy = (text: string, what: string) => void copyText(text).then((done) => say(done ? words.copied(what) : words.notCopied));
   if (!data || !book || data.seasons.length === 0) {
     return (
@@ -78,9 +79,11 @@ export function AnswersScreen() {
           <Link href="/losses">{words.back}</Link>
         </div>
         <FaultNote fault={fault} />
-        {data.sheets.map((sheet) => (
-          <AnswerSheetTable key={sheet.key} sheet={sheet} onCopy={copy} />
-        ))}
+        <Awaited stale={stale}>
+          {data.sheets.map((sheet) => (
+            <AnswerSheetTable key={sheet.key} sheet={sheet} onCopy={copy} />
+          ))}
+        </Awaited>
         <MarginContent heading={words.marginHow}>
           <p>{words.marginHowText}</p>
         </MarginContent>

@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
+import { useEffect, useEffectEvent, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
 import type { StoryEntry } from '#shared/contract/journal.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
@@ -22,6 +22,7 @@ export function StrikeEntry({ entry, onMended, onLeft }: MendingProps) {
   const [reason, setReason] = useState('');
   const [lacking, setLacking] = useState(false);
   const [fault, setFault] = useState<Fault | undefined>();
+  const [early, setEarly] = useState(false);
   const box = useRef<HTMLFormElement>(null);
   const id = useId();
   const refused = consequence?.allowed === false || unknown !== undefined;
@@ -29,23 +30,35 @@ export function StrikeEntry({ entry, onMended, onLeft }: MendingProps) {
   // To the reason at once, so that no key is lost while the book is asked; to the way out where it cannot be struck.
   useEffect(() => box.current?.querySelector<HTMLElement>(refused ? 'button' : 'input')?.focus(), [refused]);
 
-  const submit = async (event: FormEvent) => {
-    event.preventDefault();
-    if (refused || strike.busy) return;
-    setFault(undefined);
-    setLacking(reason.trim() === '');
-    if (reason.trim() === '' || consequence === undefined) return;
+  const send = async () => {
     const answer = await strike.send({ entry: entry.id, reason });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
     onMended();
   };
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (refused || strike.busy) return;
+    setFault(undefined);
+    setLacking(reason.trim() === '');
+    if (reason.trim() === '') return;
+    if (consequence === undefined) setEarly(true);
+    else void send();
+  };
+  const sendEarly = useEffectEvent(() => {
+    setEarly(false);
+    if (!refused) void send();
+  });
+  // Whoever was quicker than the book is not asked to press again.
+  useEffect(() => {
+    if (early && consequence !== undefined) sendEarly();
+  }, [early, consequence]);
   const onKey = (event: KeyboardEvent) => {
     if (event.key === 'Escape') onLeft();
   };
 
   return (
-    <form ref={box} className="strike" onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
+    <form ref={box} className="strike" onSubmit={submit} onKeyDown={onKey} noValidate>
       {consequence ? <ConsequenceNote consequence={consequence} heading={words.ifStruck} /> : null}
       <FaultNote fault={unknown} />
       <div className="one-field">

@@ -13,7 +13,7 @@ import { words } from './words.ts';
 export function DeadOutScreen({ id }: { readonly id: string }) {
   const number = /^[1-9]\d{0,14}$/.test(id) ? Number(id) : null;
   const { book, today } = useBook();
-  const { data: place, fault } = useRead('deadOut.open', { id: (number ?? 1) as ColonyId }, { enabled: number !== null });
+  const { data: place, fault } = useRead('deadOut.open', { id: (number ?? 1) as ColonyId }, { enabled: number !== null, fresh: true });
   if (!place || !book || !today) {
     return (
       <Page title={words.pickTitle} line={number === null || fault ? words.noSuch : ''}>

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { yieldGroupings, type YieldGrouping } from '#shared/contract/yields.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useCalmRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { download } from '../../parts/download.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
@@ -68,25 +69,27 @@ export function YieldSection() {
               </button>
             ) : null}
           </div>
-          <p className="sentence">{data.sentence}</p>
-          {enough(data) ? (
-            <YieldTable answer={data} unit={unit} opened={opened} onOpen={setOpened} />
-          ) : data.all.n > 0 ? (
-            <p>
-              <button type="button" className="link no-print" onClick={() => setOpened({ group: null, title: words.weighedTitle })}>
-                {words.showWeighed}
-              </button>
-            </p>
-          ) : null}
-          {opened === null ? null : <YieldBehind key={opened.title} by={data.by} season={data.season} unit={unit} {...opened} onClose={() => setOpened(null)} />}
-          {enough(data)
-            ? data.remarks.map((remark) => (
-                <p key={remark} className="soft small">
-                  {remark}
-                </p>
-              ))
-            : null}
-          <YieldSeasons answer={data} unit={unit} />
+          <Awaited stale={stale}>
+            <p className="sentence">{data.sentence}</p>
+            {enough(data) ? (
+              <YieldTable answer={data} unit={unit} opened={opened} onOpen={setOpened} />
+            ) : data.all.n > 0 ? (
+              <p>
+                <button type="button" className="link no-print" onClick={() => setOpened({ group: null, title: words.weighedTitle })}>
+                  {words.showWeighed}
+                </button>
+              </p>
+            ) : null}
+            {opened === null ? null : <YieldBehind key={opened.title} by={data.by} season={data.season} unit={unit} {...opened} onClose={() => setOpened(null)} />}
+            {enough(data)
+              ? data.remarks.map((remark) => (
+                  <p key={remark} className="soft small">
+                    {remark}
+                  </p>
+                ))
+              : null}
+            <YieldSeasons answer={data} unit={unit} />
+          </Awaited>
         </>
       )}
       <MarginContent heading={words.marginHow}>

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { LedgerRow } from '#shared/contract/losses.ts';
 import type { Season } from '#shared/seasons.ts';
 import { useCalmRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { BehindFigure, ColoniesBehind, useBehind, type Behind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
@@ -14,7 +15,7 @@ import { words } from './words.ts';
 /** The season's account of colonies by yard, like one of money: start, what came, what went, end. */
 export function LedgerSection({ season }: { readonly season: Season }) {
   const behind = useBehind();
-  const { data: review, fault } = useCalmRead('losses.ledger', { season }, { keep: true });
+  const { data: review, fault, stale } = useCalmRead('losses.ledger', { season }, { keep: true });
   const yards = useMemo(() => review?.ledger.filter((row) => row.yard !== 'all') ?? [], [review]);
   const { shown, more } = useFirstRows(yards, words.ledger);
   if (!review) return fault ? <FaultNote fault={fault} /> : <p className="soft review-waiting">{reviewWords.reading}</p>;
@@ -23,7 +24,7 @@ export function LedgerSection({ season }: { readonly season: Season }) {
   const { running } = review;
   const { came, went, leftOut } = usedColumns(review.ledger);
   return (
-    <>
+    <Awaited stale={stale}>
       <div className="scroll" tabIndex={0} role="group" aria-label={words.ledger}>
         <table className="ledger">
           <caption className="visually-hidden">{words.ledger}</caption>
@@ -73,7 +74,7 @@ export function LedgerSection({ season }: { readonly season: Season }) {
         <p className="soft small">{words.leftOut(leftOut.map((column) => words.columns[column].replace('-', '').toLowerCase()).join(', '))}</p>
       )}
       <ColoniesBehind behind={behind} />
-    </>
+    </Awaited>
   );
 }
 

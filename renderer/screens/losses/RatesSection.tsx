@@ -3,6 +3,7 @@ import type { LossRow } from '#shared/contract/losses.ts';
 import type { LossRates } from '#shared/contract/lossSections.ts';
 import { seasonName, type Period, type Season } from '#shared/seasons.ts';
 import { useCalmRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { ColoniesBehind, useBehind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { missing, number, percentRange, signed } from '#shared/figures.ts';
@@ -22,10 +23,10 @@ export function RatesSection({ season }: { readonly season: Season }) {
   const [united, setUnited] = useUnited();
   const [period, setPeriod] = useState<Period>('winter');
   const note = useMarginNote();
-  const { data: review, fault } = useCalmRead('losses.rates', { season, united }, { keep: true });
+  const { data: review, fault, stale } = useCalmRead('losses.rates', { season, united }, { keep: true });
   if (!review) return fault ? <FaultNote fault={fault} /> : <p className="soft review-waiting">{reviewWords.reading}</p>;
   return (
-    <>
+    <Awaited stale={stale}>
       {review.sentences.length > 0 && <p className="sentence">{review.sentences.join(' ')}</p>}
       <div className="choices">
         <label className="inline-choice" {...note(<UnitedNote />)}>
@@ -54,7 +55,7 @@ export function RatesSection({ season }: { readonly season: Season }) {
         <PastRates review={review} period={period} />
       </div>
       <PublishedTable review={review} />
-    </>
+    </Awaited>
   );
 }
 

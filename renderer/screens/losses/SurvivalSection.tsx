@@ -8,6 +8,7 @@ import { IncidenceChart, IncidenceTable } from '../../charts/IncidenceChart.tsx'
 import { SurvivalChart } from '../../charts/SurvivalChart.tsx';
 import { SurvivalTable } from '../../charts/SurvivalTable.tsx';
 import { useCalmRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { ColoniesBehind, useBehind } from '../../parts/ColoniesBehind.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
@@ -82,7 +83,7 @@ function SurvivalView({ data, stale }: { readonly data: LossSurvival; readonly s
     setChosen(next);
   };
   return (
-    <div className={stale ? 'review-stale' : undefined}>
+    <Awaited stale={stale}>
       <p className="sentence">
         {data.sentence} {test?.kind === 'made' || test?.kind === 'refused' ? test.sentence : ''}
       </p>
@@ -129,7 +130,7 @@ function SurvivalView({ data, stale }: { readonly data: LossSurvival; readonly s
           />
         </section>
       )}
-    </div>
+    </Awaited>
   );
 }
 

@@ -4,6 +4,7 @@ import { broodWords, type MitesYard, type TreatmentFitView } from '#shared/contr
 import type { MassUnit } from '#shared/units.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { EntryForm } from '../../parts/EntryForm.tsx';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -28,7 +29,7 @@ export function FitsSection({ yard }: { readonly yard: MitesYard }) {
   const id = useId();
   const unit = book?.massUnit ?? 'lb';
   const high = readHigh(typed, unit);
-  const { data, fault } = useRead('mites.fits', { yard: yard.id, high: high.value, supers, brood }, { keep: true });
+  const { data, fault, stale } = useRead('mites.fits', { yard: yard.id, high: high.value, supers, brood }, { keep: true });
   const name = `${yard.code} ${yard.name}`;
   return (
     <section className="section mites-fits" aria-label={words.fits(name)}>
@@ -67,51 +68,53 @@ export function FitsSection({ yard }: { readonly yard: MitesYard }) {
               </select>
             </div>
           </div>
-          <div className="scroll" tabIndex={0} role="group" aria-label={words.fits(name)}>
-            <table className="tight mites-fit-table">
-              <caption className="visually-hidden">{words.fits(name)}</caption>
-              <thead>
-                <tr>
-                  <th scope="col">{words.treatment}</th>
-                  {abouts.map((about) => (
-                    <th key={about} scope="col">
-                      {words.about[about]}
-                    </th>
-                  ))}
-                  <td />
-                </tr>
-              </thead>
-              <tbody>
-                {data.fits.map((fit) => (
-                  <tr
-                    key={fit.form}
-                    {...note(
-                      <MarginPart heading={fit.name}>
-                        <p>{words.labelMargin}</p>
-                        <RulesLink room="treatments" />
-                      </MarginPart>,
-                    )}
-                  >
-                    <th scope="row">
-                      {fit.name}{' '}
-                      <span className={fit.fits === 'does not fit' ? 'needs mites-verdict' : 'mites-verdict'}>{words.fit[fit.fits]}</span>
-                    </th>
+          <Awaited stale={stale}>
+            <div className="scroll" tabIndex={0} role="group" aria-label={words.fits(name)}>
+              <table className="tight mites-fit-table">
+                <caption className="visually-hidden">{words.fits(name)}</caption>
+                <thead>
+                  <tr>
+                    <th scope="col">{words.treatment}</th>
                     {abouts.map((about) => (
-                      <Cell key={about} cell={fit.cells.find((one) => one.about === about)} unit={unit} />
+                      <th key={about} scope="col">
+                        {words.about[about]}
+                      </th>
                     ))}
-                    <td>
-                      <Entering>
-                        <button type="button" className="link" onClick={() => setEntering(fit)}>
-                          {words.enter}
-                          <span className="visually-hidden"> ({fit.name})</span>
-                        </button>
-                      </Entering>
-                    </td>
+                    <td />
                   </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+                </thead>
+                <tbody>
+                  {data.fits.map((fit) => (
+                    <tr
+                      key={fit.form}
+                      {...note(
+                        <MarginPart heading={fit.name}>
+                          <p>{words.labelMargin}</p>
+                          <RulesLink room="treatments" />
+                        </MarginPart>,
+                      )}
+                    >
+                      <th scope="row">
+                        {fit.name}{' '}
+                        <span className={fit.fits === 'does not fit' ? 'needs mites-verdict' : 'mites-verdict'}>{words.fit[fit.fits]}</span>
+                      </th>
+                      {abouts.map((about) => (
+                        <Cell key={about} cell={fit.cells.find((one) => one.about === about)} unit={unit} />
+                      ))}
+                      <td>
+                        <Entering>
+                          <button type="button" className="link" onClick={() => setEntering(fit)}>
+                            {words.enter}
+                            <span className="visually-hidden"> ({fit.name})</span>
+                          </button>
+                        </Entering>
+                      </td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </div>
+          </Awaited>
           <p className="no-print">
             <Link href="/book/rules/treatments">{words.needs}</Link>
           </p>

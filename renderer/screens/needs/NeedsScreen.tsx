@@ -4,6 +4,7 @@ import type { YardId } from '#shared/brands.ts';
 import type { NeedLine } from '#shared/contract/needs.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { MarginContent } from '../../parts/Margin.tsx';
@@ -21,7 +22,7 @@ const mostLines = 7;
 export function NeedsScreen() {
   const { book } = useBook();
   const [yard, setYard] = useState<YardId | null>(null);
-  const { data, fault } = useRead('needs.list', { yard }, { keep: true });
+  const { data, fault, stale } = useRead('needs.list', { yard }, { keep: true });
   const lines = data?.lines ?? [];
   const now = lines.filter(({ status, optional }) => status !== 'coming' && !optional);
   const optional = lines.filter((line) => line.status !== 'coming' && line.optional);
@@ -47,18 +48,20 @@ export function NeedsScreen() {
               </select>
             </label>
           </div>
-          <section aria-label={words.list}>
-            <p className="sentence">{now.length === 0 ? words.nothing : words.sentence(now.length, now.filter(({ status }) => status === 'overdue').length, words.hours(now.reduce((sum, { minutes }) => sum + minutes, 0)))}</p>
-            <Lines key={`now ${yard ?? 'all'}`} lines={now} row={row} />
-            {optional.length === 0 ? null : (
-              <>
-                <h2>{words.optional}</h2>
-                <Lines key={`optional ${yard ?? 'all'}`} lines={optional} row={row} />
-              </>
-            )}
-            {coming.length === 0 ? null : <h2>{words.coming}</h2>}
-            <Lines key={`coming ${yard ?? 'all'}`} lines={coming} row={row} />
-          </section>
+          <Awaited stale={stale}>
+            <section aria-label={words.list}>
+              <p className="sentence">{now.length === 0 ? words.nothing : words.sentence(now.length, now.filter(({ status }) => status === 'overdue').length, words.hours(now.reduce((sum, { minutes }) => sum + minutes, 0)))}</p>
+              <Lines key={`now ${yard ?? 'all'}`} lines={now} row={row} />
+              {optional.length === 0 ? null : (
+                <>
+                  <h2>{words.optional}</h2>
+                  <Lines key={`optional ${yard ?? 'all'}`} lines={optional} row={row} />
+                </>
+              )}
+              {coming.length === 0 ? null : <h2>{words.coming}</h2>}
+              <Lines key={`coming ${yard ?? 'all'}`} lines={coming} row={row} />
+            </section>
+          </Awaited>
           <PutOffList items={data.putOff} />
           <MarginContent heading={words.how}>
             <p>{words.howText}</p>

@@ -3,6 +3,7 @@ import { calendarStarts, type CalendarStart } from '#shared/contract/breeders.ts
 import { dayFromTyped, dayNumber, type DateOrder, type Day } from '#shared/days.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { csvText } from '../../parts/csv.ts';
 import { DayField } from '../../parts/DayField.tsx';
 import { download } from '../../parts/download.ts';
@@ -24,7 +25,7 @@ function Days({ today, order }: { readonly today: Day; readonly order: DateOrder
   const on = dayFromTyped(typed, order);
   const id = useId();
   const note = useMarginNote();
-  const { data, fault } = useRead('queens.calendar', { start, on: on ?? today }, { keep: true });
+  const { data, fault, stale } = useRead('queens.calendar', { start, on: on ?? today }, { keep: true });
   const steps = on === null ? [] : (data?.steps ?? []);
   const after = (day: Day) => (on === null ? '' : String(dayNumber(day) - dayNumber(on)));
   return (
@@ -46,31 +47,33 @@ function Days({ today, order }: { readonly today: Day; readonly order: DateOrder
       <FaultNote fault={fault} />
       {steps.length === 0 || on === null ? null : (
         <>
-          <div className="scroll" tabIndex={0} role="group" aria-label={words.calendar}>
-            <table className="narrow">
-              <caption className="visually-hidden">{words.calendar}</caption>
-              <thead>
-                <tr>
-                  <th scope="col">{words.step}</th>
-                  <th scope="col">{words.days}</th>
-                  <th scope="col" className="number">
-                    {words.after}
-                  </th>
-                </tr>
-              </thead>
-              <tbody>
-                {steps.map(({ step, from, until, sources }) => (
-                  <tr key={step} {...note(() => <SourcesPart sources={sources} room="queens" />)}>
-                    <th scope="row">{step}</th>
-                    <td>{from === until ? dayWithWeekday(from) : `${dayWithWeekday(from)} – ${dayWithWeekday(until)}`}</td>
-                    <td className="number">{from === until ? after(from) : `${after(from)}–${after(until)}`}</td>
+          <Awaited stale={stale}>
+            <div className="scroll" tabIndex={0} role="group" aria-label={words.calendar}>
+              <table className="narrow">
+                <caption className="visually-hidden">{words.calendar}</caption>
+                <thead>
+                  <tr>
+                    <th scope="col">{words.step}</th>
+                    <th scope="col">{words.days}</th>
+                    <th scope="col" className="number">
+                      {words.after}
+                    </th>
                   </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+                </thead>
+                <tbody>
+                  {steps.map(({ step, from, until, sources }) => (
+                    <tr key={step} {...note(() => <SourcesPart sources={sources} room="queens" />)}>
+                      <th scope="row">{step}</th>
+                      <td>{from === until ? dayWithWeekday(from) : `${dayWithWeekday(from)} – ${dayWithWeekday(until)}`}</td>
+                      <td className="number">{from === until ? after(from) : `${after(from)}–${after(until)}`}</td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </div>
+          </Awaited>
           <p className="acts no-print">
-            <button type="button" onClick={() => download(words.csvName(start, on), csvText(words.csvHead, steps.map(({ step, from, until }) => [step, from, until])))}>
+            <button type="button" disabled={stale} onClick={() => download(words.csvName(start, on), csvText(words.csvHead, steps.map(({ step, from, until }) => [step, from, until])))}>
               {words.csv}
             </button>
           </p>

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { InputOf } from '#shared/contract/contract.ts';
 import type { MoneyLineView, ReturnsView } from '#shared/contract/returns.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { csvText } from '../../parts/csv.ts';
 import { download } from '../../parts/download.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -23,7 +24,7 @@ export function ReturnsScreen() {
   const [equipment, setEquipment] = useState<'parts' | 'paid'>('parts');
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const asked: InputOf<'returns.lines'> = { hours, equipment, ...(season === null ? {} : { season }) };
-  const { data, fault } = useRead('returns.season', asked, { keep: true });
+  const { data, fault, stale } = useRead('returns.season', asked, { keep: true });
   const behind = useRead('returns.lines', asked, { keep: true });
   return (
     <Page title={words.title} line={words.line} asOf={data?.asOf}>
@@ -56,7 +57,9 @@ export function ReturnsScreen() {
             </button>
             <Link href="/book">{words.back}</Link>
           </div>
-          <Account view={data} chosen={chosen} onChoose={setChosen} lines={behind.data?.lines ?? []} hours={hours} />
+          <Awaited stale={stale}>
+            <Account view={data} chosen={chosen} onChoose={setChosen} lines={behind.data?.lines ?? []} hours={hours} />
+          </Awaited>
         </>
       ) : null}
       <MarginContent heading={words.marginHow}>

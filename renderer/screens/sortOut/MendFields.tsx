@@ -35,14 +35,15 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   const elsewhere = (judged?.refusals ?? []).filter(({ column }) => kind === null || column === null || (column !== 'date' && !shown.some((one) => one === column)));
   const stands = judged?.says != null && !stale;
 
-  // To the cell that is wrong, else to the first.
+  // To the first cell, and on to the one that is wrong when that is known, unless the person has gone on meanwhile.
   const wrong = judged?.refusals[0]?.column;
   const began = useRef(false);
+  useEffect(() => form.current?.querySelector<HTMLElement>('select, input')?.focus(), []);
   useEffect(() => {
     if (began.current || judged === undefined) return;
     began.current = true;
     const field = wrong == null ? null : form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${wrong}`)}"]`);
-    (field ?? form.current?.querySelector<HTMLElement>('select, input'))?.focus();
+    if (document.activeElement === form.current?.querySelector('select, input')) field?.focus();
   }, [judged, wrong, id]);
 
   const change = (column: Column, value: string) => {

@@ -4,6 +4,7 @@ import type { WaitingRow } from '#shared/contract/sortOut.ts';
 import { grouped } from '#shared/grouped.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { missing, number } from '../../parts/format.ts';
@@ -23,7 +24,7 @@ export function SortOutScreen() {
   const [which, setWhich] = useState<'waiting' | 'aside'>('waiting');
   const [shown, setShown] = useState(pageLength);
   const [open, setOpen] = useState<string | null>(null);
-  const { data, fault } = useRead('sortOut.list', { which, from: 0, limit: shown }, { keep: true });
+  const { data, fault, stale } = useRead('sortOut.list', { which, from: 0, limit: shown }, { keep: true });
   const enterReady = useWrite('sortOut.enterReady');
   const bringBack = useWrite('sortOut.bringBack');
   const { say } = useNotice();
@@ -101,83 +102,85 @@ export function SortOutScreen() {
         </div>
       ) : null}
       <FaultNote fault={fault} />
-      {rows.length === 0 ? (
-        which === 'waiting' ? <Empty sentence={words.none} action={<Link href="/book">{words.toBook}</Link>} /> : <p>{words.noneAside}</p>
-      ) : (
-        <div ref={table} className="sort-out-list">
-          {[...files].map(([file, of]) => (
-            <section key={file} className="section" aria-label={file}>
-              <h2>
-                <bdi>{words.file(file, of.length)}</bdi>
-              </h2>
-              <table className="tight sort-out">
-                <thead>
-                  <tr>
-                    <th scope="col" className="number">
-                      {words.lineNumber}
-                    </th>
-                    <th scope="col">{words.column}</th>
-                    <th scope="col">{words.value}</th>
-                    <th scope="col">{which === 'aside' ? words.reason : words.sentence}</th>
-                    <td />
-                  </tr>
-                </thead>
-                <tbody>
-                  {of.map((row) => (
-                    <Fragment key={row.key}>
-                      <tr data-row={row.key}>
-                        <th scope="row" className="number">
-                          {number(row.line)}
-                        </th>
-                        <td>
-                          <bdi>{row.column ?? missing}</bdi>
-                        </td>
-                        <td className="value">
-                          <bdi>{row.value === '' ? missing : row.value}</bdi>
-                        </td>
-                        <td>
-                          {row.aside ? (
-                            <bdi>{words.asideSince(row.aside.at, row.aside.reason)}</bdi>
-                          ) : (
-                            <span className={row.ready === null ? '' : 'ready'}>
-                              <bdi>{row.ready === null ? row.sentence : words.ready(row.ready)}</bdi>
-                            </span>
-                          )}
-                        </td>
-                        <td className="number">
-                          {row.aside ? (
-                            <button type="button" className="link" aria-label={words.bringBackName(row.line, row.file)} disabled={bringBack.busy} onClick={() => void sendBack(row)}>
-                              {words.bringBack}
-                            </button>
-                          ) : open === row.key ? null : (
-                            <button type="button" className="link" aria-label={words.openName(row.line, row.file)} onClick={() => setOpen(row.key)}>
-                              {words.open}
-                            </button>
-                          )}
-                        </td>
-                      </tr>
-                      {open === row.key ? (
-                        <tr>
-                          <td colSpan={5}>
-                            <MendForm row={row} book={book} today={status.today} onLeave={() => close(row.key)} onDone={() => close(neighbour(row.key))} />
+      <Awaited stale={stale}>
+        {rows.length === 0 ? (
+          which === 'waiting' ? <Empty sentence={words.none} action={<Link href="/book">{words.toBook}</Link>} /> : <p>{words.noneAside}</p>
+        ) : (
+          <div ref={table} className="sort-out-list">
+            {[...files].map(([file, of]) => (
+              <section key={file} className="section" aria-label={file}>
+                <h2>
+                  <bdi>{words.file(file, of.length)}</bdi>
+                </h2>
+                <table className="tight sort-out">
+                  <thead>
+                    <tr>
+                      <th scope="col" className="number">
+                        {words.lineNumber}
+                      </th>
+                      <th scope="col">{words.column}</th>
+                      <th scope="col">{words.value}</th>
+                      <th scope="col">{which === 'aside' ? words.reason : words.sentence}</th>
+                      <td />
+                    </tr>
+                  </thead>
+                  <tbody>
+                    {of.map((row) => (
+                      <Fragment key={row.key}>
+                        <tr data-row={row.key}>
+                          <th scope="row" className="number">
+                            {number(row.line)}
+                          </th>
+                          <td>
+                            <bdi>{row.column ?? missing}</bdi>
+                          </td>
+                          <td className="value">
+                            <bdi>{row.value === '' ? missing : row.value}</bdi>
+                          </td>
+                          <td>
+                            {row.aside ? (
+                              <bdi>{words.asideSince(row.aside.at, row.aside.reason)}</bdi>
+                            ) : (
+                              <span className={row.ready === null ? '' : 'ready'}>
+                                <bdi>{row.ready === null ? row.sentence : words.ready(row.ready)}</bdi>
+                              </span>
+                            )}
+                          </td>
+                          <td className="number">
+                            {row.aside ? (
+                              <button type="button" className="link" aria-label={words.bringBackName(row.line, row.file)} disabled={bringBack.busy} onClick={() => void sendBack(row)}>
+                                {words.bringBack}
+                              </button>
+                            ) : open === row.key ? null : (
+                              <button type="button" className="link" aria-label={words.openName(row.line, row.file)} onClick={() => setOpen(row.key)}>
+                                {words.open}
+                              </button>
+                            )}
                           </td>
                         </tr>
-                      ) : null}
-                    </Fragment>
-                  ))}
-                </tbody>
-              </table>
-            </section>
-          ))}
-          {more > 0 ? (
-            <div className="acts">
-              <button type="button" onClick={() => setShown(rows.length + more)}>
-                {words.more(more)}
-              </button>
-            </div>
-          ) : null}
-        </div>
-      )}
+                        {open === row.key ? (
+                          <tr>
+                            <td colSpan={5}>
+                              <MendForm row={row} book={book} today={status.today} onLeave={() => close(row.key)} onDone={() => close(neighbour(row.key))} />
+                            </td>
+                          </tr>
+                        ) : null}
+                      </Fragment>
+                    ))}
+                  </tbody>
+                </table>
+              </section>
+            ))}
+            {more > 0 ? (
+              <div className="acts">
+                <button type="button" onClick={() => setShown(rows.length + more)}>
+                  {words.more(more)}
+                </button>
+              </div>
+            ) : null}
+          </div>
+        )}
+      </Awaited>
       <MarginContent heading={words.margin}>
         <p>{words.marginText}</p>
       </MarginContent>

@@ -19,7 +19,7 @@ import './work.css';
 
 /** Who can work when, where daylight is reckoned, and the ways between the yards. */
 export function HoursScreen() {
-  const { data, fault } = useRead('work.hours', {});
+  const { data, fault } = useRead('work.hours', {}, { fresh: true });
   /** The form is made anew from what was kept; the keyboard stays with it. */
   const justKept = useRef(false);
   return (

@@ -15,6 +15,8 @@ const aboutColour = ['color-contrast', 'link-in-text-block'];
 export async function expectAccessible(page: Page): Promise<void> {
   // What looks at the page alone sees all of a page that has no frames in it.
   expect(page.frames()).toHaveLength(1);
+  // What still waits for its answer is paler than what is to be read.
+  await page.locator('[aria-busy=true]').first().waitFor({ state: 'detached' });
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     const { violations } = await faultsOf(page, colorScheme === 'light' ? {} : { runOnly: { type: 'rule', values: aboutColour } });

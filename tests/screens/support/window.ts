@@ -1,9 +1,10 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import type { BrowserContext, Page } from 'playwright-core';
 import { createDesk, type Desk } from '#core/desk/desk.ts';
-import { startLoopback, type Loopback } from '#electron/loopback/loopback.ts';
+import { startLoopback, type Loopback, type LoopbackOptions } from '#electron/loopback/loopback.ts';
 import type { InputOf, OperationName, OutputOf } from '#shared/contract/contract.ts';
 import { day } from '#shared/days.ts';
 import { placeDemo } from '#tests/demo/demoCopy.ts';
@@ -88,7 +89,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
       now: () => ({ day: today, stamp: `${today} 20:00` }),
       log,
     });
-    loopback = await startLoopback({ pages, call: (name, input) => desk.call(name, input), log });
+    loopback = await startLoopback({ pages, call: sluggish((name, input) => desk.call(name, input)), log });
   };
 
   const ask: OpenedWindow['desk'] = async (name, input) => {
@@ -125,6 +126,20 @@ export async function openWindow(options: WindowOptions = {}): Promise<OpenedWin
       await rm(folder, { recursive: true, force: true });
       if (complaints.length > 0) throw new Error(`The window complained:\n${complaints.join('\n')}`);
     },
+  };
+}
+
+/** The longest (ms) that a desk asked by a window takes for an answer, for finding what only goes well on a quick machine: `OUTYARD_SLUGGISH=200`. */
+const longest = Number(process.env['OUTYARD_SLUGGISH'] ?? 0);
+
+/** The same calls in the same order, each after a while of its own. */
+function sluggish(call: LoopbackOptions['call']): LoopbackOptions['call'] {
+  if (!(longest > 0)) return call;
+  let before: Promise<unknown> = Promise.resolve();
+  return (name, input) => {
+    const answer = before.then(() => setTimeout(Math.random() * longest)).then(() => call(name, input));
+    before = answer.catch(() => undefined);
+    return answer;
   };
 }
 
