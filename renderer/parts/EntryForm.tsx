@@ -17,6 +17,7 @@ import { useNotice } from './Notice.tsx';
 import { byLabel } from './searchText.ts';
 import { useDayAhead } from './useDayAhead.ts';
 import { useDraft } from './useDraft.ts';
+import { useStrange } from './useStrange.ts';
 import { YardOffer } from './YardOffer.tsx';
 
 export interface EntryFormProps {
@@ -46,6 +47,7 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
   const [restored, setRestored] = useState(false);
   const form = useRef<HTMLFormElement>(null);
   const askAhead = useDayAhead(today, book.dateOrder);
+  const askStrange = useStrange();
   const id = useId();
 
   const draft = useDraft(given === undefined ? `entry ${colony ?? ''}` : `entry of ${Object.values(given).join(' ')}`, (body) => {
@@ -101,6 +103,11 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
       return focusOn('colony');
     }
     const row = rowOf(kind, cells);
+    const strange = askStrange(row);
+    if (strange[0] !== undefined) {
+      setRefusals(Object.fromEntries(strange.map(({ column, sentence }) => [column, sentence])));
+      return focusOn(strange[0].column);
+    }
     const rows = many ? many.map((label) => ({ ...row, colony: label })) : [{ ...row, ...(named?.labels[0] ? { colony: named.labels[0] } : {}) }];
     const answer = await enter.send({ rows });
     if (answer.ok) {

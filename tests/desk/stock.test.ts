@@ -68,6 +68,22 @@ describe('counting', () => {
     expect((await about('deep box')).free).toBe(10);
   });
 
+  test('whole things are counted whole, by every way in; what is weighed is not', async () => {
+    await trial();
+    const before = (await ask('book.status', {})).book?.position;
+    const says = '“1.5” is no whole number, and deep boxes are counted whole. Write 1 or 2.';
+    const half = { place: 'shed', item: 'Deep Boxes', counted: 1.5, day: today };
+    expect([await refused('stock.counted', half), await refused('stock.count', { ...half, note: '' })]).toMatchObject([{ field: 'counted', sentence: says }, { field: 'counted', sentence: says }]);
+    expect((await refused('journal.enter', { rows: [{ ...stock('2026-03-02', 1, 'deep box', 'supplier', 'shed'), quantity: '1.5' }] })).rows).toMatchObject([{ column: 'quantity', value: '1.5', sentence: says }]);
+    expect((await refused('journal.enter', { rows: [{ date: '2026-03-02', entry: 'purchase', item: 'nails', quantity: '0.5', to: 'shed' }] })).sentence).toBe('“0.5” is no whole number, and nails are counted whole. Write 1. What is weighed or measured has its unit in its name: “nails, lb”.');
+    await ask('journal.enter', { rows: [{ date: '2026-06-01', entry: 'loss', colony: 'A' }] });
+    const [hive] = (await ask('stock.table', {})).deadOuts;
+    expect(await refused('stock.check', { colony: hive!.colony, day: today, to: 'shed', parts: [{ item: 'deep frame', toMend: 0, scrap: 2.5 }], inspectorSeen: false, note: '' })).toMatchObject({ field: 'deep frame', sentence: expect.stringContaining('deep frames are counted whole') });
+    expect((await ask('book.status', {})).book?.position).toBe((before ?? 0) + 1);
+    for (const [item, quantity] of [['sugar', 12.5], ['foundation', 2.25], ['nails, lb', 0.5], ['bulk honey, kg', 3.4]] as const) await ask('journal.enter', { rows: [stock('2026-03-02', quantity, item, 'supplier', 'shed')] });
+    expect(await ask('stock.counted', { place: 'shed', item: 'sugar', counted: 12.25, day: today })).toMatchObject({ had: 12.5, difference: -0.25 });
+  });
+
   test('more than the book has comes in; as many as it has is still a count', async () => {
     await trial();
     expect((await ask('stock.counted', { place: 'shed', item: 'stand', counted: 9, day: today })).difference).toBe(1);

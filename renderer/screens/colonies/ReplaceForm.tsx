@@ -4,12 +4,14 @@ import type { StoryEntry } from '#shared/contract/journal.ts';
 import type { Day } from '#shared/days.ts';
 import type { Cells, Column, Kind } from '#shared/entryForms.ts';
 import type { Fault } from '#shared/faults.ts';
+import type { Strange } from '#shared/ordinary.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { columnsOf, rowOf } from '../../parts/entryColumns.ts';
 import { EntryFields } from '../../parts/EntryFields.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
+import { useStrange, withStrange } from '../../parts/useStrange.ts';
 import { useKnownLabels } from '../../parts/useKnownLabels.ts';
 import { ConsequenceNote } from './ConsequenceNote.tsx';
 import { ReasonField } from './ReasonField.tsx';
@@ -36,6 +38,8 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
   const [fault, setFault] = useState<Fault | undefined>();
   const askAhead = useDayAhead(today, book.dateOrder);
   const [ahead, setAhead] = useState<string | null>(null);
+  const askStrange = useStrange(rowOf(kind, first));
+  const [strange, setStrange] = useState<readonly Strange[]>([]);
   const form = useRef<HTMLFormElement>(null);
   const id = useId();
   const row = rowOf(kind, cells);
@@ -51,6 +55,7 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
     setCells((before) => ({ ...before, [column]: value }));
     setFault(undefined);
     if (column === 'date') setAhead(null);
+    setStrange((before) => before.filter((one) => one.column !== column));
   };
   const submit = async (event: FormEvent) => {
     event.preventDefault();
@@ -65,6 +70,12 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
     setAhead(question);
     if (question !== null) {
       form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-date`)}"]`)?.focus();
+      return;
+    }
+    const odd = askStrange(row);
+    setStrange(odd);
+    if (odd[0] !== undefined) {
+      form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${odd[0].column}`)}"]`)?.focus();
       return;
     }
     const answer = await replace.send({ entry: entry.id, cells: row, reason });
@@ -83,7 +94,7 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
   return (
     <form ref={form} className="entry-form strike" aria-label={words.replaceHeading} onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
       <div className="fields">
-        <EntryFields id={id} kind={kind} columns={columnsOf(kind)} cells={cells} refused={refused} ahead={ahead} book={book} today={today} labels={labels} onChange={change} />
+        <EntryFields id={id} kind={kind} columns={columnsOf(kind)} cells={cells} refused={withStrange(refused, strange)} ahead={ahead} book={book} today={today} labels={labels} onChange={change} />
       </div>
       {changed && consequence ? (
         <ConsequenceNote consequence={consequence} heading={words.ifReplaced} cellsElsewhere={[...refused.keys()].every((column) => shown.includes(column))} />

@@ -1,6 +1,7 @@
 import { useDeferredValue, useEffect, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
 import { columns, entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { Fault } from '#shared/faults.ts';
+import type { Strange } from '#shared/ordinary.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { columnsOf } from '../../parts/entryColumns.ts';
 import { EntryFields } from '../../parts/EntryFields.tsx';
@@ -9,6 +10,7 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
 import { plainCells } from '../../parts/typedCells.ts';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
+import { useStrange, withStrange } from '../../parts/useStrange.ts';
 import { useKnownLabels } from '../../parts/useKnownLabels.ts';
 import { YardOffer } from '../../parts/YardOffer.tsx';
 import type { KeptCells, MendProps } from './MendForm.tsx';
@@ -24,6 +26,8 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   const [fault, setFault] = useState<Fault | undefined>();
   const askAhead = useDayAhead(today, book.dateOrder);
   const [ahead, setAhead] = useState<string | null>(null);
+  const askStrange = useStrange();
+  const [strange, setStrange] = useState<readonly Strange[]>([]);
   const form = useRef<HTMLFormElement>(null);
   const id = useId();
   const kind = kinds.find((known) => known === cells.entry?.trim().toLowerCase()) ?? null;
@@ -49,6 +53,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
     setCells((before) => ({ ...before, [column]: value }));
     setFault(undefined);
     if (column === 'date') setAhead(null);
+    setStrange((before) => before.filter((one) => one.column !== column));
   };
   const submit = async (event: FormEvent) => {
     event.preventDefault();
@@ -57,6 +62,12 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
     setAhead(question);
     if (question !== null) {
       form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-date`)}"]`)?.focus();
+      return;
+    }
+    const odd = askStrange(sent);
+    setStrange(odd);
+    if (odd[0] !== undefined) {
+      form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${odd[0].column}`)}"]`)?.focus();
       return;
     }
     const answer = await enter.send({ key: row.key, cells: sent });
@@ -98,7 +109,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
             kind={kind}
             columns={shown}
             cells={cells}
-            refused={refused}
+            refused={withStrange(refused, strange)}
             ahead={ahead}
             book={book}
             today={today}

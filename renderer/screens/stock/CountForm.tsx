@@ -41,7 +41,11 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
     setFault(undefined);
     if (!ready || busy) return (item.trim() === '' ? itemField : countField).current?.focus();
     const answer = await send({ place, item: item.trim(), counted: number, day, note: note.trim() });
-    if (!answer.ok) return setFault(answer);
+    if (!answer.ok) {
+      setFault(answer);
+      if (answer.field === 'counted') countField.current?.focus();
+      return;
+    }
     setItem('');
     setCounted('');
     setNote('');
@@ -51,14 +55,16 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
   };
 
   const itemBad = asked && item.trim() === '' ? words.must.item : undefined;
-  const countBad = asked && number === null ? words.must.counted : undefined;
+  // What is wrong with the number is said as soon as it is known, beside it.
+  const odd = [fault, unknown].find((one) => one?.field === 'counted');
+  const countBad = asked && number === null ? words.must.counted : ready ? odd?.sentence : undefined;
   return (
     <form className="movement shed-count" aria-label={words.count} onSubmit={(event) => void enter(event)} noValidate>
       <h3>{words.count}</h3>
       <div className="fields">
         <div className="field">
           <label htmlFor={`${id}item`}>{words.item}</label>
-          <input ref={itemField} id={`${id}item`} type="text" autoComplete="off" list={`${id}items`} value={item} aria-invalid={itemBad !== undefined} aria-describedby={`${id}item-says`} onChange={(event) => setItem(event.target.value)} />
+          <input ref={itemField} id={`${id}item`} type="text" autoComplete="off" list={`${id}items`} value={item} aria-invalid={itemBad !== undefined} aria-describedby={`${id}item-says`} onChange={(event) => { setItem(event.target.value); setFault(undefined); }} />
           <datalist id={`${id}items`}>
             {items.map((known) => (
               <option key={known} value={known} />
@@ -70,7 +76,7 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
         </div>
         <div className="field">
           <label htmlFor={`${id}counted`}>{words.counted}</label>
-          <input ref={countField} id={`${id}counted`} type="text" inputMode="decimal" autoComplete="off" value={counted} aria-invalid={countBad !== undefined} aria-describedby={`${id}counted-says`} onChange={(event) => setCounted(event.target.value)} />
+          <input ref={countField} id={`${id}counted`} type="text" inputMode="decimal" autoComplete="off" value={counted} aria-invalid={countBad !== undefined} aria-describedby={`${id}counted-says`} onChange={(event) => { setCounted(event.target.value); setFault(undefined); }} />
           <span id={`${id}counted-says`} className="field-fault">
             {countBad}
           </span>
@@ -91,9 +97,9 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
         </div>
       </div>
       <p className={ready && found ? 'said' : 'soft'} role="status">
-        {ready && found ? found.sentence : words.countHint}
+        {ready && found && odd === undefined ? found.sentence : words.countHint}
       </p>
-      <FaultNote fault={fault ?? (ready ? unknown : undefined)} />
+      <FaultNote fault={odd === undefined ? (fault ?? (ready ? unknown : undefined)) : undefined} />
       <div className="acts">
         <button type="submit" disabled={busy}>
           {words.enterCount}

@@ -1,6 +1,6 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { fixedPlaces, type Cells } from '#shared/entryForms.ts';
-import { typedFigure } from '#shared/typedMeasure.ts';
+import { plainText, typedFigure } from '#shared/typedMeasure.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useWrite } from '../../desk/useDesk.ts';
@@ -56,7 +56,7 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
     setFault(undefined);
     const first = firstOf(found);
     if (first !== undefined) return focus(form.current, first);
-    const row: Cells = { date: today, entry: 'stock', item: typed.item.trim(), quantity: String(typedFigure(typed.quantity)?.amount ?? typed.quantity), from: typed.from, to: typed.to };
+    const row: Cells = { date: today, entry: 'stock', item: typed.item.trim(), quantity: quantityText(typed.quantity), from: typed.from, to: typed.to };
     const answer = await send({ rows: [typed.note.trim() === '' ? row : { ...row, note: typed.note.trim() }] });
     if (answer.ok) {
       setTyped({ ...blank, from: typed.from, to: typed.to });
@@ -165,6 +165,11 @@ function readMovement(typed: Typed): Faults {
   // Within one place a row says how pieces are; without a state it would say nothing.
   if (typed.from === typed.to && !/,\s*(sound|to mend|worn( out)?)\s*(,|$)/i.test(typed.item)) faults.to = words.must.same;
   return faults;
+}
+
+function quantityText(typed: string): string {
+  const found = typedFigure(typed);
+  return found === null ? typed : plainText(found.amount);
 }
 
 /** The desk's sentences beside the fields they are about. */
