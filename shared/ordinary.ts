@@ -32,44 +32,45 @@ const pounds = (amount: number, unit: string | undefined) => (unit === 'kg' ? am
 export function strangeIn(row: Cells): Strange[] {
   const found: Strange[] = [];
   const figure = (column: Column): number | null => (/^\d*\.?\d+$/.test(row[column]?.trim() ?? '') ? Number(row[column]) : null);
-  const ask = (column: Column, strange: boolean, sentence: string) => {
-    if (strange) found.push({ column, sentence });
+  // The sentence is only made where it is said: a file may have a million rows.
+  const ask = (column: Column, strange: boolean, says: () => string) => {
+    if (strange) found.push({ column, sentence: says() });
   };
   const above = (column: Column, most: number, says: (value: string) => string) => {
     const value = figure(column);
-    if (value !== null) ask(column, value > most, says(number(value, 2)));
+    if (value !== null) ask(column, value > most, () => says(number(value, 2)));
   };
   above('frames_bees', ordinary.bees, (frames) => `${frames} frames of bees is more than two ten-frame boxes hold.`);
   above('frames_brood', ordinary.brood, (frames) => `${frames} frames of brood is more than a ten-frame box holds.`);
   above('frames_stores', ordinary.stores, (frames) => `${frames} frames of stores is more than two ten-frame boxes hold.`);
   const [mites, bees] = [figure('mites'), figure('bees')];
-  if (bees !== null) ask('bees', bees < ordinary.sampleLeast || bees > ordinary.sampleMost, `${number(bees)} bees is an unusual sample; half a cup is about 300.`);
-  if (mites !== null && bees !== null) ask('mites', mites * 100 > ordinary.mitesPer100 * bees && mites <= bees, `${number(mites)} mites in ${number(bees)} bees is a very high count.`);
+  if (bees !== null) ask('bees', bees < ordinary.sampleLeast || bees > ordinary.sampleMost, () => `${number(bees)} bees is an unusual sample; half a cup is about 300.`);
+  if (mites !== null && bees !== null) ask('mites', mites * 100 > ordinary.mitesPer100 * bees && mites <= bees, () => `${number(mites)} mites in ${number(bees)} bees is a very high count.`);
   above('count', ordinary.supers, (count) => `${count} boxes are a lot at once.`);
   const amount = figure('amount');
   if (amount !== null) {
     const most = row.unit === 'l' ? ordinary.litres : row.unit === 'gal' ? ordinary.gallons : ordinary.feedPounds;
-    ask('amount', (row.unit === 'kg' ? pounds(amount, 'kg') : amount) > most, `${number(amount, 2)} ${row.unit ?? ''} is a lot of feed for one colony.`);
-    ask('amount', amount === 0, 'Nothing is no feed.');
+    ask('amount', (row.unit === 'kg' ? pounds(amount, 'kg') : amount) > most, () => `${number(amount, 2)} ${row.unit ?? ''} is a lot of feed for one colony.`);
+    ask('amount', amount === 0, () => 'Nothing is no feed.');
   }
   const weight = figure('weight');
-  if (weight !== null) ask('weight', pounds(weight, row.unit) > ordinary.storesPounds, `${number(weight, 1)} ${row.unit ?? ''} is an unusual weight of stores for one colony.`);
+  if (weight !== null) ask('weight', pounds(weight, row.unit) > ordinary.storesPounds, () => `${number(weight, 1)} ${row.unit ?? ''} is an unusual weight of stores for one colony.`);
   const gross = figure('gross');
   if (gross !== null) {
     const most = (row.colony ?? '').trim() === '' ? ordinary.yardPounds : ordinary.fullPounds;
-    ask('gross', pounds(gross, row.unit) > most, `${number(gross, 1)} ${row.unit ?? ''} is an unusual weight for ${most === ordinary.yardPounds ? 'one yard' : 'one colony'}.`);
-    ask('gross', gross === 0, 'A full weight of 0 is no honey.');
+    ask('gross', pounds(gross, row.unit) > most, () => `${number(gross, 1)} ${row.unit ?? ''} is an unusual weight for ${most === ordinary.yardPounds ? 'one yard' : 'one colony'}.`);
+    ask('gross', gross === 0, () => 'A full weight of 0 is no honey.');
   }
   const water = figure('moisture');
   const wet = water === null ? null : strangeWater(water);
-  if (wet !== null) ask('moisture', true, wet);
+  if (wet !== null) ask('moisture', true, () => wet);
   above('hours', ordinary.hours, (hours) => `${hours} hours is a long day.`);
   above('people', ordinary.people, (people) => `${people} people is a crowd for one yard.`);
   above('miles', ordinary.miles, (miles) => `${miles} miles is a long way.`);
   above('price', ordinary.price, (price) => `${price} is a large sum.`);
   above('quantity', ordinary.quantity, (quantity) => `${quantity} is a large number.`);
-  ask('quantity', figure('quantity') === 0 && !/^counted \d/.test(row.note ?? ''), 'A quantity of 0 is nothing at all.');
+  ask('quantity', figure('quantity') === 0 && !/^counted \d/.test(row.note ?? ''), () => 'A quantity of 0 is nothing at all.');
   const [day, year] = [/^(\d{4})-/.exec(row.date ?? '')?.[1], figure('queen_year')];
-  if (day !== undefined && year !== null) ask('queen_year', Number(day) - year > 5 && Number(day) >= year, `A queen of ${year} would be ${Number(day) - year} years old; few live above 5.`);
+  if (day !== undefined && year !== null) ask('queen_year', Number(day) - year > 5 && Number(day) >= year, () => `A queen of ${year} would be ${Number(day) - year} years old; few live above 5.`);
   return found;
 }

@@ -154,3 +154,37 @@ test('an empty book has no items, no shortages and says what it takes for grante
   expect([table.items, table.shortages, table.deadOuts, table.keptFrom]).toEqual([[], [], [], null]);
   expect(table.assumptions.length).toBeGreaterThan(5);
 });
+
+describe('items that may be misspelt', () => {
+  test('are asked about by name, and no more once the book has them', async () => {
+    await trial();
+    const found = async (item: string) => (await ask('stock.nearItem', { item })).found;
+    expect(await found('Deap boxes, to mend')).toEqual({ item: 'deap box', nearest: [{ item: 'deep box', instead: 'deep box, to mend' }], sentence: 'There is no item “deap box”. Nearest: deep box.' });
+    expect([await found('deep box'), await found('smoker'), await found('')]).toEqual([null, null, null]);
+    const done = await ask('journal.enter', { rows: [stock('2026-04-01', 2, 'deap box', 'supplier', 'shed')] });
+    expect(await found('deap box')).toBeNull();
+    await ask('journal.undo', { gesture: done.gesture });
+    expect((await found('deap box'))?.item).toBe('deap box');
+  });
+
+  test('in a file: named with their rows, entered as is said, and known again when the file is read once more', async () => {
+    await trial();
+    const text = ['date,entry,item,quantity,from,to,bees,mites,colony', '2026-05-01,stock,deap box,2,supplier,shed,,,', '2026-05-02,stock,"Deap boxes, to mend",1,supplier,shed,,,', '2026-05-03,stock,smoker,1,supplier,shed,,,', '2026-05-03,stock,smokre,1,supplier,shed,,,', '2026-05-04,mites,,,,,300,70,A'].join('\n');
+    const file = { name: 'shed.csv', base64: Buffer.from(text).toString('base64') };
+    const seen = await ask('import.preview', { file });
+    expect(seen.newItems).toMatchObject([
+      { item: 'deap box', nearest: [{ item: 'deep box' }], rows: 2, lines: [2, 3], meant: null }, { item: 'smokre', nearest: [{ item: 'smoker' }], rows: 1, lines: [5], meant: null },
+    ]);
+    expect(seen.strange).toEqual({ rows: 1, figures: [{ line: 6, sentence: '70 mites in 300 bees is a very high count.' }] });
+    const items = { 'deap box': 'deep box', smokre: 'smokre' };
+    const meant = await ask('import.preview', { file, items });
+    expect([meant.entered, meant.newItems.map((one) => one.meant)]).toEqual([5, ['deep box', 'smokre']]);
+    await ask('import.enter', { file, items, sha256: meant.sha256, position: meant.position });
+    expect(await about('deep box')).toMatchObject({ free: 12, toMend: 1 });
+    expect((await ask('stock.table', {})).items.map(({ item }) => item).filter((item) => /deap|smok/.test(item))).toEqual(['smoker', 'smokre']);
+    const again = await ask('import.preview', { file, items });
+    expect([again.entered, again.repeats, again.toSortOut]).toEqual([0, 5, []]);
+    // Asked of nobody, a file is entered as it is written.
+    expect(await ask('import.preview', { file })).toMatchObject({ entered: 2, repeats: 3, newItems: [{ item: 'deap box', meant: null }] });
+  });
+});

@@ -10,6 +10,8 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
 import { plainCells } from '../../parts/typedCells.ts';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
+import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
+import { useItemQuestion } from '../../parts/useItemQuestion.ts';
 import { useStrange, withStrange } from '../../parts/useStrange.ts';
 import { useKnownLabels } from '../../parts/useKnownLabels.ts';
 import { YardOffer } from '../../parts/YardOffer.tsx';
@@ -26,6 +28,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   const [fault, setFault] = useState<Fault | undefined>();
   const askAhead = useDayAhead(today, book.dateOrder);
   const [ahead, setAhead] = useState<string | null>(null);
+  const itemQuestion = useItemQuestion();
   const askStrange = useStrange();
   const [strange, setStrange] = useState<readonly Strange[]>([]);
   const form = useRef<HTMLFormElement>(null);
@@ -50,13 +53,17 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   }, [judged, wrong, id]);
 
   const change = (column: Column, value: string) => {
+    if (column === 'item') itemQuestion.drop();
     setCells((before) => ({ ...before, [column]: value }));
     setFault(undefined);
     if (column === 'date') setAhead(null);
     setStrange((before) => before.filter((one) => one.column !== column));
   };
-  const submit = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
+    void enterIt();
+  };
+  const enterIt = async () => {
     if (enter.busy) return;
     const question = askAhead(cells.date ?? '');
     setAhead(question);
@@ -70,6 +77,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
       form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${odd[0].column}`)}"]`)?.focus();
       return;
     }
+    if ((kind === 'stock' || kind === 'purchase') && (await itemQuestion.asks(sent.item ?? ''))) return;
     const answer = await enter.send({ key: row.key, cells: sent });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
@@ -81,7 +89,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
 
   return (
     <div onKeyDown={onKey}>
-      <form ref={form} className="entry-form strike" aria-label={words.form(row.line, row.file)} onSubmit={(event) => void submit(event)} noValidate>
+      <form ref={form} className="entry-form strike" aria-label={words.form(row.line, row.file)} onSubmit={submit} noValidate>
         <p className="soft small">
           {words.typed}:{' '}
           {kept.typed.map(({ column, value }, at) => (
@@ -132,6 +140,19 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
             </p>
           )}
         </div>
+        {itemQuestion.found ? (
+          <ItemQuestion
+            found={itemQuestion.found}
+            onUse={(item) => {
+              change('item', item);
+              form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-item`)}"]`)?.focus();
+            }}
+            onNew={() => {
+              itemQuestion.isNew();
+              void enterIt();
+            }}
+          />
+        ) : null}
         <FaultNote fault={unread ?? fault} />
         <div className="acts">
           <button type="submit" className="main" disabled={!stands || enter.busy}>

@@ -6,7 +6,9 @@ import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
+import { useItemQuestion } from '../../parts/useItemQuestion.ts';
 import { shedWords as words } from './shedWords.ts';
 
 /** What was counted against what the book has; the difference is shown before it is entered. */
@@ -14,6 +16,7 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
   const { book, today } = useBook();
   const { send, busy } = useWrite('stock.count');
   const { say } = useNotice();
+  const question = useItemQuestion();
   const [item, setItem] = useState('');
   const [counted, setCounted] = useState('');
   const [place, setPlace] = useState('shed');
@@ -35,11 +38,15 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
     { enabled: ready },
   );
 
-  const enter = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
+    void enter(item);
+  };
+  const enter = async (item: string) => {
     setAsked(true);
     setFault(undefined);
     if (!ready || busy) return (item.trim() === '' ? itemField : countField).current?.focus();
+    if (await question.asks(item)) return;
     const answer = await send({ place, item: item.trim(), counted: number, day, note: note.trim() });
     if (!answer.ok) {
       setFault(answer);
@@ -59,12 +66,12 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
   const odd = [fault, unknown].find((one) => one?.field === 'counted');
   const countBad = asked && number === null ? words.must.counted : ready ? odd?.sentence : undefined;
   return (
-    <form className="movement shed-count" aria-label={words.count} onSubmit={(event) => void enter(event)} noValidate>
+    <form className="movement shed-count" aria-label={words.count} onSubmit={submit} noValidate>
       <h3>{words.count}</h3>
       <div className="fields">
         <div className="field">
           <label htmlFor={`${id}item`}>{words.item}</label>
-          <input ref={itemField} id={`${id}item`} type="text" autoComplete="off" list={`${id}items`} value={item} aria-invalid={itemBad !== undefined} aria-describedby={`${id}item-says`} onChange={(event) => { setItem(event.target.value); setFault(undefined); }} />
+          <input ref={itemField} id={`${id}item`} type="text" autoComplete="off" list={`${id}items`} value={item} aria-invalid={itemBad !== undefined} aria-describedby={`${id}item-says`} onChange={(event) => { setItem(event.target.value); setFault(undefined); question.drop(); }} />
           <datalist id={`${id}items`}>
             {items.map((known) => (
               <option key={known} value={known} />
@@ -99,6 +106,20 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
       <p className={ready && found ? 'said' : 'soft'} role="status">
         {ready && found && odd === undefined ? found.sentence : words.countHint}
       </p>
+      {question.found ? (
+        <ItemQuestion
+          found={question.found}
+          onUse={(instead) => {
+            question.drop();
+            setItem(instead);
+            void enter(instead);
+          }}
+          onNew={() => {
+            question.isNew();
+            void enter(item);
+          }}
+        />
+      ) : null}
       <FaultNote fault={odd === undefined ? (fault ?? (ready ? unknown : undefined)) : undefined} />
       <div className="acts">
         <button type="submit" disabled={busy}>

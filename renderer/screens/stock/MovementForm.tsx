@@ -6,8 +6,10 @@ import { useBook } from '../../desk/useBook.ts';
 import { useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText } from '../../parts/format.ts';
+import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { useDraft } from '../../parts/useDraft.ts';
+import { useItemQuestion } from '../../parts/useItemQuestion.ts';
 import { words } from './words.ts';
 
 interface Typed {
@@ -27,6 +29,7 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
   const { book, today } = useBook();
   const { send, busy } = useWrite('journal.enter');
   const notice = useNotice();
+  const question = useItemQuestion();
   const [typed, setTyped] = useState<Typed>(blank);
   const [faults, setFaults] = useState<Faults>({});
   const [fault, setFault] = useState<Fault | undefined>(undefined);
@@ -46,16 +49,21 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
     setTyped(next);
     draft.keep(JSON.stringify(next));
     setFaults({ ...faults, [part]: undefined });
+    if (part === 'item') question.drop();
   };
 
-  const enter = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
+    void enter(typed);
+  };
+  const enter = async (typed: Typed) => {
     if (today === undefined || busy) return;
     const found = readMovement(typed);
     setFaults(found);
     setFault(undefined);
     const first = firstOf(found);
     if (first !== undefined) return focus(form.current, first);
+    if (await question.asks(typed.item)) return;
     const row: Cells = { date: today, entry: 'stock', item: typed.item.trim(), quantity: quantityText(typed.quantity), from: typed.from, to: typed.to };
     const answer = await send({ rows: [typed.note.trim() === '' ? row : { ...row, note: typed.note.trim() }] });
     if (answer.ok) {
@@ -73,7 +81,7 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
 
   const field = (part: Part) => ({ id: `${id}${part}`, part, value: typed[part], fault: faults[part], onChange: change(part) });
   return (
-    <form ref={form} className="movement" aria-label={words.enterHeading} onSubmit={(event) => void enter(event)} noValidate>
+    <form ref={form} className="movement" aria-label={words.enterHeading} onSubmit={submit} noValidate>
       <h3>{words.enterHeading}</h3>
       <div className="fields">
         <Field label={words.item} {...field('item')} list={items} />
@@ -82,6 +90,20 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
         <Field label={words.toLabel} {...field('to')} options={options} />
         <Field label={words.note} {...field('note')} wide />
       </div>
+      {question.found ? (
+        <ItemQuestion
+          found={question.found}
+          onUse={(item) => {
+            question.drop();
+            change('item')(item);
+            void enter({ ...typed, item });
+          }}
+          onNew={() => {
+            question.isNew();
+            void enter(typed);
+          }}
+        />
+      ) : null}
       <FaultNote fault={fault} />
       <div className="acts">
         <button type="submit" disabled={busy || today === undefined}>
