@@ -149,6 +149,7 @@ function notANumber(typed: string, column?: Column): string {
   if (Number(below) > 0) return `“${typed}” is a fraction. Write it with a point, as ${figureText(Number(whole) + Number(above) / Number(below), 3)}.`;
   const [, before = '', part = ''] = /^(\d{0,4})\s*([½¼¾])$/.exec(typed) ?? [];
   if (part !== '') return `“${typed}” is a fraction. Write it with a point, as ${Number(before) + Number(vulgar[part])}.`;
+  if (/\p{Sc}/u.test(typed)) return `“${typed}” has a sign of money with it. Write the figure alone, as 185.50.`;
   if (/[^\P{Nd}0-9]/u.test(typed)) return `“${typed}” has digits of another writing. Write it with the digits 0 to 9${number.test(typed.normalize('NFKC')) ? `, as ${typed.normalize('NFKC')}` : ''}.`;
   if (/^[+-]?\s*(?:\d+[.,]?\d*)\s*(?:%|°|[a-z]{1,8}\.?$)/i.test(typed)) {
     const unit = column === undefined ? undefined : unitOf[column];
