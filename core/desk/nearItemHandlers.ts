@@ -15,7 +15,8 @@ export async function knownItems(store: Store): Promise<Set<string>> {
   return new Set(rows.flatMap(({ entry, struck }) => (struck === null && (entry.kind === 'stock' || entry.kind === 'purchase') ? [headOf(entry.body.item)] : [])));
 }
 
-function nearItem(typed: string, known: ReadonlySet<string>): NearItem | null {
+/** What is asked about an item as typed; null where nothing is. */
+export function nearItem(typed: string, known: ReadonlySet<string>): NearItem | null {
   const [item, nearest] = [headOf(typed), nearItems(typed, known)];
   return nearest.length === 0 ? null : { item, nearest: nearest.map((one) => ({ item: one, instead: withHead(typed, one) })), sentence: nearSentence(item, nearest) };
 }

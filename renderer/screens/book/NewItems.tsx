@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import type { NewItem } from '#shared/contract/nearItems.ts';
-import { counted, number } from '../../parts/format.ts';
+import { number } from '../../parts/format.ts';
 import { words } from './words.ts';
 
 interface NewItemsProps {
@@ -21,7 +21,7 @@ export function NewItems({ items, busy, onMeant }: NewItemsProps) {
       {items.map(({ item, nearest, sentence, lines, rows, meant }) => (
         <fieldset key={item} className="new-item">
           <legend>{sentence}</legend>
-          <p className="soft small">{words.newItemRows(counted(rows, 'row', 'rows'), `${lines.slice(0, shownLines).map((line) => number(line)).join(', ')}${rows > shownLines ? ` ${words.more(number(rows - shownLines))}` : ''}`)}</p>
+          <p className="soft small">{words.newItemRows(rows, `${lines.slice(0, shownLines).map((line) => number(line)).join(', ')}${rows > shownLines ? ` ${words.more(number(rows - shownLines))}` : ''}`)}</p>
           <div className="ticks">
             {[...nearest.map((one) => one.item), item].map((choice) => (
               <label key={choice}>

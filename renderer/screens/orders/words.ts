@@ -176,7 +176,7 @@ export const words = {
   offerDropped: (seller: string) => `The offer of ${seller} is dropped.`,
   offerKept: (seller: string, what: string) => `The offer of ${seller} is kept: ${what}.`,
   offerFields: {
-    seller: 'Seller', kind: 'What', pounds: 'Pounds of bees', frames: 'Frames', item: 'Item', packSize: 'In a pack', each: 'Price each', from2: 'From so many on', each2: 'price each', from3: 'From so many on', each3: 'price each',
+    seller: 'Seller', kind: 'What', pounds: 'Pounds of bees', frames: 'Frames', item: 'Item', packSize: 'In a pack', each: 'Price each', from2: 'Another price from', each2: 'price each from there', from3: 'A third price from', each3: 'price each from there on',
     orderBy: 'Order by', deliveryFrom: 'Delivery from', deliveryUntil: 'Delivery until', least: 'At least', most: 'At most', deposit: 'Deposit each', note: 'Note',
   },
   kinds: { package: 'packages', nuc: 'nucs', queen: 'queens', colony: 'full colonies', equipment: 'equipment' },

@@ -2,6 +2,7 @@ import { useId, useRef, useState, type FormEvent } from 'react';
 import { dayFromTyped } from '#shared/days.ts';
 import { typedFigure } from '#shared/typedMeasure.ts';
 import type { Fault } from '#shared/faults.ts';
+import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { DayField } from '../../parts/DayField.tsx';
@@ -27,6 +28,7 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
   const itemField = useRef<HTMLInputElement>(null);
   const countField = useRef<HTMLInputElement>(null);
   const id = useId();
+  useOffer('enter a count', () => itemField.current?.focus());
 
   const order = book?.dateOrder ?? 'month-first';
   const day = typedDay === null ? (today ?? null) : dayFromTyped(typedDay, order);
@@ -104,7 +106,7 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
         </div>
       </div>
       <p className={ready && found ? 'said' : 'soft'} role="status">
-        {ready && found && odd === undefined ? found.sentence : words.countHint}
+        {question.found !== null ? null : ready && found && odd === undefined ? found.sentence : words.countHint}
       </p>
       {question.found ? (
         <ItemQuestion
