@@ -2,7 +2,7 @@ import type { ListedOffer, OfferBody, Offered } from '#shared/contract/offers.ts
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import { readMeasure } from '#shared/typedMeasure.ts';
 import { money } from '../../parts/format.ts';
-import { readCents } from './readCents.ts';
+import { readPrice } from './readCents.ts';
 import { words } from './words.ts';
 
 /** What may stand after a number of things. */
@@ -47,9 +47,9 @@ export function readOffer(typed: TypedOffer, order: DateOrder): { readonly offer
     return null;
   };
   const cents = (part: OfferPart): number | null => {
-    const found = readCents(typed[part]);
-    if (found === null) faults[part] = words.must.price;
-    return found;
+    const read = readPrice(typed[part]);
+    if (!read.ok) faults[part] = read.sentence;
+    return read.ok ? read.cents : null;
   };
   const day = (part: OfferPart, must: boolean): Day | null => {
     if (typed[part].trim() === '' && !must) return null;

@@ -176,7 +176,7 @@ export const words = {
   offerDropped: (seller: string) => `The offer of ${seller} is dropped.`,
   offerKept: (seller: string, what: string) => `The offer of ${seller} is kept: ${what}.`,
   offerFields: {
-    seller: 'Seller', kind: 'What', pounds: 'Pounds of bees', frames: 'Frames', item: 'Item', packSize: 'In a pack', each: 'Price each', from2: 'From so many on', each2: 'price each', from3: 'From so many on', each3: 'price each',
+    seller: 'Seller', kind: 'What', pounds: 'Pounds of bees', frames: 'Frames', item: 'Item', packSize: 'In a pack', each: 'Price each', from2: 'Another price from', each2: 'price each from there', from3: 'A third price from', each3: 'price each from there on',
     orderBy: 'Order by', deliveryFrom: 'Delivery from', deliveryUntil: 'Delivery until', least: 'At least', most: 'At most', deposit: 'Deposit each', note: 'Note',
   },
   kinds: { package: 'packages', nuc: 'nucs', queen: 'queens', colony: 'full colonies', equipment: 'equipment' },
@@ -184,6 +184,14 @@ export const words = {
   offerPast: (day: string) => `${day} is past: orders are closed. Type a later day if the seller still takes them.`,
   must: { seller: 'Name the seller.', number: 'Type a number.', whole: 'Type a whole number.', price: 'Type a price, such as 160 or 160.50.', day: 'Type a day, such as 2027-01-31.', item: 'Name the item.' },
   free: 'It is really free',
+  priceTrouble: {
+    notANumber: (typed: string) => `“${typed}” is not a number. Type a price, such as 160 or 160.50.`,
+    negative: (typed: string) => `“${typed}” is below zero. A price is 0 or more.`,
+    decimals: (typed: string) => `“${typed}” has parts of a cent. Type at most two decimals, such as 160.50.`,
+    otherMoney: (typed: string) => `“${typed}” is in other money. Prices in this book are in dollars: change it, and type the number alone.`,
+    unit: (typed: string) => `“${typed}” has a unit that is no money. Type the price alone, such as 160.50.`,
+    tooMuch: (typed: string, most: number) => `“${typed}” is above ${most.toLocaleString('en-US')}, the most that makes sense here.`,
+  },
   keepOffer: 'Keep this offer',
   leave: 'Leave',
   steps: (steps: readonly { from: number; text: string }[]) => steps.map(({ from, text }, at) => (at === 0 ? text : `${text} from ${from}`)).join(', '),

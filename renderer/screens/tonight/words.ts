@@ -77,6 +77,7 @@ export const words = {
   legendName: 'Short marks',
   endOfSheet: 'End of the sheet. Ctrl Enter enters the round.',
   refused: {
+    water: (text: string, least: number, most: number, why: string) => `“${text}” is no water of honey: ${least} to ${most} % make sense here, for ${why}.`,
     frames: (typed: string) => `“${typed}” is no number of frames. Type it like 8 or 5.5.`,
     yesNo: (typed: string, yes: string, no: string) => `“${typed}” is neither yes nor no. Type ${yes} or ${no}, or leave it empty.`,
     cells: (typed: string, { swarm, supersedure, emergency, none }: Marks) =>
@@ -125,7 +126,7 @@ export const words = {
     feed: (given: string) => `${given} is a lot of feed for one colony. If it is so, press Enter here to keep it.`,
     supers: (given: string) => `${given} is a lot of boxes at once. If it is so, press Enter here to keep it.`,
     weight: (given: string) => `${given} is an unusual weight. If it is so, press Enter here to keep it.`,
-    moisture: (water: string) => `${water} % of water is unusual in honey. If it is so, press Enter here to keep it.`,
+    moisture: (says: string) => `${says} If it is so, press Enter here to keep it.`,
     broodBeyondBees: (brood: string, bees: string) => `${brood} frames of brood under ${bees} of bees: more than they cover. If it is so, press Enter here to keep it.`,
     lostYetBees: (bees: string) => `Lost, yet ${bees} frames of bees on the same row. If it is so, press Enter here to keep it.`,
     lostYetSeen: 'Lost, yet eggs or the queen were seen on the same row. If it is so, press Enter here to keep it.',
