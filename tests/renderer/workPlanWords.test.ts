@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest';
 import { chiefTask, hoursRefusal, visitsOn, weekLoadOf } from '#renderer/screens/work/planWeeks.ts';
 import { moveDayText, usualMove } from '#renderer/screens/work/moveDayText.ts';
+import { patternText } from '#renderer/screens/work/patternText.ts';
 import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
+import { words } from '#renderer/screens/work/words.ts';
+import { ownTaskKey } from '#shared/taskKeys.ts';
 import { coloniesByTurn, turnKey } from '#shared/visitColonies.ts';
 import type { ColonyId, YardId } from '#shared/brands.ts';
 import type { MoveDay } from '#shared/contract/moveDays.ts';
@@ -47,7 +50,7 @@ test('troubles of one reason are told together, what finds no place first; what 
   const trouble = (key: string, kind: PlannedTrouble['kind'], reason: string): PlannedTrouble => ({ key, what: key, yard, kind, late: kind === 'late' ? 2 : 0, minutes: 10, reason, mend: 'Add a Sunday.' });
   const own = plan([outing('2026-05-08', [row('old', 1)])], [trouble('a', 'late', 'short'), trouble('old', 'late', 'short'), trouble('b', 'left', 'far'), trouble('c', 'late', 'short'), trouble('gone', 'left', 'far'), trouble('d', 'left', 'short')]);
   const { groups, overdue } = tellTroubles(own, new Map([task('a'), task('old', { overdue: true }), task('gone', { overdue: true })].map((one) => [one.key, one])));
-  expect(groups.map(({ kind, reason, troubles }) => [kind, reason, troubles.map(({ key }) => key)])).toEqual([['left', 'far', ['b', 'gone']], ['left', 'short', ['d']], ['late', 'short', ['a', 'c']]]);
+  expect(groups.map(({ kind, reason, named }) => [kind, reason, named.map(({ key }) => key)])).toEqual([['left', 'far', ['b', 'gone']], ['left', 'short', ['d']], ['late', 'short', ['a', 'c']]]);
   expect(overdue.map(({ task: { key }, day: on }) => [key, on])).toEqual([['old', '2026-05-08']]);
 });
 
@@ -62,6 +65,22 @@ test('a week has the hours of its days from the first day of the plan on, and wh
   expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: true, unled: false }]]), monday)).toBe('dark');
   expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: false, unled: true }]]), monday)).toBe('unled');
   expect([hoursRefusal(hours, monday), hoursRefusal(new Map(), monday)]).toEqual([null, null]);
+});
+
+test('the times of a repeating task that find no place are one line with their days', () => {
+  const time = (on: string, late = 0): PlannedTrouble => ({ key: ownTaskKey('t1', day(on)), what: 'Mow', yard, kind: late > 0 ? 'late' : 'left', late, minutes: 10, reason: 'short', mend: null });
+  const named = (...troubles: PlannedTrouble[]) => tellTroubles(plan([], troubles), new Map()).groups.flatMap((group) => group.named.map((one) => words.trouble(one).replaceAll('\u00a0', ' ')));
+  expect(named(time('2026-05-18'), time('2026-05-04'), time('2026-05-11'))).toEqual(['Mow, 3 times, 4 May, 11 May and 18 May']);
+  expect(named(time('2026-05-04', 2), time('2026-05-11', 5))).toEqual(['Mow, 2 times, 4 May and 11 May, up to 5 days late']);
+  expect(named(time('2026-05-04'), { ...time('2026-05-04'), key: ownTaskKey('t2', day('2026-05-04')), what: 'Paint' })).toEqual(['Mow', 'Paint']);
+  expect(named(...Array.from({ length: 20 }, (_, at) => time(addDays(day('2026-05-04'), at))))).toEqual(['Mow, 20 times from 4 May to 23 May']);
+});
+
+test('a weekly pattern is said in a few words, and tasks that wait are counted', () => {
+  const [evening, saturday] = [{ from: 1080, until: 1200 }, { from: 480, until: 960 }];
+  expect(patternText([evening, evening, evening, evening, evening, saturday, null])).toBe('Mon to Fri 18-20, Sat 8-16');
+  expect([patternText([null, null, null, null, null, null, evening]), patternText([])]).toEqual(['Sun 18-20', '']);
+  expect([words.waiting(12, 9), words.waiting(2, 2), words.waiting(1, 1), words.waiting(3, 0)].map((text) => text.replaceAll('\u00a0', ' '))).toEqual(['12 tasks wait for a day, 9 of them overdue', '2 tasks wait for a day, all of them overdue', '1 task waits for a day and is overdue', '3 tasks wait for a day']);
 });
 
 test('a day to which a visit can go says how full it is, what would give way, and what its work lacks there', () => {

@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, useState, type FormEvent, type ReactNode } fr
 import type { OwnTask } from '#shared/contract/work.ts';
 import { weatherNeeds } from '#shared/contract/work.ts';
 import type { Fault } from '#shared/faults.ts';
+import { ownTimeOf } from '#shared/taskKeys.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
@@ -37,7 +38,7 @@ export function TasksScreen() {
     say(answer.ok ? words.settled(task.what) : answer.sentence);
   };
   /** The time of a task that is asked for next; of a repeating one each is done by itself. */
-  const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => one.key.startsWith(`own|${key}|`))?.earliest ?? null));
+  const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => ownTimeOf(one.key)?.task === key)?.earliest ?? null));
   const actsOn = (task: OwnTask): [string, () => void][] => {
     const next = nextOf(task);
     const settling: [string, () => void][] =

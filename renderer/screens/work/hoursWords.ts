@@ -23,6 +23,7 @@ export const hoursWords = {
   zone: 'Time zone',
   keep: 'Keep these hours',
   kept: 'The hours are kept; the next plan goes by them.',
+  keptNone: 'That is kept: nobody has any hours, so nothing can be planned until there are some.',
   noName: 'A person needs a name.',
   longName: (name: string, most: number) => `“${name}” is longer than the ${most} letters that a name has room for.`,
   noZone: 'Write down the time zone, as America/Chicago; the hours of daylight follow from it.',

@@ -22,6 +22,9 @@ export function weekDays(monday: Day): Day[] {
   return [0, 1, 2, 3, 4, 5, 6].map((at) => addDays(monday, at));
 }
 
+/** A plan made today reaches so many days ahead, today among them. */
+export const planDays = 56;
+
 /** The Mondays of the weeks that a plan reaches into. */
 export function weeksOf({ from, until }: Pick<WorkPlan, 'from' | 'until'>): Day[] {
   const weeks: Day[] = [];
