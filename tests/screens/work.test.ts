@@ -47,7 +47,7 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   const wednesday = page.getByRole('textbox', { name: 'You, Wednesday' });
   await wednesday.fill('17:30-');
   await page.getByRole('button', { name: 'Keep these hours' }).press('Enter');
-  expect(await words(page.getByRole('alert'))).toContain('“17:30-” on Wednesday is no stretch of the day.');
+  expect(await words(page.getByRole('alert'))).toContain('Wednesday: “17:30-” has only one time. Type from when until when, like 17:30-20 or 5:30-8 pm.');
   // Typing goes on with a person that is added; who is taken away again is in nobody's way.
   await page.getByRole('button', { name: 'Add a person' }).press('Enter');
   await page.keyboard.type('Sam');
@@ -178,7 +178,7 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   // It is the sheet that was printed.
   await expect.poll(() => page.getByRole('combobox', { name: 'Sheet' }).inputValue(), soon).toBe('stores');
   await page.getByRole('textbox', { name: 'QY-1, frames of bees' }).fill('6');
-  await page.getByRole('textbox', { name: 'Hours' }).fill('12:15-13:45');
+  await page.getByRole('textbox', { name: 'Hours' }).fill('12:15-1:45 pm');
   await page.getByRole('textbox', { name: 'People' }).fill('2');
   await page.getByRole('textbox', { name: 'Miles' }).fill('14');
   await page.keyboard.press('Control+Enter');

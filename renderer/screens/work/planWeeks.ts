@@ -92,14 +92,3 @@ export function spell(minutes: number): string {
 export function clock(minutes: number): string {
   return `${Math.floor(minutes / 60)}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;
 }
-
-/** Minutes of the day as typed: `17:30`, `1730`, `17`, `5:30 pm`; null if it is none. */
-export function readClock(typed: string): number | null {
-  const parts = /^(\d{1,2})(?:[:.h]?([0-5]\d))?\s*(?:([ap])\.?m\.?)?$/i.exec(typed.trim());
-  if (parts === null) return null;
-  const hour = Number(parts[1]);
-  const half = parts[3]?.toLowerCase();
-  if (half !== undefined && (hour < 1 || hour > 12)) return null;
-  const minutes = (half === undefined ? hour : (hour % 12) + (half === 'p' ? 12 : 0)) * 60 + Number(parts[2] ?? 0);
-  return minutes <= 24 * 60 ? minutes : null;
-}
