@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { chiefTask, hoursRefusal, visitsOn, weekLoadOf } from '#renderer/screens/work/planWeeks.ts';
+import { chiefTask, freeOn, homeOn, hoursRefusal, visitsOn, weekLoadOf } from '#renderer/screens/work/planWeeks.ts';
 import { moveDayText, usualMove } from '#renderer/screens/work/moveDayText.ts';
 import { patternText } from '#renderer/screens/work/patternText.ts';
 import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
@@ -56,15 +56,31 @@ test('troubles of one reason are told together, what finds no place first; what 
 
 test('a week has the hours of its days from the first day of the plan on, and what is out on them for all people', () => {
   const monday = day('2026-05-04');
-  const hours = new Map(Array.from({ length: 28 }, (_, at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === '2026-05-10' ? 0 : 200, dark: false, unled: false }]));
+  const hours = new Map(Array.from({ length: 28 }, (_, at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === '2026-05-10' ? 0 : 200, all: 200, dark: false, unled: false }]));
   const own = plan([outing('2026-05-07', []), outing('2026-05-09', [], { people: ['You', 'Helper'] }), outing('2026-05-12', [])]);
-  expect(weekLoadOf(own, monday, hours)).toEqual({ out: 300, have: 800 });
-  expect(weekLoadOf(own, day('2026-05-18'), hours)).toEqual({ out: 0, have: 400 });
+  expect(weekLoadOf(own, monday, hours)).toEqual({ out: 300, home: 0, have: 800, all: 1000, over: 0 });
+  expect(weekLoadOf(own, day('2026-05-18'), hours)).toEqual({ out: 0, home: 0, have: 400, all: 400, over: 0 });
   expect(weekLoadOf(own, monday, new Map())).toBeNull();
   expect(hoursRefusal(hours, day('2026-05-10'))).toBe('nobody');
-  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: true, unled: false }]]), monday)).toBe('dark');
-  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, dark: false, unled: true }]]), monday)).toBe('unled');
+  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, all: 200, dark: true, unled: false }]]), monday)).toBe('dark');
+  expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, all: 200, dark: false, unled: true }]]), monday)).toBe('unled');
   expect([hoursRefusal(hours, monday), hoursRefusal(new Map(), monday)]).toEqual([null, null]);
+});
+
+test('work at home takes of the hours of its day and week, of those first that are of no use at the hives', () => {
+  const [monday, tuesday] = [day('2026-05-11'), day('2026-05-12')];
+  const hours = new Map([0, 1, 2, 3, 4, 5, 6].map((at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === tuesday ? 0 : 120, all: 180, dark: on === tuesday, unled: false }]));
+  const wax = (on: Day, minutes: number, people = 1) => ({ day: on, task: { ...row('wax', 0, 0), minutes, people } });
+  const own = { ...plan([outing('2026-05-13', [row('feed', 5)])]), home: [wax(monday, 100), wax(tuesday, 45, 2)] };
+  expect([monday, tuesday, day('2026-05-13')].map((on) => homeOn(own, on))).toEqual([100, 90, 0]);
+  expect([0, 60, 100, 200].map((home) => freeOn({ have: 120, all: 180 }, home))).toEqual([120, 120, 80, 0]);
+  const { out, home, have, all, over } = weekLoadOf(own, monday, hours)!;
+  expect([out > 0, home, have, all, over]).toEqual([true, 190, 720, 1260, 0]);
+  const said = (more: Partial<Parameters<typeof words.weekLoad>[0]>) => words.weekLoad({ out: 0, home: 0, have: 0, all: 0, over: 0, ...more }).replaceAll('\u00a0', ' ');
+  expect([said({}), said({ out: 60, have: 120, all: 180 }), said({ out: 60, home: 30, have: 120, all: 180 }), said({ home: 30, have: 120, all: 120 })]).toEqual([
+    'Nobody has hours in these days.', '1 h out of the 2 h that there are.', '1 h out and 30 min at home, of the 3 h that there are, 1 h of them for work at home only.', '30 min at home, of the 2 h that there are.',
+  ]);
+  expect(weekLoadOf({ ...own, home: [wax(monday, 1300)] }, monday, hours)?.over).toBe(out + 1300 - 1260);
 });
 
 test('the times of a repeating task that find no place are one line with their days', () => {

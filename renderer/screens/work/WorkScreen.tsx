@@ -222,7 +222,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
         )}
         {week === null || view === 'month' ? null : (
           <span className="push">
-            {words.weekLoad(week.out, week.have)} {week.out > week.have ? <span className="needs">{words.weekOver(week.out - week.have)}</span> : null}
+            {words.weekLoad(week)} {week.over > 0 ? <span className="needs">{words.weekOver(week.over)}</span> : null}
           </span>
         )}
       </div>

@@ -105,6 +105,8 @@ export const hoursWords = {
   atHome: 'at home',
   earliest: 'Not before',
   latest: 'Not after',
+  latestHelp: 'Left empty: on the first day only',
+  latestHelpEach: 'Of the first time. Left empty: one day each time',
   minutesEach: 'Minutes of one person',
   persons: 'People',
   weather: 'Weather',

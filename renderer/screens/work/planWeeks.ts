@@ -45,14 +45,36 @@ export function loadOn(plan: WorkPlan, day: Day): { working: number; room: numbe
   };
 }
 
-/** Person-minutes out, driving included, in the week from a Monday, and that there are from the first day of the plan on; null while the hours are not read. */
-export function weekLoadOf(plan: WorkPlan, monday: Day, days: ReadonlyMap<Day, WorkDay>): { out: number; have: number } | null {
+/** Person-minutes planned at home on a day. */
+export function homeOn({ home }: Pick<WorkPlan, 'home'>, on: Day): number {
+  return home.reduce((sum, { day, task }) => sum + (day === on ? task.minutes * task.people : 0), 0);
+}
+
+/** What a day without a visit has left for one, once what is planned at home has its time; that takes first what is of no use at the hives. */
+export function freeOn({ have, all }: Pick<WorkDay, 'have' | 'all'>, home: number): number {
+  return Math.max(0, Math.min(have, all - home));
+}
+
+export interface WeekLoadHere {
+  /** Out, driving included, and at home. */
+  readonly out: number;
+  readonly home: number;
+  /** That there are for the bees, and in all. */
+  readonly have: number;
+  readonly all: number;
+  /** By how much that is too much. */
+  readonly over: number;
+}
+
+/** Person-minutes planned in the week from a Monday, and that there are from the first day of the plan on; null while the hours are not read. */
+export function weekLoadOf(plan: WorkPlan, monday: Day, days: ReadonlyMap<Day, WorkDay>): WeekLoadHere | null {
   const own = weekDays(monday).filter((day) => day >= plan.from && day <= plan.until);
   if (!own.every((day) => days.has(day))) return null;
-  return {
-    out: plan.outings.filter(({ day }) => own.includes(day)).reduce((sum, { leave, back, people }) => sum + (back - leave) * people.length, 0),
-    have: own.reduce((sum, day) => sum + (days.get(day)?.have ?? 0), 0),
-  };
+  const out = plan.outings.filter(({ day }) => own.includes(day)).reduce((sum, { leave, back, people }) => sum + (back - leave) * people.length, 0);
+  const home = own.reduce((sum, day) => sum + homeOn(plan, day), 0);
+  const have = own.reduce((sum, day) => sum + (days.get(day)?.have ?? 0), 0);
+  const all = own.reduce((sum, day) => sum + (days.get(day)?.all ?? 0), 0);
+  return { out, home, have, all, over: Math.max(0, out - have, out + home - all) };
 }
 
 /** Why no visit can be put on a day as far as hours go; null where one can, or where the hours are not read yet. */

@@ -3,10 +3,16 @@ import type { Day } from '#shared/days.ts';
 import type { HoursLack } from '#shared/hoursLack.ts';
 import { loadLines, type Load } from '#shared/loadWords.ts';
 import { counted, dayShort, dayText, dayWithWeekday, fixed, momentText } from '../../parts/format.ts';
-import { spell } from './planWeeks.ts';
+import { spell, type WeekLoadHere } from './planWeeks.ts';
 import type { NamedTrouble } from './troubleGroups.ts';
 
 const weather = { any: 'any weather', dry: 'a dry day', flying: 'a dry, warm day' } as const;
+
+/** What a week is planned for, of the hours that it has. */
+function weekLoad({ out, home, have, all }: WeekLoadHere): string {
+  if (home === 0) return have === 0 ? 'Nobody has hours in these days.' : `${spell(out)} out of the ${spell(have)} that there are.`;
+  return `${out === 0 ? '' : `${spell(out)} out and `}${spell(home)} at home, of the ${spell(all)} that there are${all > have ? `, ${spell(all - have)} of them for work at home only` : ''}.`;
+}
 
 /** So many days are named one by one. */
 const namedDays = 8;
@@ -80,7 +86,7 @@ export const words = {
   earlier: 'Week before',
   later: 'Week after',
   weekOf: (monday: Day, sunday: Day) => `${dayShort(monday)} to ${dayText(sunday)}`,
-  weekLoad: (out: number, have: number) => (have === 0 ? 'Nobody has hours in these days.' : `${spell(out)} out of the ${spell(have)} that there are.`),
+  weekLoad,
   weekOver: (over: number) => `That is ${spell(over)} more than there is.`,
   board: (from: Day, until: Day) => `Visits by yard and day, ${dayText(from)} to ${dayText(until)}`,
   boardHelp: 'Arrow keys go from cell to cell, Enter opens a visit. Space picks it up, the left and right arrows carry it to another day, Space puts it down, Esc lets it go. Or drag it.',
@@ -90,6 +96,7 @@ export const words = {
   loadOf: (working: number, room: number) => `${spell(working)} of ${spell(room)}`,
   over: (minutes: number) => `${spell(minutes)} too much`,
   idle: (have: number) => `${spell(have)} free`,
+  atHome: (minutes: number) => `${spell(minutes)} at home`,
   noHours: 'no hours',
   dark: 'dark',
   unled: 'nobody who goes alone',
