@@ -5,7 +5,7 @@ import { mondayOf, moveChoices, spell, weekDays, weeksOf } from '#renderer/scree
 import { freshTask, overBy, pastDay, readTask } from '#renderer/screens/work/taskForm.ts';
 import type { YardId } from '#shared/brands.ts';
 import type { OwnTask, PlanChoice } from '#shared/contract/work.ts';
-import { day } from '#shared/days.ts';
+import { day, type Day } from '#shared/days.ts';
 
 const yard = 3 as YardId;
 const choice = (key: string, kind: PlanChoice['kind'], on: string, of = yard): PlanChoice => ({ key, kind, day: day(on), yard: of, task: null });
@@ -18,6 +18,15 @@ test('a visit that is carried is pinned to its new day and kept off the old one,
   // There and back again leaves the visit pinned where it began, and nothing against that day.
   const there = moveChoices([], yard, from, to).choose.map((one, at) => ({ ...one, key: `k${at}` }));
   expect(moveChoices(there, yard, to, from)).toEqual({ lift: ['k0', 'k1'], choose: [{ kind: 'pin', day: from, yard, task: null }, { kind: 'forbid', day: to, yard, task: null }] });
+});
+
+test('work of a visit that was asked for on its day by itself is asked for on the new one', () => {
+  const [from, to] = [day('2026-12-02'), day('2026-12-04')];
+  const of = (key: string, kind: PlanChoice['kind'], on: Day, task: string): PlanChoice => ({ key, kind, day: on, yard: null, task });
+  const said = [of('c1', 'lock', from, 'round|3'), of('c2', 'forbid', to, 'round|3'), of('c3', 'pin', from, 'round|4'), of('c4', 'pin', from, 'feed'), of('c5', 'pin', to, 'feed')];
+  const { lift, choose } = moveChoices(said, yard, from, to, ['round|3', 'feed']);
+  expect(lift).toEqual(['c1', 'c2', 'c4']);
+  expect(choose).toEqual([{ kind: 'pin', day: to, yard, task: null }, { kind: 'forbid', day: from, yard, task: null }, { kind: 'lock', day: to, yard: null, task: 'round|3' }]);
 });
 
 test('weeks begin on Monday and cover the whole plan', () => {

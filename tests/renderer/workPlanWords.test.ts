@@ -101,12 +101,14 @@ test('a weekly pattern is said in a few words, and tasks that wait are counted',
 
 test('a day to which a visit can go says how full it is, what would give way, and what its work lacks there', () => {
   const names = (of: YardId) => (of === 4 ? 'Larch Bend' : 'Millrace');
-  const one = { day: day('2026-05-09'), room: 300, taken: 0, work: 90, beside: [], together: true, forbidden: false };
+  const one = { day: day('2026-05-09'), room: 300, taken: 0, kept: 0, work: 90, beside: [], together: true, elsewhere: [], forbidden: false };
   const said = (more: Partial<MoveDay>) => moveDayText({ ...one, ...more }, names).replaceAll('\u00a0', ' ');
   expect(said({})).toBe('Sat 9 May 2026: free, room for 5 h of work');
   expect(said({ taken: 200, beside: [4 as YardId, 5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, Millrace, 3 h 20 of 5 h taken');
   expect(said({ taken: 250, beside: [4 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h 10 of 5 h taken; 40 min too little for this work');
-  expect(said({ taken: 250, beside: [4 as YardId], together: false, forbidden: true })).toBe('Sat 9 May 2026: Larch Bend would go elsewhere, room for 5 h; ruled out so far');
+  expect(said({ taken: 250, beside: [4 as YardId], together: false, elsewhere: [4 as YardId], forbidden: true })).toBe('Sat 9 May 2026: Larch Bend would go elsewhere, room for 5 h; ruled out so far');
+  // What is held there stays, and has its time.
+  expect(said({ taken: 290, kept: 240, beside: [4 as YardId, 5 as YardId], together: false, elsewhere: [5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h of 5 h taken; Millrace would go elsewhere; 30 min too little for this work');
   const days = [{ ...one, day: day('2026-05-04') }, { ...one, day: day('2026-05-07'), room: 60 }, one];
   expect([usualMove(days, day('2026-05-05')), usualMove(days, day('2026-05-10')), usualMove([], today)]).toEqual(['2026-05-09', '2026-05-04', null]);
   expect(usualMove(days.slice(0, 2), day('2026-05-05'))).toBe('2026-05-07');

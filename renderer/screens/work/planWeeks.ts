@@ -89,16 +89,20 @@ export function chiefTask(visits: readonly BoardVisit[], tasks: ReadonlyMap<stri
   return all.find(({ key }) => (tasks.get(key)?.source ?? 'round') !== 'round') ?? all[0];
 }
 
-/** What has to be said and unsaid for a visit to go from one day to another. */
-export function moveChoices(choices: readonly PlanChoice[], yard: YardId, from: Day, to: Day): { lift: string[]; choose: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>[] } {
+/** What has to be said and unsaid for a visit to go from one day to another, its work by itself too: what of it was asked for on its day is asked for on the new one. */
+export function moveChoices(choices: readonly PlanChoice[], yard: YardId, from: Day, to: Day, work: readonly string[] = []): { lift: string[]; choose: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>[] } {
+  const holds = ({ kind }: PlanChoice) => kind === 'pin' || kind === 'lock';
   const own = choices.filter((one) => one.yard === yard && one.task === null);
-  const lift = own.filter(({ kind, day }) => (day === from && (kind === 'pin' || kind === 'lock')) || (day === to && kind === 'forbid')).map(({ key }) => key);
+  const ofWork = choices.filter(({ task }) => task !== null && work.includes(task));
+  const lift = [...own, ...ofWork].filter((one) => (one.day === from && holds(one)) || (one.day === to && one.kind === 'forbid')).map(({ key }) => key);
   const said = (kind: PlanChoice['kind'], day: Day) => own.some((one) => one.kind === kind && one.day === day);
+  const goes = ofWork.filter((one) => one.day === from && holds(one) && !ofWork.some((other) => other.day === to && other.task === one.task && holds(other)));
   return {
     lift,
     choose: [
       ...(said('pin', to) ? [] : [{ kind: 'pin' as const, day: to, yard, task: null }]),
       ...(said('forbid', from) ? [] : [{ kind: 'forbid' as const, day: from, yard, task: null }]),
+      ...goes.map((one) => ({ kind: one.kind, day: to, yard: one.yard, task: one.task })),
     ],
   };
 }

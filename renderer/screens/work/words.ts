@@ -145,6 +145,7 @@ export const words = {
   dayFree: (room: string) => `free, room for ${room} of work`,
   dayBeside: (names: string, taken: string, room: string) => `with ${names}, ${taken} of ${room} taken`,
   dayInstead: (names: string, room: string) => `${names} would go elsewhere, room for ${room}`,
+  dayBoth: (names: string, kept: string, room: string, elsewhere: string) => `with ${names}, ${kept} of ${room} taken; ${elsewhere} would go elsewhere`,
   dayShort: (short: string) => `${short} too little for this work`,
   dayForbidden: 'ruled out so far',
   noRoomOn: (yard: string, day: Day) => `${dayWithWeekday(day)} has no room for the way to ${yard} and back.`,
