@@ -1,5 +1,5 @@
-import type { Cells, Column } from './entryForms.ts';
-import { number } from './figures.ts';
+import { fields, type Cells, type Column } from './entryForms.ts';
+import { hold, number } from './figures.ts';
 
 /**
  * Borders of the ordinary: beyond them a form asks, it does not refuse (common practice, no source).
@@ -16,9 +16,9 @@ export const waterStandard = { honey: 20, heather: 23 } as const;
 
 /** What is said of a share of water in honey that is out of the ordinary, or null. Per cent. */
 export function strangeWater(water: number): string | null {
-  if (water > waterStandard.heather) return `${number(water, 2)} % water is more than any standard allows for honey: ${waterStandard.honey} % by the Codex, ${waterStandard.heather} % for heather honey. It would ferment.`;
-  if (water > waterStandard.honey) return `${number(water, 2)} % water is above the standard: ${waterStandard.honey} % by the Codex; heather honey may have ${waterStandard.heather} %.`;
-  return water < ordinary.moistureLeast ? `${number(water, 2)} % water is very dry for honey.` : null;
+  if (water > waterStandard.heather) return `${number(water, 2)}${hold}% water is more than any standard allows for honey: ${waterStandard.honey}${hold}% by the Codex, ${waterStandard.heather}${hold}% for heather honey. It would ferment.`;
+  if (water > waterStandard.honey) return `${number(water, 2)}${hold}% water is above the standard: ${waterStandard.honey}${hold}% by the Codex; heather honey may have ${waterStandard.heather}${hold}%.`;
+  return water < ordinary.moistureLeast ? `${number(water, 2)}${hold}% water is very dry for honey.` : null;
 }
 
 export interface Strange {
@@ -31,12 +31,17 @@ const pounds = (amount: number, unit: string | undefined) => (unit === 'kg' ? am
 /** What is possible in a row of the exchange form and out of the ordinary, each with a sentence. Cells that are no plain numbers are left to the desk. */
 export function strangeIn(row: Cells): Strange[] {
   const found: Strange[] = [];
-  const figure = (column: Column): number | null => (/^\d*\.?\d+$/.test(row[column]?.trim() ?? '') ? Number(row[column]) : null);
+  const figure = (column: Exclude<Column, 'date' | 'entry'>): number | null => {
+    const [text, field] = [row[column]?.trim() ?? '', fields[column]];
+    if (!/^\d*\.?\d+$/.test(text)) return null;
+    // What is impossible is refused, so it is not asked about before.
+    return field.type === 'number' && (Number(text) < field.min || Number(text) > field.max) ? null : Number(text);
+  };
   // The sentence is only made where it is said: a file may have a million rows.
   const ask = (column: Column, strange: boolean, says: () => string) => {
     if (strange) found.push({ column, sentence: says() });
   };
-  const above = (column: Column, most: number, says: (value: string) => string) => {
+  const above = (column: Exclude<Column, 'date' | 'entry'>, most: number, says: (value: string) => string) => {
     const value = figure(column);
     if (value !== null) ask(column, value > most, () => says(number(value, 2)));
   };

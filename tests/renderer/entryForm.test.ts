@@ -182,6 +182,8 @@ test('what is possible and unlikely is asked about, not refused', () => {
   expect(asked({ hours: '17', people: '13', miles: '301', count: '6', frames_bees: '21', frames_brood: '11', frames_stores: '21', weight: '151', unit: 'lb', price: '20001', quantity: '5001' })).toEqual([
     'frames_bees', 'frames_brood', 'frames_stores', 'count', 'weight', 'hours', 'people', 'miles', 'price', 'quantity',
   ]);
+  // What is impossible is refused, not asked about.
+  expect(asked({ moisture: '60', frames_bees: '101', bees: '200000', people: '101' })).toEqual([]);
   expect(asked({ quantity: '0', note: 'counted 4, the book had 4' })).toEqual([]);
 });
 
@@ -194,9 +196,9 @@ test('the water of honey: asked about above the standard, refused above what hon
   expect(water('60')).toBe('“60” is above 40, the most that makes sense: honey has some 13 to 23 %, and its refractometers read 12 to 27 %.');
   expect(water('0')).toBe('“0” is below 10, the least that makes sense: honey has some 13 to 23 %, and its refractometers read 12 to 27 %.');
   expect(water('20')).toBe('taken');
-  expect(water('22.5')).toBe('22.5 % water is above the standard: 20 % by the Codex; heather honey may have 23 %.');
-  expect(water('25')).toBe('25 % water is more than any standard allows for honey: 20 % by the Codex, 23 % for heather honey. It would ferment.');
-  expect(water('13.9')).toBe('13.9 % water is very dry for honey.');
+  expect(water('22.5')).toBe('22.5\u00a0% water is above the standard: 20\u00a0% by the Codex; heather honey may have 23\u00a0%.');
+  expect(water('25')).toBe('25\u00a0% water is more than any standard allows for honey: 20\u00a0% by the Codex, 23\u00a0% for heather honey. It would ferment.');
+  expect(water('13.9')).toBe('13.9\u00a0% water is very dry for honey.');
 });
 
 test('more hours than the day has, a queen above every age, and more mites than bees are refused with what is wrong', () => {

@@ -156,3 +156,11 @@ test.each([
 });
 
 test.each([['160', 16_000], ['$160', 16_000], ['US$ 160', 16_000], ['USD 160.50', 16_050], ['160.5 dollars', 16_050], ['1,234.50', 123_450], ['0', 0], ['10000000', 1_000_000_000]])('the price “%s” is understood', (typed, cents) => expect(readPrice(typed)).toEqual({ ok: true, cents }));
+
+test('numbers of an offer beyond what can be are refused at their field, not by the desk', () => {
+  const faults = (typed: Partial<TypedOffer>) => readOffer({ ...blankOffer, seller: 'S', each: '160', orderBy: '2027-01-31', ...typed }, 'month-first').faults;
+  expect(faults({ least: '100001' })).toEqual({ least: '“100001” is above 100,000, the most that makes sense here.' });
+  expect(faults({ kind: 'nuc', frames: '13' })).toEqual({ frames: '“13” is above 12, the most that makes sense here.' });
+  expect(faults({ least: '2.5', most: '-1', pounds: '21' })).toEqual({ least: '“2.5” is not a whole number. Type it, such as 10.', most: expect.stringContaining('“-1” is below'), pounds: '“21” is above 20 lb, the most that makes sense here.' });
+  expect(faults({ least: '100000', kind: 'nuc', frames: '12' })).toEqual({});
+});

@@ -147,7 +147,7 @@ export const words = {
   survivorsName: 'Chances of survivors',
   forecastBy: 'By yard',
   living: 'Alive now',
-  past: 'Lost before',
+  past: (from: string | null) => (from === null ? 'Lost before' : `Lost from ${from} on`),
   ratio: 'Against the others',
   expected: 'Likely alive',
   room: 'Room',
