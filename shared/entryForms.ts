@@ -45,10 +45,13 @@ export type FieldType =
   | { readonly type: 'place' }
   | { readonly type: 'money' }
   | { readonly type: 'causes' }
-  | { readonly type: 'number'; readonly min: number; readonly max?: number; readonly whole?: boolean }
+  | { readonly type: 'number'; readonly min: number; readonly max: number; readonly whole?: boolean; readonly over: string }
   | { readonly type: 'choice'; readonly of: readonly string[] };
 
-/** How each column is read and called, wherever it is used. */
+/**
+ * How each column is read and called, wherever it is used. A `max` is where a figure stops being possible, with some room
+ * (common practice, no source, but for water); `over` says why. What is possible and unlikely is in `shared/ordinary.ts`.
+ */
 export const fields: Readonly<Record<Exclude<Column, 'date' | 'entry'>, FieldType & { readonly label: string }>> = {
   yard: { type: 'yard', label: 'Yard' },
   colony: { type: 'colony', label: 'Colony' },
@@ -62,37 +65,37 @@ export const fields: Readonly<Record<Exclude<Column, 'date' | 'entry'>, FieldTyp
   new_queen: { type: 'choice', of: newQueens, label: 'New queen' },
   into: { type: 'colony', label: 'Into colony' },
   what: { type: 'choice', of: queenEvents, label: 'What' },
-  frames_bees: { type: 'number', min: 0, label: 'Frames of bees' },
-  frames_brood: { type: 'number', min: 0, label: 'Frames of brood' },
-  frames_stores: { type: 'number', min: 0, label: 'Frames of stores' },
+  frames_bees: { type: 'number', min: 0, max: 100, over: 'no hive is that large', label: 'Frames of bees' },
+  frames_brood: { type: 'number', min: 0, max: 100, over: 'no hive is that large', label: 'Frames of brood' },
+  frames_stores: { type: 'number', min: 0, max: 100, over: 'no hive is that large', label: 'Frames of stores' },
   eggs: { type: 'yes-no', label: 'Eggs' },
   queen_seen: { type: 'yes-no', label: 'Queen seen' },
   queen_cells: { type: 'choice', of: queenCells, label: 'Queen cells' },
-  temper: { type: 'number', min: 1, max: 5, whole: true, label: 'Temper' },
-  mites: { type: 'number', min: 0, whole: true, label: 'Mites counted' },
-  bees: { type: 'number', min: 1, whole: true, label: 'Bees in the sample' },
+  temper: { type: 'number', min: 1, max: 5, whole: true, over: '5 is the fiercest', label: 'Temper' },
+  mites: { type: 'number', min: 0, max: 100_000, whole: true, over: 'no colony has as many bees', label: 'Mites counted' },
+  bees: { type: 'number', min: 1, max: 100_000, whole: true, over: 'no colony has as many bees', label: 'Bees in the sample' },
   method: { type: 'choice', of: washMethods, label: 'Method' },
   active_ingredient: { type: 'text', label: 'Active ingredient' },
   end_date: { type: 'day', label: 'Until' },
   feed: { type: 'choice', of: feeds, label: 'Feed' },
-  amount: { type: 'number', min: 0, label: 'Amount' },
+  amount: { type: 'number', min: 0, max: 1000, over: 'no colony takes so much', label: 'Amount' },
   unit: { type: 'choice', of: amountUnits, label: 'Unit' },
   box: { type: 'choice', of: boxes, label: 'Box' },
-  count: { type: 'number', min: 1, whole: true, label: 'How many' },
-  gross: { type: 'number', min: 0, label: 'Full weight' },
-  tare: { type: 'number', min: 0, label: 'Empty weight' },
-  moisture: { type: 'number', min: 0, max: 100, label: 'Water, per cent' },
+  count: { type: 'number', min: 1, max: 50, whole: true, over: 'no hive carries so many', label: 'How many' },
+  gross: { type: 'number', min: 0, max: 200_000, over: 'no yard gives so much', label: 'Full weight' },
+  tare: { type: 'number', min: 0, max: 200_000, over: 'no yard gives so much', label: 'Empty weight' },
+  moisture: { type: 'number', min: 10, max: 40, over: 'honey has some 13 to 23 %, and its refractometers read 12 to 27 %', label: 'Water, per cent' },
   lot: { type: 'text', label: 'Lot' },
-  weight: { type: 'number', min: 0, label: 'Stores' },
+  weight: { type: 'number', min: 0, max: 2000, over: 'no hive holds so much', label: 'Stores' },
   cause: { type: 'causes', label: 'Cause' },
   price: { type: 'money', label: 'Price' },
   item: { type: 'text', label: 'Item' },
-  quantity: { type: 'number', min: 0, label: 'Quantity' },
+  quantity: { type: 'number', min: 0, max: 1_000_000, over: 'no shed holds so much', label: 'Quantity' },
   from: { type: 'place', label: 'From' },
   to: { type: 'place', label: 'To' },
-  hours: { type: 'number', min: 0, label: 'Hours' },
-  people: { type: 'number', min: 1, whole: true, label: 'People' },
-  miles: { type: 'number', min: 0, label: 'Miles' },
+  hours: { type: 'number', min: 0, max: 2400, over: 'a day has 24 hours for each person', label: 'Hours' },
+  people: { type: 'number', min: 1, max: 100, whole: true, over: 'so many do not work in one yard', label: 'People' },
+  miles: { type: 'number', min: 0, max: 2000, over: 'nobody drives so far in a day', label: 'Miles' },
   task: { type: 'text', label: 'Task' },
   note: { type: 'text', label: 'Note' },
 };

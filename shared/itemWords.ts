@@ -32,3 +32,34 @@ function one(name: string): string {
   const single = always.test(head) ? head : head.replace(/([^aeiou])ies$/, '$1y').replace(/(x|ch|sh|ss)es$/, '$1').replace(/([^s])s$/, '$1');
   return `${single}${tail}`;
 }
+
+/** Units by which goods are weighed, measured or charged, as they stand after a name: `wax, kg`. */
+const measures = new Set(['lb', 'lbs', 'pound', 'kg', 'kilogram', 'g', 'gram', 'oz', 'ounce', 'ton', 'l', 'liter', 'litre', 'ml', 'gal', 'gallon', 'qt', 'quart', 'pint', 'ft', 'foot', 'feet', 'yd', 'yard', 'm', 'meter', 'metre', 'inch', 'h', 'hour', 'mile', 'km']);
+/** Goods that come by weight or measure where their name ends so and says no size. */
+const bulk = new Set([
+  'sugar', 'syrup', 'fondant', 'candy', 'wax', 'beeswax', 'foundation', 'pollen', 'substitute', 'honey', 'propolis', 'jelly', 'paint', 'oil', 'glue', 'acid', 'thymol', 'amitraz', 'fuel', 'gasoline', 'petrol', 'diesel', 'propane', 'gas',
+  'wire', 'rope', 'lumber', 'timber', 'wood', 'burlap', 'cloth', 'fabric', 'feed', 'seed', 'grease', 'water', 'gravel', 'sand', 'alcohol', 'salt', 'postage', 'electricity', 'labour', 'labor',
+]);
+
+/** Whether an item is weighed or measured, so that there may be a part of one; all else is counted whole. */
+export function isMeasured(item: string): boolean {
+  const parts = item.toLowerCase().split(',').map((part) => oneItem(part.trim())).filter((part) => part !== '');
+  const [name = '', ...rest] = parts;
+  if (rest.some((part) => measures.has(part)) || /^(?:in )?bulk$/.test(rest.at(-1) ?? '')) return true;
+  // A size makes it a thing again: `white sugar, 50 lb bag`.
+  if (rest.some((part) => /\d/.test(part) && !/^(?:19|20)\d\d$/.test(part))) return false;
+  const head = /^(.+?)(?: (?:with|of|for|in) .+)?$/.exec(name)?.[1]?.split(/[\s-]+/).at(-1) ?? '';
+  return bulk.has(head) || measures.has(head);
+}
+
+/** Rows that the program writes of a count or of a looked-over hive: house rules may give a hive half a stand, and the account must come out even. */
+const reckoned = /^(?:counted \d|dead-out )/;
+
+/** Why there cannot be so many of an item, or null: a box is a whole box. */
+export function wholeTrouble(count: number, item: string, note = ''): string | null {
+  if (Number.isInteger(count) || isMeasured(item) || reckoned.test(note)) return null;
+  const [less, more] = [Math.floor(count), Math.ceil(count)];
+  const part = (hiveParts as readonly string[]).includes(oneItem(item.split(',')[0] ?? '').trim().toLowerCase());
+  const many = countedItems(2, oneItem(item)).slice(2);
+  return `“${number(count, 6)}” is no whole number, and ${many} are counted whole. Write ${less === 0 ? '' : `${number(less)} or `}${number(more)}.${part ? '' : ` What is weighed or measured has its unit in its name: “${item.split(',')[0] ?? item}, lb”.`}`;
+}

@@ -35,6 +35,13 @@ function amountOf(digits: string, most: number): number | null {
   return points.test(digits) ? Number(digits.replaceAll('.', '').replace(',', '.')) : null;
 }
 
+/** A figure as the exchange form writes it: digits and a point, never powers of ten. */
+export function plainText(amount: number): string {
+  const text = String(amount);
+  if (!text.includes('e')) return text;
+  return Math.abs(amount) >= 1 ? BigInt(amount).toString() : amount.toFixed(15).replace(/\.?0+$/, '');
+}
+
 /** Units with the ways in which they are written, and what one is of the first of its kind: exact (NIST Handbook 44, appendix C, from memory). */
 const units = {
   kg: { of: 'mass', one: 1, names: ['kg', 'kgs', 'kilo', 'kilos', 'kilogram', 'kilograms'] },

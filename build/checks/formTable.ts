@@ -28,7 +28,7 @@ function cellWords(field: FieldType): string {
       return field.of.map(code).join(' ');
     case 'number': {
       const kind = field.whole === true ? 'a whole number' : 'a number';
-      return field.max === undefined ? `${kind}, ${field.min} or more` : `${kind} from ${field.min} to ${field.max}`;
+      return `${kind} from ${field.min} to ${field.max.toLocaleString('en-US')}`;
     }
   }
 }

@@ -1,7 +1,9 @@
 import ICAL from 'ical.js';
 import { Temporal } from 'temporal-polyfill';
-import { addDays, day, type Day } from '#shared/days.ts';
+import { addDays, day, dayInWords, type Day } from '#shared/days.ts';
 import { refuse, type Answer } from '#shared/faults.ts';
+import { eventFault, nameOf } from './eventFault.ts';
+import { splitEvents } from './splitEvents.ts';
 import { product } from './writeCalendar.ts';
 
 /** Time that is taken on one day. Minutes after midnight where the person is; both null for all day. */
@@ -16,7 +18,7 @@ export interface BusyCalendar {
   readonly name: string | null;
   /** In the order of days. */
   readonly spans: readonly BusySpan[];
-  /** Events that take time in these days, and those that do not: cancelled, or shown as free. */
+  /** Events that take time in these days, and those that do not: cancelled, shown as free, or without length. */
   readonly events: number;
   readonly free: number;
   /** Events that cannot be read, each with a sentence; the rest are read all the same. */
@@ -33,36 +35,45 @@ const dayMinutes = 24 * 60;
  * @param zone the person's time zone, as `Europe/Berlin`
  */
 export function readBusy(text: string, fileName: string, from: Day, until: Day, zone: string): Answer<BusyCalendar> {
-  let calendars: ICAL.Component[];
+  const calendars: ICAL.Component[] = [];
+  const unread: string[] = [];
+  const whole = text.replace(/^\uFEFF/, '');
   try {
-    const parsed: unknown = ICAL.parse(text.replace(/^\uFEFF/, ''));
-    calendars = (isMany(parsed) ? parsed : [parsed]).map((one) => new ICAL.Component(one as ConstructorParameters<typeof ICAL.Component>[0]));
+    calendars.push(...parsed(whole));
   } catch {
-    return notRead(fileName);
+    const split = splitEvents(whole);
+    if (split.unread.length === 0) return notRead(fileName);
+    try {
+      calendars.push(...parsed(split.text));
+    } catch {
+      return notRead(fileName);
+    }
+    unread.push(...split.unread);
   }
   if (calendars.length === 0 || calendars.some(({ name }) => name !== 'vcalendar')) return notRead(fileName);
   if (calendars.some((one) => one.getFirstPropertyValue('prodid') === product)) {
     return refuse('refused', `${fileName} is a calendar that Outyard wrote: its visits would take the time of the visits themselves.`, { mend: 'Choose the calendar of your day job or your family.' });
   }
   const spans: BusySpan[] = [];
-  const unread: string[] = [];
   let events = 0;
   let free = 0;
   for (const calendar of calendars) {
-    const components = calendar.getAllSubcomponents('vevent');
-    const byUid = Map.groupBy(components, (one) => String(one.getFirstPropertyValue('uid') ?? ''));
-    for (const [uid, group] of byUid) {
-      // Without a name nothing belongs together.
-      const series = uid === '' ? group.map((one) => [one]) : [group];
-      for (const members of series) {
-        try {
-          const found = ofSeries(members, from, until, zone);
-          events += found.taking;
-          free += found.free;
-          spans.push(...found.spans);
-        } catch (error) {
-          unread.push(`${String(members[0]?.getFirstPropertyValue('summary') ?? 'An event without a name')}: ${error instanceof Error ? error.message : 'it cannot be read'}`);
-        }
+    const sound = calendar.getAllSubcomponents('vevent').filter((one) => {
+      const fault = eventFault(one);
+      if (fault !== null) unread.push(`${nameOf(one)}: ${fault}.`);
+      return fault === null;
+    });
+    for (const members of seriesOf(sound)) {
+      try {
+        const found = ofSeries(members, from, until, zone);
+        events += found.taking;
+        free += found.free;
+        spans.push(...found.spans);
+        if (found.readUntil !== null) unread.push(`${nameOf(members[0] as ICAL.Component)}: it repeats so often that it is read only up to ${dayInWords(found.readUntil)}.`);
+      } catch {
+        // The library's own words are for whoever wrote the file.
+        const why = members.some((one) => one.hasProperty('rrule')) ? 'its rule for repeating cannot be read' : 'it is not written as events are';
+        for (const one of members) unread.push(`${nameOf(one)}: ${why}.`);
       }
     }
   }
@@ -75,13 +86,34 @@ function notRead(fileName: string): Answer<BusyCalendar> {
   return refuse('file-unreadable', `${fileName} cannot be read as a calendar.`, { mend: 'Choose a calendar file, one that ends in .ics and begins with BEGIN:VCALENDAR.' });
 }
 
+/** Events that belong together by their UID: one with its changed repeats. Of several with the same one, an older revision is replaced by a newer (RFC 5545, 3.8.7.4); others stand by themselves. */
+function seriesOf(events: readonly ICAL.Component[]): ICAL.Component[][] {
+  let nameless = 0;
+  return [...Map.groupBy(events, (one) => String(one.getFirstPropertyValue('uid') ?? '') || (nameless += 1)).values()].flatMap((own) => {
+    const changed = own.filter((one) => one.hasProperty('recurrence-id'));
+    const all = own.filter((one) => !one.hasProperty('recurrence-id'));
+    const newest = Math.max(...all.map(revision));
+    const [main, ...more] = all.filter((one) => revision(one) === newest);
+    return main === undefined ? [changed] : [[main, ...changed], ...more.map((one) => [one])];
+  });
+}
+
+function revision(event: ICAL.Component): number {
+  return Number(event.getFirstPropertyValue('sequence') ?? 0) || 0;
+}
+
+function parsed(text: string): ICAL.Component[] {
+  const found: unknown = ICAL.parse(text);
+  return (isMany(found) ? found : [found]).map((one) => new ICAL.Component(one as ConstructorParameters<typeof ICAL.Component>[0]));
+}
+
 /** ical.js gives one calendar as ['vcalendar', ...] and several as a list of those. */
 function isMany(parsed: unknown): parsed is unknown[] {
   return Array.isArray(parsed) && Array.isArray(parsed[0]);
 }
 
-/** One event with its repeats, and the repeats that were changed by themselves. */
-function ofSeries(members: readonly ICAL.Component[], from: Day, until: Day, zone: string): { spans: BusySpan[]; taking: number; free: number } {
+/** One event with its repeats, and the repeats that were changed by themselves. `readUntil`: the day up to which they were gone through, where that is not far enough. */
+function ofSeries(members: readonly ICAL.Component[], from: Day, until: Day, zone: string): { spans: BusySpan[]; taking: number; free: number; readUntil: Day | null } {
   const exceptions = members.filter((one) => one.hasProperty('recurrence-id'));
   const [main] = members.filter((one) => !one.hasProperty('recurrence-id'));
   const spans: BusySpan[] = [];
@@ -89,8 +121,9 @@ function ofSeries(members: readonly ICAL.Component[], from: Day, until: Day, zon
   let free = 0;
   const add = (component: ICAL.Component, start: ICAL.Time, end: ICAL.Time) => {
     const own = spansOf(local(start, component, zone), local(end, component, zone), textOf(component)).filter(({ day: on }) => on >= from && on <= until);
-    if (own.length === 0) return;
-    if (takesTime(component)) {
+    const began = local(start, component, zone).day;
+    if (own.length === 0 && (began < from || began > until)) return;
+    if (own.length > 0 && takesTime(component)) {
       spans.push(...own);
       taking += 1;
     } else free += 1;
@@ -100,21 +133,22 @@ function ofSeries(members: readonly ICAL.Component[], from: Day, until: Day, zon
       const event = new ICAL.Event(one);
       add(one, event.startDate, event.endDate);
     }
-    return { spans, taking, free };
+    return { spans, taking, free, readUntil: null };
   }
   const event = new ICAL.Event(main, { exceptions: [...exceptions], strictExceptions: false });
-  if (event.startDate === null) throw new Error('it has no beginning');
   if (!event.isRecurring()) {
     add(main, event.startDate, event.endDate);
-    return { spans, taking, free };
+    return { spans, taking, free, readUntil: null };
   }
   const repeats = event.iterator();
   // A repeat that lasts into the window may begin before it, and a changed one may come from a later day.
   const [before, beyond] = [addDays(from, -1), addDays(until, 1)];
+  let [last, ended] = [before, false];
   for (let count = 0; count < mostRepeats; count += 1) {
     const start = repeats.next();
-    if (start === undefined || start === null) break;
-    if (plainDay(start) > beyond) break;
+    ended = start === undefined || start === null || plainDay(start) > beyond;
+    if (ended || start == null) break;
+    last = plainDay(start);
     const { item, startDate, endDate } = event.getOccurrenceDetails(start);
     // No zone is more than a day from another.
     if (plainDay(endDate) < before) continue;
@@ -126,7 +160,7 @@ function ofSeries(members: readonly ICAL.Component[], from: Day, until: Day, zon
     const own = new ICAL.Event(one);
     add(one, own.startDate, own.endDate);
   }
-  return { spans, taking, free };
+  return { spans, taking, free, readUntil: ended ? null : last };
 }
 
 function takesTime(component: ICAL.Component): boolean {

@@ -47,7 +47,7 @@ export const calendarHandlers: Handlers<Names> = {
     const { found } = await look(file, context);
     const { hours } = await readHours(store);
     if (!hours.people.some(({ name }) => name === person)) throw new FaultError(refuse('unknown', `Nobody called ${person} is in the hours.`, { field: 'person', mend: 'Write the person down in the hours first.' }));
-    await store.keepPapers([busyPaperOf({ key: '', name: found.name ?? file.name, person, at: context.options.now().stamp, spans: [...found.spans] })]);
+    await store.keepPapers([busyPaperOf({ key: '', name: found.name ?? file.name, person, at: context.options.now().stamp, spans: [...found.spans], unread: found.unread.length })]);
     return status(context);
   },
   'calendar.dropBusy': async ({ key }, context) => {

@@ -9,18 +9,18 @@ import type { Book } from './openBook.ts';
 type Names = 'import.preview' | 'import.enter' | 'export.journal';
 
 /** The last preview of each open book: entering the same file at the same position need not read it again. */
-const previewed = new WeakMap<Book, { hash: string; found: FileImport }>();
+const previewed = new WeakMap<Book, { hash: string; items: string; found: FileImport }>();
 
 export const exchangeHandlers: Handlers<Names> = {
-  'import.preview': async ({ file }, context) => {
+  'import.preview': async ({ file, items }, context) => {
     const bytes = Buffer.from(file.base64, 'base64');
     const book = context.open();
     const hash = sha256(bytes);
-    const found = await importFile(book, bytes, file.name);
-    previewed.set(book, { hash, found });
+    const found = await importFile(book, bytes, file.name, items);
+    previewed.set(book, { hash, items: JSON.stringify(items), found });
     return importReport(file.name, hash, found, await book.today(context.options.now().day));
   },
-  'import.enter': async ({ file, sha256: looked, position }, context) => {
+  'import.enter': async ({ file, sha256: looked, position, items }, context) => {
     const book = context.open();
     const bytes = Buffer.from(file.base64, 'base64');
     const hash = sha256(bytes);
@@ -29,7 +29,7 @@ export const exchangeHandlers: Handlers<Names> = {
     }
     const kept = previewed.get(book);
     previewed.delete(book);
-    const found = kept?.hash === hash && kept.found.position === position ? kept.found : await importFile(book, bytes, file.name);
+    const found = kept?.hash === hash && kept.items === JSON.stringify(items) && kept.found.position === position ? kept.found : await importFile(book, bytes, file.name, items);
     const { day: now, stamp } = context.options.now();
     const today = await book.today(now);
     return importReport(file.name, hash, found, today, await enterImport(book.store, found, file.name, stamp));

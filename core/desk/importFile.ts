@@ -1,6 +1,8 @@
 import type { DateOrder } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, type RowFault } from '#shared/faults.ts';
+import type { NewItem } from '#shared/contract/nearItems.ts';
+import { strangeIn } from '#shared/ordinary.ts';
 import { importRows, readRows, yardsNamedByInstalls, yardsUsed } from '#core/exchange/importRows.ts';
 import { readCsv, type CsvRow } from '#core/exchange/readCsv.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
@@ -8,6 +10,7 @@ import type { Entry } from '#core/journal/kinds.ts';
 import { YardBook, type Yard } from '#core/journal/yardBook.ts';
 import { rowKey, writeRow } from '#core/journal/writeRow.ts';
 import type { Store } from '#core/book/store.ts';
+import { knownItems, newItems, withMeant } from './nearItemHandlers.ts';
 import { loadWorking } from './loadWorking.ts';
 import { isInJournal, keptRows, unsortedRows, type RowAt, type UnsortedRow } from './keptRows.ts';
 import { namesOf } from './names.ts';
@@ -25,6 +28,9 @@ export interface FileImport {
   /** How many of them the book does not hold yet. */
   readonly toKeep: number;
   readonly newYards: readonly Yard[];
+  /** Possible figures out of the ordinary, by line. */
+  readonly strange: readonly { readonly line: number; readonly sentence: string }[];
+  readonly newItems: readonly NewItem[];
   readonly states: readonly ColonyState[];
   /** Colonies alive after the last entry, the file's rows included. */
   readonly living: number;
@@ -32,19 +38,20 @@ export interface FileImport {
 }
 
 /** What entering the file would do to the book; nothing is changed. Throws a FaultError for a file that cannot be read. */
-export async function importFile(book: Book, bytes: Uint8Array, fileName: string): Promise<FileImport> {
+export async function importFile(book: Book, bytes: Uint8Array, fileName: string, items?: Readonly<Record<string, string>>): Promise<FileImport> {
   const { dateOrder } = await book.settings();
-  return importBytes(book.store, bytes, fileName, dateOrder);
+  return importBytes(book.store, bytes, fileName, dateOrder, items);
 }
 
-export async function importBytes(store: Store, bytes: Uint8Array, fileName: string, order: DateOrder): Promise<FileImport> {
+export async function importBytes(store: Store, bytes: Uint8Array, fileName: string, order: DateOrder, items?: Readonly<Record<string, string>>): Promise<FileImport> {
   const file = readCsv(bytes, fileName);
   if (!file.ok) throw new FaultError(file);
-  return importRead(store, file.value, order);
+  return importRead(store, file.value, order, [], undefined, items);
 }
 
-/** What entering rows of the exchange form would do to the book. `aside` are rows that could not be brought into that form; they are counted and listed with the rest. */
-export async function importRead(store: Store, file: readonly CsvRow[], order: DateOrder, aside: readonly RowFault[] = [], rowAt: RowAt = rowsOf(file, order)): Promise<FileImport> {
+/** What entering rows of the exchange form would do to the book. `items` says what is meant by new items that read almost like others. `aside` are rows that could not be brought into that form; they are counted and listed with the rest. */
+export async function importRead(store: Store, written: readonly CsvRow[], order: DateOrder, aside: readonly RowFault[] = [], rowAt: RowAt = rowsOf(written, order), items: Readonly<Record<string, string>> = {}): Promise<FileImport> {
+  const file = withMeant(written, items);
   const position = await store.position();
   const before = new YardBook(await store.yards());
   const read = readRows(file, order, before);
@@ -64,6 +71,7 @@ export async function importRead(store: Store, file: readonly CsvRow[], order: D
   const kept = new Map((await keptRows(store)).map((row) => [row.key, row.state]));
   // A row that was mended and entered is in the book, whatever the file still says.
   const mended = new Set(unsorted.filter(({ key }) => kept.get(key) === 'entered').map(({ fault }) => fault.line));
+  const entering = new Set(outcome.entries.map(({ line }) => line));
   return {
     read: file.length + aside.length,
     entries: outcome.entries.map(({ entry }) => entry),
@@ -73,6 +81,8 @@ export async function importRead(store: Store, file: readonly CsvRow[], order: D
     unsorted: unsorted.filter(({ fault }) => !mended.has(fault.line)),
     toKeep: unsorted.filter(({ key }) => !kept.has(key) || kept.get(key) === 'taken back').length,
     newYards: yards.list().filter((yard) => !old.has(yard.id) && used.has(yard.id)),
+    strange: file.flatMap(({ line, cells }) => (entering.has(line) ? strangeIn(cells).map(({ sentence }) => ({ line, sentence })) : [])),
+    newItems: newItems(written, entering, await knownItems(store), items),
     states: changed,
     living: counts.living + difference,
     position,

@@ -16,7 +16,7 @@ export function importReport(file: string, hash: string, found: FileImport, toda
     file, sha256: hash, read: found.read, entered: found.entries.length, repeats: found.repeats.length, repeatLines: found.repeats.slice(0, 1000), toSortOut: [...found.toSortOut],
     toKeep: found.toKeep, gesture,
     kinds: [...kinds].map(([kind, rows]) => ({ kind, rows })).toSorted((a, b) => b.rows - a.rows), newYards: found.newYards.map((yard) => yard.code),
-    firstDay: found.entries[0]?.day ?? null, lastDay: found.entries.at(-1)?.day ?? null, living: found.living, ahead: { rows: ahead.length, lines: ahead.slice(0, 1000) }, position: found.position,
+    firstDay: found.entries[0]?.day ?? null, lastDay: found.entries.at(-1)?.day ?? null, living: found.living, ahead: { rows: ahead.length, lines: ahead.slice(0, 1000) }, strange: { rows: new Set(found.strange.map(({ line }) => line)).size, figures: found.strange.slice(0, 1000) }, newItems: [...found.newItems], position: found.position,
   };
 }
 

@@ -1,4 +1,4 @@
-import { lotAct, type LotAct, type LotPage } from '#shared/contract/lots.ts';
+import { lotAct, type JarSize, type LotAct, type LotPage } from '#shared/contract/lots.ts';
 import { longestNewLot, waterPlaces } from '#shared/contract/lots.ts';
 import type { EntryId } from '#shared/brands.ts';
 import { dayInWords, yearOf, type Day } from '#shared/days.ts';
@@ -10,7 +10,7 @@ import { counted, fixed } from '#shared/figures.ts';
 import { moneyText, type MassUnit } from '#shared/units.ts';
 import type { Minor } from '#shared/brands.ts';
 import type { Grams } from '#shared/brands.ts';
-import { jarWords, saleItem } from '#core/honey/lots/jars.ts';
+import { jarWords, saleItem, sizeKey } from '#core/honey/lots/jars.ts';
 import { firstNewTrouble } from '#core/honey/lots/judgeStep.ts';
 import { jarSizes, jarsOfSize, type Lot } from '#core/honey/lots/lotBook.ts';
 import type { KeptStep, LotFacts, SaleFact } from '#core/honey/lots/lotFacts.ts';
@@ -97,6 +97,8 @@ export const lotHandlers: Handlers<Names> = {
     const wrong = firstNewTrouble(record.facts, { ...record.facts, sales: [...record.facts.sales, sale] });
     if (wrong !== null) {
       const own = 'sale' in wrong.event.of && wrong.event.of.sale === sale;
+      const early = own && size !== null && wrong.event.trouble?.why === 'jars' ? soldTooEarly(wrong.lot, day, size, Math.max(0, quantity - wrong.event.trouble.by)) : null;
+      if (early !== null) throw new FaultError(refuse('refused', early, { field: 'day', mend: 'Give a day on which they were filled, or enter the filling with its own day. Nothing was entered.' }));
       throw new FaultError(refuse('refused', refusalSentence(wrong, own, unit).sentence, { field: 'quantity', mend: size === null ? 'Weigh the lot, or correct the amount. Nothing was entered.' : 'Enter the jars that were filled first, or correct the number. Nothing was entered.' }));
     }
     const row: Cells = { date: day, entry: 'sale', item, quantity: String(quantity), lot, ...(price === null ? {} : { price: moneyText(price as Minor) }), ...(note === '' ? {} : { note }) };
@@ -186,7 +188,15 @@ function checkDay(lot: Lot | undefined, day: Day, done: string): void {
   if (lot === undefined || first === undefined || day >= first.day) return;
   // Harvests are in a lot from the day it was made of them on.
   const madeLater = 'harvest' in first.of && first.of.harvest.day < first.day ? ' If the lot was made earlier, take that back in what was done, and make it again with its day.' : '';
-  throw new FaultError(refuse('refused', `The first honey of lot ${lot.code} came in on ${dayInWords(first.day)}.`, { field: 'day', mend: `Give that day or a later one.${madeLater} Nothing was ${done}.` }));
+  throw new FaultError(refuse('refused', `The first honey of lot ${lot.code} came in on ${dayInWords(first.day)}, after ${dayInWords(day)}.`, { field: 'day', mend: `Give that day or a later one.${madeLater} Nothing was ${done}.` }));
+}
+
+/** A sale of more jars than were filled by its day, where more were filled later: with both days; null where none were. */
+function soldTooEarly(lot: Lot, day: Day, size: JarSize, left: number): string | null {
+  const later = lot.events.find(({ day: filled, of }) => filled > day && 'step' in of && of.step.act.what === 'filled' && sizeKey(of.step.act.size) === sizeKey(size));
+  if (later === undefined) return null;
+  const called = (count: number) => counted(count, jarWords(size), `${jarWords(size)}s`);
+  return `On ${dayInWords(day)}, the day of the sale, lot ${lot.code} had ${left === 0 ? `no ${jarWords(size)}s` : `only ${called(left)}`}; ${left === 0 ? 'the first' : 'the next'} were filled on ${dayInWords(later.day)}.`;
 }
 
 function broughtHoney({ of }: Lot['events'][number]): boolean {

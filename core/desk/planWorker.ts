@@ -1,14 +1,17 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import highsPackage from 'highs';
 import { planModel } from '#core/work/plan/planModel.ts';
 import { PlanSearch, searchPlan } from '#core/work/plan/searchPlan.ts';
 import type { PlanDraft, PlanProblem } from '#core/work/plan/planProblem.ts';
+import { highsModel, loadHighs } from './highsModel.ts';
+import { refinePlan } from './refinePlan.ts';
+import { tightenPlan } from './tightenPlan.ts';
 
 /*
- * The threads that make a plan. One searches: a good plan at once, then better ones, by counted steps, so that it ends with
- * the same plan on any machine. The other proves how near to the best that is, by the whole-number programme, and ends when
- * that is near enough or when its seconds are over; a plan that it finds on the way is taken where it is better. Each says
- * better plans and bounds as they come and ends by itself; stopping one is ending its thread.
+ * The threads that make a plan. One searches: a good plan at once, then better ones, at first by moves and then a stretch of
+ * days at a time by the whole-number programme; all of that ends by counted steps, so that it ends with the same plan on any
+ * machine. The other proves how near to the best that is: it cuts and solves the relaxed programme, then the programme itself
+ * until that is near enough or its seconds are over. Plans are never taken from it, as what it finds in its seconds depends on
+ * the machine. Each says better plans and bounds as they come and ends by itself; stopping one is ending its thread.
  */
 export interface PlanWork {
   readonly problem: PlanProblem;
@@ -23,90 +26,60 @@ export interface PlanNews {
 }
 
 const firstSearch = 20;
-const longSearch = 180;
-/** The search goes on by so many steps while they bring something, up to a number of times. */
-const moreSearch = 150;
-const mostSearches = 4;
+const longSearch = 40;
 /** Outings to choose from with half a dozen yards; where there are more, the search is so much shorter. */
 const usual = 1500;
 const seconds = 14;
 const closeEnough = 0.01;
 
-type Load = typeof highsPackage.default;
 type Say = (news: PlanNews) => void;
 
-function search(problem: PlanProblem, say: Say): void {
+async function search(problem: PlanProblem, say: Say): Promise<void> {
   const share = Math.min(1, usual / Math.max(1, problem.outings.length));
   const searched = new PlanSearch(problem);
   let best = searched.search(Math.floor(firstSearch * share));
+  const better = (draft: PlanDraft) => {
+    if (draft.cost >= best.cost - 1e-6) return;
+    best = draft;
+    say({ draft, bound: null, done: false });
+  };
   say({ draft: best, bound: null, done: false });
-  for (let times = 0; times <= mostSearches; times += 1) {
-    const next = searched.search(Math.ceil((times === 0 ? longSearch : moreSearch) * share));
-    if (next.cost >= best.cost - 1e-6) break;
-    best = next;
-    say({ draft: best, bound: null, done: false });
-  }
+  better(searched.search(Math.ceil(longSearch * share)));
+  const highs = await loadHighs();
+  const model = planModel(problem);
+  refinePlan(highs, problem, model, tightenPlan(highs, model), best, better);
   say({ draft: null, bound: null, done: true });
 }
 
-/** Begins with a plan that is as good as the search's first. */
+/** Begins with a plan that is as good as the search's first, so that it need not look where nothing is better. */
 async function prove(problem: PlanProblem, say: Say): Promise<void> {
-  const highs = await ((typeof highsPackage === 'function' ? highsPackage : highsPackage.default) as Load)();
-  const { milp, base, toDraft, fromDraft } = planModel(problem);
-  const { variables, rows } = milp;
+  const highs = await loadHighs();
+  const model = planModel(problem);
+  const { base, fromDraft } = model;
+  let known = Number.NEGATIVE_INFINITY;
+  const note = (bound: number): undefined => {
+    if (!Number.isFinite(bound) || bound <= known + 1e-6) return;
+    known = bound;
+    say({ draft: null, bound, done: false });
+  };
+  const began = performance.now();
+  const milp = tightenPlan(highs, model, note);
   const from = searchPlan(problem, Math.floor(firstSearch * Math.min(1, usual / Math.max(1, problem.outings.length))));
-  const starts = [0];
-  const indices: number[] = [];
-  const values: number[] = [];
-  for (const { terms } of rows) {
-    for (const [variable, factor] of terms) {
-      indices.push(variable);
-      values.push(factor);
-    }
-    starts.push(indices.length);
-  }
-  const { continuous, integer } = highs.constants.variableType;
-  const { mipLogging, mipImprovingSolution } = highs.constants.callbackType;
-  highs.withModel(
-    {
-      numCols: variables.length, numRows: rows.length, colCost: variables.map(({ cost }) => cost), colLower: variables.map(({ low }) => low), colUpper: variables.map(({ high }) => high ?? highs.infinity),
-      rowLower: rows.map(({ low }) => low ?? -highs.infinity), rowUpper: rows.map(({ high }) => high ?? highs.infinity),
-      matrix: { format: 'csr', numRows: rows.length, numCols: variables.length, starts, indices, values }, integrality: variables.map(({ whole }) => (whole ? integer : continuous)),
-    },
-    (task) => {
-      // Without output nothing is said of the bound on the way either.
-      task.options.set({ output_flag: true, log_to_console: false, mip_rel_gap: closeEnough, time_limit: seconds, random_seed: 1 });
-      task.setSolution({ colValue: fromDraft(from) });
-      let [best, bound] = [from.cost, Number.NEGATIVE_INFINITY];
-      const note = (now: number | undefined): undefined => {
-        if (now === undefined || !Number.isFinite(now) || now <= bound + 1e-6) return;
-        bound = now;
-        say({ draft: null, bound: base + now, done: false });
-      };
-      task.run({
-        [mipImprovingSolution]: ({ data }) => {
-          if (data.mip_solution === undefined) return;
-          const draft = toDraft(data.mip_solution);
-          if (draft.cost >= best - 1e-6) return;
-          best = draft.cost;
-          say({ draft, bound: null, done: false });
-        },
-        [mipLogging]: ({ data }) => note(data.mip_dual_bound),
-      });
-      note(Number(task.info.get('mip_dual_bound')));
-      say({ draft: null, bound: null, done: true });
-    },
-  );
+  highs.withModel(highsModel(highs, milp), (task) => {
+    // Without output nothing is said of the bound on the way either.
+    task.options.set({ output_flag: true, log_to_console: false, mip_rel_gap: closeEnough, time_limit: Math.max(1, seconds - (performance.now() - began) / 1000), random_seed: 1 });
+    task.setSolution({ colValue: fromDraft(from) });
+    task.run({ [highs.constants.callbackType.mipLogging]: ({ data }) => (data.mip_dual_bound === undefined ? undefined : note(base + data.mip_dual_bound)) });
+    note(base + Number(task.info.get('mip_dual_bound')));
+  });
+  say({ draft: null, bound: null, done: true });
 }
 
 if (parentPort !== null) {
   const port = parentPort;
   const { problem, part } = workerData as PlanWork;
   const say: Say = (news) => port.postMessage(news);
-  if (part === 'search') search(problem, say);
-  else {
-    prove(problem, say).catch((error: unknown) => setImmediate(() => {
-      throw error;
-    }));
-  }
+  (part === 'search' ? search(problem, say) : prove(problem, say)).catch((error: unknown) => setImmediate(() => {
+    throw error;
+  }));
 }

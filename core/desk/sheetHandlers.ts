@@ -47,18 +47,18 @@ export const sheetHandlers: Handlers<Names> = {
     const used = mapping ?? kept ?? guessMapping(sheet, [sheet.name, file.name], kind);
     return look(read, sheet, used, mapping !== undefined ? 'given' : kept !== null ? 'saved' : 'guessed');
   },
-  'sheets.preview': async ({ file, sheet, mapping }, context) => {
+  'sheets.preview': async ({ file, sheet, mapping, items }, context) => {
     const book = context.open();
     const read = await readFile(book, file);
-    return importReport(calledBy(read, sheet), read.hash, await importSheet(book, chosenSheet(read, sheet), mapping), await book.today(context.options.now().day));
+    return importReport(calledBy(read, sheet), read.hash, await importSheet(book, chosenSheet(read, sheet), mapping, items), await book.today(context.options.now().day));
   },
-  'sheets.enter': async ({ file, sheet, mapping, sha256: looked, position }, context) => {
+  'sheets.enter': async ({ file, sheet, mapping, items, sha256: looked, position }, context) => {
     const book = context.open();
     const read = await readFile(book, file);
     if (read.hash !== looked || position !== (await book.store.position())) {
       throw new FaultError(refuse('moved-on', 'The file or the book has changed since the preview, so nothing was entered.', { mend: 'Look at the preview again, then enter it.' }));
     }
-    const found = await importSheet(book, chosenSheet(read, sheet), mapping);
+    const found = await importSheet(book, chosenSheet(read, sheet), mapping, items);
     const called = calledBy(read, sheet);
     const gesture = await enterImport(book.store, found, called, context.options.now().stamp);
     await book.store.keepSettings(new Map([[savedKey, withSaved((await book.store.settings()).get(savedKey), mapping)]]));
@@ -105,12 +105,12 @@ function checkHeaders(sheet: Sheet, mapping: SheetMapping): void {
   }
 }
 
-async function importSheet(book: Book, sheet: Sheet, mapping: SheetMapping): Promise<FileImport> {
+async function importSheet(book: Book, sheet: Sheet, mapping: SheetMapping, items: Readonly<Record<string, string>> | undefined): Promise<FileImport> {
   checkHeaders(sheet, mapping);
   const [question] = openQuestions(sheet, mapping);
   if (question !== undefined) throw new FaultError(refuse('refused', question.sentence, { mend: 'Decide it on the page, then look at the records again.' }));
   const { rows, aside } = applyMapping(sheet, mapping);
-  const found = await importRead(book.store, rows.map(({ line, cells }) => ({ line, cells, stray: null })), 'month-first', aside, rowsOf(sheet, mapping, rows));
+  const found = await importRead(book.store, rows.map(({ line, cells }) => ({ line, cells, stray: null })), 'month-first', aside, rowsOf(sheet, mapping, rows), items);
   return { ...found, toSortOut: found.toSortOut.map((fault) => inTheirWords(fault, mapping)), unsorted: found.unsorted.map((row) => ({ ...row, fault: inTheirWords(row.fault, mapping) })) };
 }
 

@@ -1,6 +1,7 @@
 import type { StockTable } from '#shared/contract/stock.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
+import { wholeTrouble } from '#shared/itemWords.ts';
 import type { Day } from '#shared/days.ts';
 import { rulesOf } from '#core/journal/kinds.ts';
 import type { YardBook } from '#core/journal/yardBook.ts';
@@ -14,6 +15,7 @@ import { deadOutsToCheck, latestMovements, stockItems } from '#core/stock/stockT
 import { assumptions, countSentence, diseaseCaution, shortageSentence } from '#core/stock/stockWords.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { enterRows } from './enterRows.ts';
+import { knownItems, nearItem } from './nearItemHandlers.ts';
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
@@ -56,6 +58,9 @@ export const stockHandlers: Handlers<'stock.table' | 'stock.counted' | 'stock.co
     for (const { item } of parts) if (!hive.parts.some((part) => part.item === item)) throw new FaultError(refuse('refused', `The hive of ${hive.label} holds no ${item}.`, { field: 'parts' }));
     for (const { item, count } of hive.parts) {
       const { toMend = 0, scrap = 0 } = parts.find((part) => part.item === item) ?? {};
+      // A house rule may give a hive half a stand: then the half can be put away, and nothing else of it.
+      const broken = [toMend, scrap].map((part) => (part === count ? null : wholeTrouble(part, item))).find((one) => one !== null);
+      if (broken != null) throw new FaultError(refuse('refused', broken, { field: item, mend: 'Nothing was entered yet.' }));
       if (toMend + scrap > count) throw new FaultError(refuse('refused', `The hive of ${hive.label} has ${count} ${item}; ${toMend} to mend and ${scrap} for scrap are more than that.`, { field: item, mend: 'Correct the numbers; nothing was entered yet.' }));
       const row = (quantity: number, name: string, where: string): Cells => ({ date: day, entry: 'stock', item: name, quantity: String(quantity), from: hive.yard, to: where, note: checkNote(hive.label, note) });
       const typed = readItem(item);
@@ -114,10 +119,13 @@ async function counted({ place: typed, item, counted: found, day }: Asked, conte
   const book = await stockBookOf(opened, day);
   const read = readItem(item);
   const name = countedAs(read, hiveRules(rules).usual);
+  const broken = wholeTrouble(found, name);
+  if (broken !== null) throw new FaultError(refuse('refused', broken, { field: 'counted', mend: 'Nothing was entered yet.' }));
   // What is counted is the item whatever its state, so the row names no more than that.
   const had = Math.round((book.places.get(place)?.count(name) ?? 0) * 1000) / 1000;
   const called = calledPlace(place, names);
-  return { had, name, place: called, sentence: countSentence(found, had, name, called) };
+  const near = nearItem(item, await knownItems(opened.store));
+  return { had, name, place: called, sentence: near?.sentence ?? countSentence(found, had, name, called) };
 }
 
 function placeOf(typed: string, yards: YardBook): PlaceKey | null {

@@ -1,5 +1,4 @@
 import { addDays } from '#shared/days.ts';
-import { numberRule } from '#core/rules/houseRules.ts';
 import { hoursOn } from '#core/work/hoursOn.ts';
 import { moveDays } from '#core/work/moveDays.ts';
 import type { Handlers } from './desk.ts';
@@ -23,7 +22,7 @@ export const workDayHandlers: Handlers<'work.days' | 'work.moveDays'> = {
     if (plan === null) return { days: [] };
     const { yardList, rules } = await book.picture();
     const { hours } = await readFreeHours(store);
-    const facts = { plan, choices: await readChoices(store), yards: yardList, hours, distances: await readDistances(store), setUp: numberRule(rules, 'work.minutes.setUp'), today: await book.today(context.options.now().day) };
+    const facts = { plan, choices: await readChoices(store), yards: yardList, hours, distances: await readDistances(store), rules, today: await book.today(context.options.now().day) };
     return { days: moveDays(facts, yard, day) };
   },
 };

@@ -1,5 +1,7 @@
 import { dayFromTyped, dayInWords, daysBetween, yearOf, type DateOrder, type Day } from '#shared/days.ts';
 import { amountUnits, causes, columns, entryForms, fields, fixedPlaces, kinds, type Cells, type Column, type FieldType, type Kind } from '#shared/entryForms.ts';
+import { number as figureText } from '#shared/figures.ts';
+import { wholeTrouble } from '#shared/itemWords.ts';
 import { gramsFrom, millilitresFrom, minorFrom } from '#shared/units.ts';
 import type { CellValue, RowTrouble, TypedRow } from './typedRow.ts';
 
@@ -11,10 +13,14 @@ const longestCell = 4000;
 /** Words that stand for a place of the shed account, or for all yards together. */
 const reserved: ReadonlySet<string> = new Set([...fixedPlaces, 'all']);
 
-/** A year that a record of today's keepers can speak of; anything else is a slip of the finger. */
 /** A label stands in tables, on sheets and on the hive; longer ones are notes. */
 const longestLabel = 80;
+/** Whole units of money. */
+const mostMoney = 10_000_000;
+/** Queens live two to five years; this leaves room for any that is talked about (common practice, no source). */
+const oldestQueen = 10;
 
+/** A year that a record of today's keepers can speak of; anything else is a slip of the finger. */
 function isLikelyYear(year: number): boolean {
   return year >= 1900 && year <= 2200;
 }
@@ -100,13 +106,13 @@ function readCell(typed: string, field: FieldType, column: Column, order: DateOr
     case 'causes':
       return readCauses(typed);
     case 'money': {
-      const amount = readNumber(typed, 0);
+      const amount = readNumber(typed, { min: 0, max: mostMoney, over: 'no apiary deals in so much' });
       if (!amount.ok) return amount;
       const minor = minorFrom(amount.value);
       return minor === null ? no(`“${typed}” has parts of a cent. Write at most two decimals.`) : { ok: true, value: minor };
     }
     case 'number': {
-      const read = readNumber(typed, field.min, field.max, column);
+      const read = readNumber(typed, field, column);
       if (read.ok && field.whole === true && !Number.isInteger(read.value)) return no(`“${typed}” is not a whole number, and ${column} is counted in whole ones.`);
       return read;
     }
@@ -115,18 +121,41 @@ function readCell(typed: string, field: FieldType, column: Column, order: DateOr
 
 const unitOf: Partial<Record<Column, string>> = { moisture: 'per cent', hours: 'hours', miles: 'miles', gross: 'the unit beside it', tare: 'the unit beside it', weight: 'the unit beside it', amount: 'the unit beside it' };
 
-function readNumber(typed: string, min: number, max?: number, column?: Column): { ok: true; value: number } | { ok: false; sentence: string } {
-  if (!number.test(typed)) {
-    const withUnit = /^[+-]?\s*(?:\d+[.,]?\d*)\s*(?:%|°|[a-z]{1,8}\.?$)/i.test(typed);
-    const unit = column === undefined ? undefined : unitOf[column];
-    if (withUnit) return no(`“${typed}” has a unit with it. Write the figure alone${unit === undefined ? '' : `, in ${unit}`}.`);
-    return no(/^\d+,\d+$/.test(typed) ? `“${typed}” has a decimal comma. Write a point, as ${typed.replace(',', '.')}.` : `“${typed}” is not a number. Write digits only, as 4.5.`);
-  }
-  const value = Number(typed);
-  if (value < min) return no(min === 0 ? `“${typed}” is below zero.` : `“${typed}” is below ${min}, the least that makes sense.`);
-  if (max !== undefined && value > max) return no(`“${typed}” is above ${max}, the most that makes sense.`);
-  if (value > 1e9) return no(`“${typed}” is larger than anything in a bee yard. Check the figure.`);
+interface Limits {
+  readonly min: number;
+  readonly max: number;
+  /** Why nothing is above it. */
+  readonly over: string;
+}
+
+function readNumber(typed: string, { min, max, over }: Limits, column?: Column): { ok: true; value: number } | { ok: false; sentence: string } {
+  if (!number.test(typed)) return no(notANumber(typed, column));
+  // Nothing below zero is nothing.
+  const value = Number(typed) + 0;
+  if (value < min) return no(value < 0 ? `“${typed}” is below zero.` : `“${typed}” is below ${min}, the least that makes sense${min === 1 ? '' : `: ${over}`}.`);
+  if (value > max) return no(`“${typed}” is above ${figureText(max)}, the most that makes sense: ${over}.`);
   return { ok: true, value };
+}
+
+const vulgar: Readonly<Record<string, string>> = { '½': '0.5', '¼': '0.25', '¾': '0.75' };
+
+/** What a text has that is read as no number, and how it would be written. */
+function notANumber(typed: string, column?: Column): string {
+  if (/^[+-]?\d+,\d{3}$/.test(typed) && !/^[+-]?0/.test(typed)) return `“${typed}” has a comma, which can part thousands or decimals. Write ${typed.replace(',', '')}, or ${typed.replace(',', '.')}.`;
+  if (/^[+-]?\d{1,3}(,\d{3})+(\.\d*)?$/.test(typed)) return `“${typed}” has commas between its thousands. Write it without them, as ${typed.replaceAll(',', '')}.`;
+  if (/^[+-]?\d+,\d+$/.test(typed)) return `“${typed}” has a decimal comma. Write a point, as ${typed.replace(',', '.')}.`;
+  if (/^[+-]?(\d+\.?\d*|\.\d+)e[+-]?\d+$/i.test(typed)) return `“${typed}” is written in powers of ten. Write it out in digits, as 1200.`;
+  const [, whole = '0', above = '', below = ''] = /^(?:(\d{1,4})\s+)?(\d{1,4})\s*[/⁄]\s*(\d{1,4})$/.exec(typed) ?? [];
+  if (Number(below) > 0) return `“${typed}” is a fraction. Write it with a point, as ${figureText(Number(whole) + Number(above) / Number(below), 3)}.`;
+  const [, before = '', part = ''] = /^(\d{0,4})\s*([½¼¾])$/.exec(typed) ?? [];
+  if (part !== '') return `“${typed}” is a fraction. Write it with a point, as ${Number(before) + Number(vulgar[part])}.`;
+  if (/\p{Sc}/u.test(typed)) return `“${typed}” has a sign of money with it. Write the figure alone, as 185.50.`;
+  if (/[^\P{Nd}0-9]/u.test(typed)) return `“${typed}” has digits of another writing. Write it with the digits 0 to 9${number.test(typed.normalize('NFKC')) ? `, as ${typed.normalize('NFKC')}` : ''}.`;
+  if (/^[+-]?\s*(?:\d+[.,]?\d*)\s*(?:%|°|[a-z]{1,8}\.?$)/i.test(typed)) {
+    const unit = column === undefined ? undefined : unitOf[column];
+    return `“${typed}” has a unit with it. Write the figure alone${unit === undefined ? '' : `, in ${unit}`}.`;
+  }
+  return `“${typed}” is not a number. Write digits only, as 4.5.`;
 }
 
 function readCauses(typed: string): Reading {
@@ -146,6 +175,17 @@ function finish(row: TypedRow): RowReading {
   const queenYear = values.queen_year;
   if (typeof queenYear === 'number' && queenYear > yearOf(row.day)) {
     return trouble('queen_year', String(queenYear), `A queen that hatched in ${queenYear} cannot be there on ${dayInWords(row.day)}. Check the year or the date.`);
+  }
+  if (typeof queenYear === 'number' && yearOf(row.day) - queenYear > oldestQueen) {
+    return trouble('queen_year', String(queenYear), `A queen that hatched in ${queenYear} would be ${yearOf(row.day) - queenYear} years old on ${dayInWords(row.day)}; none lives above ${oldestQueen}. Check the year or the date.`);
+  }
+  if (typeof values.hours === 'number' && values.hours > 24 * Number(values.people ?? 1)) {
+    const people = Number(values.people ?? 1);
+    return trouble('hours', String(values.hours), `${figureText(values.hours, 2)} hours are more than a day has for ${people === 1 ? 'one person' : `${people} people`}. Enter each day by itself${values.people === undefined ? ', or say how many people worked' : ''}.`);
+  }
+  if (typeof values.item === 'string' && typeof values.quantity === 'number') {
+    const broken = wholeTrouble(values.quantity, values.item, typeof values.note === 'string' ? values.note : '');
+    if (broken !== null) return trouble('quantity', String(values.quantity), broken);
   }
   if (row.kind === 'install' && typeof values.yard === 'string' && reserved.has(values.yard.toLowerCase())) {
     return trouble('yard', values.yard, `“${values.yard}” means something else, so no yard can be called that. Give the yard another name.`);

@@ -108,7 +108,7 @@ export function decideOrder(question: DecisionQuestion, facts: DecisionFacts, so
   return {
     asOf: facts.asOf, spring: forecast.window.spring, targetDay, living: forecast.living, target, confidence, question,
     forecast: {
-      winters: forecast.past.map(({ season, atRisk, lost }) => ({ season, atRisk, lost })),
+      winters: forecast.past.map(({ season, from, atRisk, lost }) => ({ season, from, atRisk, lost })),
       rate: forecast.rate, from: forecastSource(forecast), mean: forecast.mean, low: forecast.low, high: forecast.high,
       chances: (forecast.scenarios.exact ?? forecast.scenarios.shares).map((chanceOf, survivors) => ({ survivors, chance: chanceOf })),
       adjusted: forecast.view === null ? null : { rate: forecast.view.rate, reason: forecast.view.reason },

@@ -12,7 +12,8 @@ export function hoursOn(hours: WorkHours, from: Day, until: Day): WorkDay[] {
     const light = daylightOn(day, hours.place);
     const slots = goingOn(hours, day);
     const lit = light === null ? [] : slots.filter((slot) => slot.from < light.sunset && slot.until > light.sunrise);
-    days.push({ day, have: lit.reduce((sum, slot) => sum + slot.until - slot.from, 0), dark: slots.length > 0 && lit.length === 0, unled: slots.length === 0 && hours.people.some((person) => slotOn(person, day) !== null) });
+    const own = hours.people.flatMap((person) => slotOn(person, day) ?? []);
+    days.push({ day, all: own.reduce((sum, slot) => sum + slot.until - slot.from, 0), have: lit.reduce((sum, slot) => sum + slot.until - slot.from, 0), dark: slots.length > 0 && lit.length === 0, unled: slots.length === 0 && own.length > 0 });
   }
   return days;
 }

@@ -1,5 +1,6 @@
 import type { WorkTask } from '#shared/contract/work.ts';
 import { addDays } from '#shared/days.ts';
+import { ownTaskKey } from '#shared/taskKeys.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
 import { asWritten } from './ownMinutes.ts';
@@ -22,7 +23,7 @@ export function ownTasks({ today, until, own, states, deadOuts, rules }: WorkFac
     });
     if (task.colonies.length > 0 && colonies.length === 0) return [];
     return [{
-      key: `own|${task.key}|${earliest}`, source: 'own', what: task.what, reason: task.note ?? 'Your own task.', yard: task.yard, colonies, earliest, latest, overdue: latest < today, grave: numberRule(rules, 'work.grave.own'),
+      key: ownTaskKey(task.key, earliest), source: 'own', what: task.what, reason: task.note ?? 'Your own task.', yard: task.yard, colonies, earliest, latest, overdue: latest < today, grave: numberRule(rules, 'work.grave.own'),
       ...asWritten(task.minutes), people: task.people, weather: task.weather, bring: task.bring, after: null, sources: [],
     }];
   }));

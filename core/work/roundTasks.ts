@@ -1,3 +1,4 @@
+import type { YardId } from '#shared/brands.ts';
 import type { WorkTask } from '#shared/contract/work.ts';
 import { addDays, dayInWords, type Day } from '#shared/days.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
@@ -90,6 +91,12 @@ export function roundKey(yard: number): string {
 
 export function isRound(key: string): boolean {
   return key.startsWith(roundMark);
+}
+
+/** The yard that a round is of; null for any other task. */
+export function roundYard(key: string): YardId | null {
+  const yard = isRound(key) ? Number(key.slice(roundMark.length)) : Number.NaN;
+  return Number.isInteger(yard) ? (yard as YardId) : null;
 }
 
 function lastSeen({ looks, start, miteCounts, storesWeights }: ColonyState, today: Day): Day {

@@ -30,7 +30,7 @@ export interface CommandHands {
 }
 
 /** What screens let commands do while they are there. */
-export type Offer = 'enter the round' | 'open the entry form' | 'choose a file' | 'export' | 'check' | 'print the review' | 'print the order' | 'print the field sheet' | 'print the trip sheet' | 'save the calendar' | 'fold the margin';
+export type Offer = 'enter the round' | 'open the entry form' | 'choose a file' | 'enter a movement' | 'enter a count' | 'export' | 'check' | 'print the review' | 'print the order' | 'print the field sheet' | 'print the trip sheet' | 'save the calendar' | 'fold the margin';
 
 /**
  * One thing the program can be told to do. The box, the shortcuts, the hints on buttons and the help page are all made

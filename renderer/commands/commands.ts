@@ -35,6 +35,18 @@ const orderCommand: Command = {
   id: 'go/orders', group: 'go', name: 'Go to the order before spring', search: 'packages nucs queens splits plan forecast offers sellers deadline buy', enabled: withBook, run: (hands) => hands.go('/orders'),
 };
 
+/** The shed's forms stand below long lists. */
+const stockCommands: readonly Command[] = [
+  {
+    id: 'stock.movement', group: 'enter', name: 'Enter a movement of equipment', search: 'stock shed boxes frames move carry bought scrap',
+    enabled: toEnter, run: (hands) => hands.onScreen('enter a movement', '/stock'),
+  },
+  {
+    id: 'stock.count', group: 'enter', name: 'Enter a count of equipment', search: 'stock shed inventory stocktaking boxes frames counted',
+    enabled: toEnter, run: (hands) => hands.onScreen('enter a count', '/stock'),
+  },
+];
+
 const workCommands: readonly Command[] = [
   { id: 'go/work/tasks', group: 'go', name: 'Go to own tasks', search: 'work todo repeat once write down', enabled: withBook, run: (hands) => hands.go('/work/tasks') },
   { id: 'go/work/hours', group: 'go', name: 'Go to the hours there are', search: 'work week pattern people helper exceptions distances driving', enabled: withBook, run: (hands) => hands.go('/work/hours') },
@@ -81,7 +93,7 @@ export const commands: readonly Command[] = [
   findCommand,
   ...screenCommands.map(({ command }) => command),
   orderCommand,
-  ...workCommands,
+  ...stockCommands, ...workCommands,
   mitesCommand,
   ...storesCommands,
   queensCommand,

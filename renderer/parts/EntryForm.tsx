@@ -16,7 +16,10 @@ import { counted } from './format.ts';
 import { useNotice } from './Notice.tsx';
 import { byLabel } from './searchText.ts';
 import { useDayAhead } from './useDayAhead.ts';
+import { ItemQuestion } from './ItemQuestion.tsx';
 import { useDraft } from './useDraft.ts';
+import { useItemQuestion } from './useItemQuestion.ts';
+import { useStrange } from './useStrange.ts';
 import { YardOffer } from './YardOffer.tsx';
 
 export interface EntryFormProps {
@@ -46,6 +49,8 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
   const [restored, setRestored] = useState(false);
   const form = useRef<HTMLFormElement>(null);
   const askAhead = useDayAhead(today, book.dateOrder);
+  const askStrange = useStrange();
+  const itemQuestion = useItemQuestion();
   const id = useId();
 
   const draft = useDraft(given === undefined ? `entry ${colony ?? ''}` : `entry of ${Object.values(given).join(' ')}`, (body) => {
@@ -63,6 +68,7 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
   const dead = kind === 'loss' && !many ? living.data?.rows.find((row) => row.label === cells.colony?.trim()) : undefined;
 
   const change = (column: Column, value: string) => {
+    if (column === 'item') itemQuestion.drop();
     const next = { ...cells, [column]: value };
     setCells(next);
     draft.keep(JSON.stringify({ kind, cells: next }));
@@ -74,6 +80,7 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
     setCells(filled);
     setRefusals({});
     setFault(undefined);
+    itemQuestion.drop();
     draft.keep(JSON.stringify({ kind: next, cells: filled }));
   };
   const startAgain = (next: Cells) => {
@@ -88,7 +95,7 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
     requestAnimationFrame(() => form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${column}`)}"]`)?.focus());
   };
 
-  const send = async () => {
+  const send = async (cells: Cells) => {
     if (enter.busy) return;
     setFault(undefined);
     const question = askAhead(cells.date ?? '');
@@ -101,6 +108,12 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
       return focusOn('colony');
     }
     const row = rowOf(kind, cells);
+    const strange = askStrange(row);
+    if (strange[0] !== undefined) {
+      setRefusals(Object.fromEntries(strange.map(({ column, sentence }) => [column, sentence])));
+      return focusOn(strange[0].column);
+    }
+    if (namesItems.has(kind) && (await itemQuestion.asks(row.item ?? ''))) return;
     const rows = many ? many.map((label) => ({ ...row, colony: label })) : [{ ...row, ...(named?.labels[0] ? { colony: named.labels[0] } : {}) }];
     const answer = await enter.send({ rows });
     if (answer.ok) {
@@ -116,12 +129,12 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
   };
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    void send();
+    void send(cells);
   };
   const onKey = (event: KeyboardEvent) => {
     if (event.key === 'Enter' && event.ctrlKey) {
       event.preventDefault();
-      void send();
+      void send(cells);
     }
   };
 
@@ -196,6 +209,19 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
           {entryWords.diseaseCaution}
         </p>
       ) : null}
+      {itemQuestion.found ? (
+        <ItemQuestion
+          found={itemQuestion.found}
+          onUse={(item) => {
+            change('item', item);
+            void send({ ...cells, item });
+          }}
+          onNew={() => {
+            itemQuestion.isNew();
+            void send(cells);
+          }}
+        />
+      ) : null}
       <FaultNote fault={fault} />
       <div className="acts">
         <button type="submit" className="main" disabled={enter.busy}>
@@ -209,6 +235,9 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
     </form>
   );
 }
+
+/** Kinds whose items the shed's account or the budget goes by. */
+const namesItems: ReadonlySet<Kind> = new Set<Kind>(['stock', 'purchase']);
 
 function namesOf(labels: readonly string[]): string {
   const shown = labels.length > 8 ? [...labels.slice(0, 6), '…', labels[labels.length - 1] ?? ''] : labels;

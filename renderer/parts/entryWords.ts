@@ -7,6 +7,7 @@ export const entryWords = {
   day: 'Day',
   dayHelp: 'Arrow keys change the day, t is today.',
   ahead: (day: string, today: string) => `${day} is still to come; today is ${today}. If it is so, enter it again.`,
+  ifSo: 'If it is so, enter it again.',
   notADay: 'not a day yet',
   note: 'Note',
   choose: 'not written down',

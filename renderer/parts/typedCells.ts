@@ -1,5 +1,5 @@
 import { amountUnits, fields, massUnits, type Cells, type Column } from '#shared/entryForms.ts';
-import { converted, typedFigure, unitNamed, type MeasureUnit } from '#shared/typedMeasure.ts';
+import { converted, plainText, typedFigure, unitNamed, type MeasureUnit } from '#shared/typedMeasure.ts';
 
 /** What a column is asked for in, beside its bare number, and words that may stand after it and mean nothing else. */
 const asked: Partial<Record<Column, { readonly unit?: MeasureUnit; readonly own?: readonly string[] }>> = {
@@ -29,12 +29,13 @@ export function plainCells(row: Cells): Cells {
     const field = column === 'date' || column === 'entry' ? null : fields[column];
     const typed = row[column];
     if (typed === undefined || weighed.includes(column) || (field?.type !== 'number' && field?.type !== 'money')) continue;
-    const most = field.type === 'number' ? field.max : undefined;
+    // Only of what has a unit of its own is it sure that the comma parts decimals where thousands would be absurd.
+    const most = field.type === 'number' && column === 'moisture' ? field.max : undefined;
     const found = typedFigure(typed, most);
     const { unit, own = [] } = asked[column] ?? {};
     const named = found === null ? null : unitNamed(found.unit);
     const value = found === null ? null : found.unit === '' || own.includes(found.unit) ? found.amount : named === null || unit === undefined ? null : converted(found.amount, named, unit);
-    if (value !== null) out[column] = String(value);
+    if (value !== null) out[column] = plainText(value);
   }
   return out;
 }
@@ -53,7 +54,7 @@ function weights(row: Cells): Cells {
   for (const { column, amount, written, named } of read) {
     const unit = (known as readonly MeasureUnit[]).find((one) => one === chosen);
     const value = written === '' ? amount : named === null || unit === undefined ? null : converted(amount, named, unit);
-    if (value !== null) out[column] = String(value);
+    if (value !== null) out[column] = plainText(value);
   }
   return out;
 }

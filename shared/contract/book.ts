@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { meantItems, newItem } from './nearItems.ts';
 import { read, write } from './operation.ts';
 import { dayValue, gestureId, kindValue, nothing, yardId } from './values.ts';
 
@@ -65,6 +66,10 @@ export const importReport = z.object({
   lastDay: dayValue.nullable(),
   /** Rows of days that are still to come, asked about before they are entered; at most 1,000 lines are named. */
   ahead: z.object({ rows: z.number().int(), lines: z.array(z.number().int()) }),
+  /** Figures that are possible and out of the ordinary, the first 1,000; `rows` counts the rows that have one. */
+  strange: z.object({ rows: z.number().int(), figures: z.array(z.object({ line: z.number().int(), sentence: z.string() })) }),
+  /** New items that read almost like known ones; a screen asks which is meant before it enters the file. */
+  newItems: z.array(newItem),
   /** Colonies alive after the last entry, with these rows in. */
   living: z.number().int(),
   /** The journal position that the preview was made at. */
@@ -108,8 +113,8 @@ export const bookOperations = {
     yardRow,
     'change it back in the same place',
   ),
-  'import.preview': read(z.strictObject({ file }), importReport),
-  /** Refused with `moved-on` when the file or the book is no longer the one previewed. */
-  'import.enter': write(z.strictObject({ file, sha256: z.string(), position: z.number().int() }), importReport, true),
+  'import.preview': read(z.strictObject({ file, items: meantItems.optional() }), importReport),
+  /** Items not spoken of in `items` are entered as they are written. Refused with `moved-on` when the file or the book is no longer the one previewed. */
+  'import.enter': write(z.strictObject({ file, sha256: z.string(), position: z.number().int(), items: meantItems.optional() }), importReport, true),
   'export.journal': read(nothing, z.object({ fileName: z.string(), text: z.string(), rows: z.number().int() })),
 } as const;

@@ -17,6 +17,8 @@ export const busyCalendar = z.object({
   /** When it was brought in, local time. */
   at: z.string(),
   spans: z.array(busySpan),
+  /** Events of it that could not be read, and so take no time. */
+  unread: count.default(0),
 });
 export type BusyCalendarRow = z.infer<typeof busyCalendar>;
 

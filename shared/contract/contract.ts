@@ -28,6 +28,7 @@ import { ruleOperations } from './rules.ts';
 import { queenOperations } from './queens.ts';
 import { dueOperations } from './due.ts';
 import { moveDayOperations } from './moveDays.ts';
+import { nearItemOperations } from './nearItems.ts';
 import { needOperations } from './needs.ts';
 import { paperOperations } from './paper.ts';
 import { sheetOperations } from './sheets.ts';
@@ -68,6 +69,7 @@ export const contract = {
   ...sheetOperations,
   ...sortOutOperations,
   ...stockOperations,
+  ...nearItemOperations,
   ...storesOperations,
   ...spaceOperations,
   ...stripOperations,

@@ -136,7 +136,8 @@ export const orderDecision = z.object({
   confidence: z.number(),
   question: orderQuestion,
   forecast: z.object({
-    winters: z.array(z.object({ season: count, atRisk: count, lost: count })),
+    /** Past winters, each from the day of the year that is looked at on. */
+    winters: z.array(z.object({ season: count, from: dayValue, atRisk: count, lost: count })),
     /** Expected loss and where it comes from. */
     rate: share,
     from: z.string(),

@@ -6,13 +6,16 @@ export const moveDay = z.object({
   day: dayValue,
   /** Person-minutes of work that an outing there, to all that are named, has room for. */
   room: z.number(),
-  /** Of them, what is planned on that day already; and what the visit brings along. */
+  /** Of them, what is planned on that day already; of that, what stays there whatever else goes, because it is held or in the same yard; and what the visit brings along: its round as long as it is on that day, and not twice where it is made there anyway. */
   taken: z.number(),
+  kept: z.number(),
   work: z.number(),
   /** The yards planned for that day, its own too where it is gone to on both; `together`: one outing can lead to all of them, else those that are not held go elsewhere. */
   beside: z.array(yardId),
   together: z.boolean(),
-  /** It was said that the yard is not to be gone to on that day; carrying a visit there lets go of that. */
+  /** Of those beside, what would go elsewhere. */
+  elsewhere: z.array(yardId),
+  /** It was said that the yard is not to be gone to, or work of the visit not to be done, on that day; carrying the visit there lets go of that. */
   forbidden: z.boolean(),
 });
 export type MoveDay = z.infer<typeof moveDay>;

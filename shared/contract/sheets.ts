@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { amountUnits, columns } from '../entryForms.ts';
 import { rowFault } from '../faults.ts';
 import { file, importReport } from './book.ts';
+import { meantItems } from './nearItems.ts';
 import { read, write } from './operation.ts';
 import { cells, kindValue } from './values.ts';
 
@@ -64,7 +65,7 @@ export const sheetLook = z.object({
 });
 export type SheetLook = z.infer<typeof sheetLook>;
 
-const choice = { file, sheet: z.string().max(200), mapping: sheetMapping };
+const choice = { file, sheet: z.string().max(200), mapping: sheetMapping, items: meantItems.optional() };
 
 export const sheetOperations = {
   /** Looks at a spreadsheet: its sheets, and one of them by the mapping given, else by the one kept for its headers (unless `afresh`), else by a guess; with a `kind`, by a guess for that kind. */

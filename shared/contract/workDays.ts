@@ -6,6 +6,8 @@ export const workDay = z.object({
   day: dayValue,
   /** Person-minutes that there are, taken time left out, driving included; only stretches that reach into daylight count, and of those who do not go alone only what another is there for. */
   have: z.number(),
+  /** Person-minutes of everybody, daylight or not, as work at home can use them. */
+  all: z.number(),
   /** Somebody has hours, but all of them are in the dark. */
   dark: z.boolean(),
   /** Somebody has hours, but nobody of them goes alone. */

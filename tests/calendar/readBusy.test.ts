@@ -57,11 +57,40 @@ describe('the taken time of a calendar', () => {
     expect(read(text)).toMatchObject({ spans: [], events: 0, free: 2 });
   });
 
-  test('an event that cannot be read is named, and the others are read', () => {
-    const found = read(file(event('a', 'SUMMARY:No beginning'), event('b', 'DTSTART;VALUE=DATE:20260707', 'SUMMARY:Fair')));
-    expect(found.spans).toHaveLength(1);
-    expect(found.unread).toHaveLength(1);
-    expect(found.unread[0]).toMatch(/^No beginning: /);
+  test.each([
+    ['no beginning', ['SUMMARY:Shift'], '“Shift”: it has no beginning.'],
+    ['a beginning in words', ['SUMMARY:Shift', 'DTSTART:hello'], '“Shift”: its beginning is no day or time that there is (“hello”).'],
+    ['an empty beginning', ['DTSTART:'], 'An event without a name: its beginning is no day or time that there is.'],
+    ['a day that no month has', ['SUMMARY:Shift', 'DTSTART;VALUE=DATE:20260230'], '“Shift”: its beginning is no day or time that there is (“20260230”).'],
+    ['an hour that no day has', ['SUMMARY:Shift', 'DTSTART:20260301T250000'], '“Shift” on 1 March 2026: its beginning is no day or time that there is (“20260301T250000”).'],
+    ['two beginnings', ['SUMMARY:Shift', 'DTSTART:20260301T100000', 'DTSTART:20260302T100000'], '“Shift” on 1 March 2026: it has two beginnings.'],
+    ['an end in words', ['SUMMARY:Shift', 'DTSTART:20260301T100000', 'DTEND:soon'], '“Shift” on 1 March 2026: its end is no day or time that there is (“soon”).'],
+    ['an end before its beginning', ['DTSTART:20260301T100000', 'DTEND:20260301T090000'], 'An event without a name on 1 March 2026: it ends before it begins.'],
+    ['a length in words', ['SUMMARY:Shift', 'DTSTART:20260301T100000', 'DURATION:long'], '“Shift” on 1 March 2026: how long it takes cannot be read (“long”).'],
+    ['a length below nothing', ['SUMMARY:Shift', 'DTSTART:20260301T100000', 'DURATION:-PT1H'], '“Shift” on 1 March 2026: how long it takes cannot be read (“-PT1H”).'],
+    ['a rule that nobody knows', ['SUMMARY:Night\\, shift', 'DTSTART;TZID=Europe/Berlin:20260301T100000', 'RRULE:FREQ=SOMETIMES'], '“Night, shift” on 1 March 2026: its rule for repeating cannot be read (“FREQ=SOMETIMES”).'],
+    ['a rule without how often', ['SUMMARY:Shift', 'DTSTART:20260301T100000', 'RRULE:BYDAY=MO'], '“Shift” on 1 March 2026: its rule for repeating cannot be read.'],
+    ['a rule until a day in words', ['SUMMARY:Shift', 'DTSTART:20260301T100000', 'RRULE:FREQ=WEEKLY;UNTIL=never'], '“Shift” on 1 March 2026: its rule for repeating cannot be read.'],
+    ['a left out day in words', ['SUMMARY:Shift', 'DTSTART:20260301T100000', 'RRULE:FREQ=WEEKLY', 'EXDATE:whenever'], '“Shift” on 1 March 2026: a day that it leaves out is no day or time that there is (“whenever”).'],
+    ['a line that is none', ['SUMMARY:Shift', 'DTSTART:20260301T100000', 'DTEND:20260301T110000', 'nothing'], '“Shift” on 1 March 2026: a line of it cannot be read (“nothing”).'],
+    ['repeats without end', ['SUMMARY:Tick', 'DTSTART:19900301T100000', 'RRULE:FREQ=SECONDLY'], '“Tick” on 1 March 1990: it repeats so often that it is read only up to 1 March 1990.'],
+  ])('an event with %s is named in words of ours, and the others are read', (_, lines, says) => {
+    const found = read(file(event('a', ...lines), event('b', 'DTSTART;VALUE=DATE:20260707', 'SUMMARY:Fair')));
+    expect(found.unread).toEqual([says]);
+    expect(found.spans.map(({ what }) => what)).toEqual(['Fair']);
+  });
+
+  test('a changed repeat that cannot be read leaves its series as it was; two events of one name both count, an older revision does not', () => {
+    const series = event('a', 'DTSTART:20260105T170000', 'DTEND:20260105T210000', 'RRULE:FREQ=WEEKLY;COUNT=2', 'SUMMARY:Shift');
+    const broken = read(file(series, event('a', 'RECURRENCE-ID:sometime', 'DTSTART:20260114T170000', 'DTEND:20260114T180000', 'SUMMARY:Moved shift')));
+    expect(broken.unread).toEqual(['“Moved shift” on 14 January 2026: the day of the series that it stands for is no day or time that there is (“sometime”).']);
+    expect(broken.spans.map(({ day: on }) => on)).toEqual(['2026-01-05', '2026-01-12']);
+    const twice = (...more: string[]) => spans(file(event('a', 'DTSTART;VALUE=DATE:20260706', 'SUMMARY:Fair'), event('a', 'DTSTART;VALUE=DATE:20260710', 'SUMMARY:Other fair', ...more))).map(([on]) => on);
+    expect([twice(), twice('SEQUENCE:2')]).toEqual([['2026-07-06', '2026-07-10'], ['2026-07-10']]);
+  });
+
+  test('what has no length takes no time, and is counted', () => {
+    expect(read(file(event('a', 'DTSTART:20260301T100000', 'SUMMARY:Reminder'), event('b', 'DTSTART:20250301T100000', 'SUMMARY:Long ago')))).toMatchObject({ spans: [], events: 0, free: 1, unread: [] });
   });
 
   test.each(['', 'hello', 'date,entry\n2026-01-01,note', 'BEGIN:VCALENDAR\r\nBEGIN:VEVENT', 'BEGIN:VTODO\r\nEND:VTODO', '\u0000\u0001'])('%j is refused with a sentence', (text) => {

@@ -204,20 +204,34 @@ test('yields by every grouping: each figure opens the colonies behind it, and th
   }
 });
 
-test('honey over the limit, honey that would be all water, and jars sold that were never filled are said plainly, and no page stops on them', async () => {
+test('honey far over the limit, more water than honey can have, and jars sold that were never filled are said plainly, and no page stops on them', async () => {
   const harvest = (lot: string, moisture: string) => ({ date: '2026-11-21', entry: 'harvest' as const, yard: 'MR', gross: '90', tare: '30', unit: 'lb', moisture, lot });
-  await ask('journal.enter', { rows: [harvest('Wet', '60'), harvest('Border', '18.62'), harvest('All water', '100'), { date: '2026-11-22', entry: 'sale', item: 'honey, 1 lb jar', quantity: '10', lot: 'Border' }] });
+  await ask('journal.enter', { rows: [harvest('Wet', '40'), harvest('Border', '18.62'), { date: '2026-11-22', entry: 'sale', item: 'honey, 1 lb jar', quantity: '10', lot: 'Border' }] });
+  expect(await at.answer('journal.enter', { rows: [harvest('All water', '100')] })).toMatchObject({ ok: false, sentence: expect.stringContaining('“100” is above 40, the most that makes sense: honey has') });
   const wet = await ask('lots.page', { lot: 'Wet' });
-  expect(wet.limitSentence).toBe('It is over the 18.6\u00a0% of United States, grades A and B, by 41.4: as it is, it may not be sold as that there. Dry it, or pour it together with a drier lot.');
+  expect(wet.limitSentence).toBe('It is over the 18.6\u00a0% of United States, grades A and B, by 21.4: as it is, it may not be sold as that there. Dry it, or pour it together with a drier lot.');
   expect(wet.limits.every(({ within, source, confidence }) => within === false && source !== '' && confidence !== '')).toBe(true);
   const border = await ask('lots.page', { lot: 'Border' });
   expect([border.limitSentence, border.grade]).toEqual([expect.stringContaining(', by 0.020:'), 'C']);
   expect(border.line.troubles).toEqual([expect.stringContaining('That is 10 more of 1 lb than were filled.')]);
   expect(border.saleSentence).toMatch(/10 sold, 10 more than were filled\.$/);
-  const all = await ask('lots.page', { lot: 'All water' });
-  expect([all.line.water, all.atStandard, all.limitSentence]).toEqual([null, null, 'Whether it is within the 18.6\u00a0% of United States, grades A and B is not known.']);
   expect((await ask('lots.list', {})).sentence).toMatch(/2 are wetter than 18\.6 %.*1 does not balance, 1 weighed too heavy\.$/);
   expect(await at.answer('lots.keep', { lot: 'Wet', day: '2026-11-23', act: { what: 'dried', to: 70 } })).toMatchObject({ ok: false });
+});
+
+test('jars sold before they were filled are refused with both days, and nothing is entered', async () => {
+  await ask('journal.enter', { rows: [{ date: '2026-11-18', entry: 'harvest', yard: 'OO', gross: '70', tare: '10', unit: 'lb', lot: 'Early' }] });
+  const fill = (day: string, count: number) => ask('lots.keep', { lot: 'Early', day, act: { what: 'filled', size: jar, count, bestBefore: null } });
+  const sell = (day: string, quantity: number) => at.answer('lots.sell', { lot: 'Early', day, size: jar, quantity, price: null, note: '' });
+  await fill('2026-11-22', 20);
+  expect(await sell('2026-11-20', 5)).toMatchObject({ ok: false, field: 'day', sentence: 'On 20 November 2026, the day of the sale, lot Early had no 1 lb jars; the first were filled on 22 November 2026.' });
+  await fill('2026-11-24', 10);
+  const position = (await ask('book.status', {})).book?.position;
+  expect(await sell('2026-11-23', 25)).toMatchObject({ ok: false, field: 'day', sentence: 'On 23 November 2026, the day of the sale, lot Early had only 20\u00a01 lb jars; the next were filled on 24 November 2026.' });
+  expect(await sell('2026-11-24', 31)).toMatchObject({ ok: false, field: 'quantity', sentence: 'That is 1 more of 1 lb than were filled.' });
+  expect(await sell('2026-11-17', 5)).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Early came in on 18 November 2026, after 17 November 2026.' });
+  expect((await ask('book.status', {})).book?.position).toBe(position);
+  expect(await sell('2026-11-24', 30)).toMatchObject({ ok: true });
 });
 
 test('jars of one size filled for two days of best before stand on two lines, and the earlier day is not overwritten', async () => {
@@ -245,7 +259,7 @@ test('nothing can have been done with a lot before its first honey came in', asy
   await ask('journal.enter', { rows: [harvest('2026-11-20', 'Later'), harvest('2026-11-10', 'Sooner'), { date: '2026-11-21', entry: 'harvest', yard: 'MR', gross: '130', tare: '30', unit: 'lb' }] });
   const { loose } = await ask('lots.list', {});
   const keep = (act: InputOf<'lots.keep'>['act'], day: string, lot = 'Later') => at.answer('lots.keep', { lot, day, act });
-  const refused = { ok: false, field: 'day', sentence: 'The first honey of lot Later came in on 20 November 2026.', mend: 'Give that day or a later one. Nothing was kept.' };
+  const refused = { ok: false, field: 'day', sentence: 'The first honey of lot Later came in on 20 November 2026, after 19 November 2026.', mend: 'Give that day or a later one. Nothing was kept.' };
   const acts: InputOf<'lots.keep'>['act'][] = [
     { what: 'water', water: 17, reading: null, celsius: null }, { what: 'weighed', gross: lb(110), tare: lb(12) }, { what: 'dried', to: 16 }, { what: 'poured', from: 'Sooner', mass: lb(5) },
     { what: 'filled', size: jar, count: 5, bestBefore: null }, { what: 'lost', mass: lb(1), why: 'spilt' },
@@ -260,7 +274,7 @@ test('nothing can have been done with a lot before its first honey came in', asy
   expect(await keep({ what: 'poured', from: 'Sooner', mass: lb(5) }, '2026-11-15', 'Poured')).toMatchObject({ ok: true });
   expect(await keep({ what: 'made', harvests: loose.map(({ entry }) => entry) }, '2026-11-22', 'Poured')).toMatchObject({ ok: true });
   expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-16', 'Poured')).toMatchObject({ ok: true });
-  expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-14', 'Poured')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Poured came in on 15 November 2026.' });
+  expect(await keep({ what: 'water', water: 17, reading: null, celsius: null }, '2026-11-14', 'Poured')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Poured came in on 15 November 2026, after 14 November 2026.' });
 });
 
 test('a lot that weighs far more than came in is not said to balance', async () => {
@@ -314,7 +328,7 @@ test('what is done with a lot between its harvests and the day it was made is re
   const harvests = (await ask('lots.list', {})).loose.filter(({ day }) => ['2026-09-01', '2026-10-01'].includes(day)).map(({ entry }) => entry);
   await ask('lots.keep', { lot: 'Late made', day: '2026-11-10', act: { what: 'made', harvests } });
   const weighed = (day: string) => at.answer('lots.keep', { lot: 'Late made', day, act: { what: 'weighed', gross: lb(140), tare: lb(20) } });
-  expect(await weighed('2026-10-05')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Late made came in on 10 November 2026.' });
+  expect(await weighed('2026-10-05')).toMatchObject({ ok: false, field: 'day', sentence: 'The first honey of lot Late made came in on 10 November 2026, after 5 October 2026.' });
   expect(await weighed('2026-11-10')).toMatchObject({ ok: true });
   const { line, events, harvests: behind } = await ask('lots.page', { lot: 'Late made' });
   expect(line.account.bulk).toBeCloseTo(lb(120), 3);

@@ -68,6 +68,22 @@ describe('counting', () => {
     expect((await about('deep box')).free).toBe(10);
   });
 
+  test('whole things are counted whole, by every way in; what is weighed is not', async () => {
+    await trial();
+    const before = (await ask('book.status', {})).book?.position;
+    const says = '“1.5” is no whole number, and deep boxes are counted whole. Write 1 or 2.';
+    const half = { place: 'shed', item: 'Deep Boxes', counted: 1.5, day: today };
+    expect([await refused('stock.counted', half), await refused('stock.count', { ...half, note: '' })]).toMatchObject([{ field: 'counted', sentence: says }, { field: 'counted', sentence: says }]);
+    expect((await refused('journal.enter', { rows: [{ ...stock('2026-03-02', 1, 'deep box', 'supplier', 'shed'), quantity: '1.5' }] })).rows).toMatchObject([{ column: 'quantity', value: '1.5', sentence: says }]);
+    expect((await refused('journal.enter', { rows: [{ date: '2026-03-02', entry: 'purchase', item: 'nails', quantity: '0.5', to: 'shed' }] })).sentence).toBe('“0.5” is no whole number, and nails are counted whole. Write 1. What is weighed or measured has its unit in its name: “nails, lb”.');
+    await ask('journal.enter', { rows: [{ date: '2026-06-01', entry: 'loss', colony: 'A' }] });
+    const [hive] = (await ask('stock.table', {})).deadOuts;
+    expect(await refused('stock.check', { colony: hive!.colony, day: today, to: 'shed', parts: [{ item: 'deep frame', toMend: 0, scrap: 2.5 }], inspectorSeen: false, note: '' })).toMatchObject({ field: 'deep frame', sentence: expect.stringContaining('deep frames are counted whole') });
+    expect((await ask('book.status', {})).book?.position).toBe((before ?? 0) + 1);
+    for (const [item, quantity] of [['sugar', 12.5], ['foundation', 2.25], ['nails, lb', 0.5], ['bulk honey, kg', 3.4]] as const) await ask('journal.enter', { rows: [stock('2026-03-02', quantity, item, 'supplier', 'shed')] });
+    expect(await ask('stock.counted', { place: 'shed', item: 'sugar', counted: 12.25, day: today })).toMatchObject({ had: 12.5, difference: -0.25 });
+  });
+
   test('more than the book has comes in; as many as it has is still a count', async () => {
     await trial();
     expect((await ask('stock.counted', { place: 'shed', item: 'stand', counted: 9, day: today })).difference).toBe(1);
@@ -137,4 +153,38 @@ test('an empty book has no items, no shortages and says what it takes for grante
   const table = await ask('stock.table', {});
   expect([table.items, table.shortages, table.deadOuts, table.keptFrom]).toEqual([[], [], [], null]);
   expect(table.assumptions.length).toBeGreaterThan(5);
+});
+
+describe('items that may be misspelt', () => {
+  test('are asked about by name, and no more once the book has them', async () => {
+    await trial();
+    const found = async (item: string) => (await ask('stock.nearItem', { item })).found;
+    expect(await found('Deap boxes, to mend')).toEqual({ item: 'deap box', nearest: [{ item: 'deep box', instead: 'deep box, to mend' }], sentence: 'There is no item “deap box”. Nearest: deep box.' });
+    expect([await found('deep box'), await found('smoker'), await found('')]).toEqual([null, null, null]);
+    const done = await ask('journal.enter', { rows: [stock('2026-04-01', 2, 'deap box', 'supplier', 'shed')] });
+    expect(await found('deap box')).toBeNull();
+    await ask('journal.undo', { gesture: done.gesture });
+    expect((await found('deap box'))?.item).toBe('deap box');
+  });
+
+  test('in a file: named with their rows, entered as is said, and known again when the file is read once more', async () => {
+    await trial();
+    const text = ['date,entry,item,quantity,from,to,bees,mites,colony', '2026-05-01,stock,deap box,2,supplier,shed,,,', '2026-05-02,stock,"Deap boxes, to mend",1,supplier,shed,,,', '2026-05-03,stock,smoker,1,supplier,shed,,,', '2026-05-03,stock,smokre,1,supplier,shed,,,', '2026-05-04,mites,,,,,300,70,A'].join('\n');
+    const file = { name: 'shed.csv', base64: Buffer.from(text).toString('base64') };
+    const seen = await ask('import.preview', { file });
+    expect(seen.newItems).toMatchObject([
+      { item: 'deap box', nearest: [{ item: 'deep box' }], rows: 2, lines: [2, 3], meant: null }, { item: 'smokre', nearest: [{ item: 'smoker' }], rows: 1, lines: [5], meant: null },
+    ]);
+    expect(seen.strange).toEqual({ rows: 1, figures: [{ line: 6, sentence: '70 mites in 300 bees is a very high count.' }] });
+    const items = { 'deap box': 'deep box', smokre: 'smokre' };
+    const meant = await ask('import.preview', { file, items });
+    expect([meant.entered, meant.newItems.map((one) => one.meant)]).toEqual([5, ['deep box', 'smokre']]);
+    await ask('import.enter', { file, items, sha256: meant.sha256, position: meant.position });
+    expect(await about('deep box')).toMatchObject({ free: 12, toMend: 1 });
+    expect((await ask('stock.table', {})).items.map(({ item }) => item).filter((item) => /deap|smok/.test(item))).toEqual(['smoker', 'smokre']);
+    const again = await ask('import.preview', { file, items });
+    expect([again.entered, again.repeats, again.toSortOut]).toEqual([0, 5, []]);
+    // Asked of nobody, a file is entered as it is written.
+    expect(await ask('import.preview', { file })).toMatchObject({ entered: 2, repeats: 3, newItems: [{ item: 'deap box', meant: null }] });
+  });
 });

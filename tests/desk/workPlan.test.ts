@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { YardId } from '#shared/brands.ts';
-import type { WorkPlan } from '#shared/contract/work.ts';
+import type { WorkPlan, WorkSlot } from '#shared/contract/work.ts';
 import { addDays, day } from '#shared/days.ts';
 import { withIcalJs, withNodeIcal } from '#tests/calendar/readers.ts';
-import { hours, larch, own, placesOf, quarry, saturday, sentence, today, visits, workDesk } from './workDesk.ts';
+import { evening, hours, larch, own, placesOf, quarry, saturday, sentence, today, visits, workDesk } from './workDesk.ts';
 
 const { ask, answer, openOn, openEmpty, planned } = workDesk();
 const told = (plan: WorkPlan, what: string) => plan.troubles.find((trouble) => trouble.what === what);
@@ -17,12 +17,68 @@ describe('a plan with something wrong', () => {
     expect([plan.driving, plan.naive]).toEqual([0, 0]);
     expect(plan.remarks.join(' ')).toMatch(/hours/);
     expect(told(plan, 'Mend the fence')).toMatchObject({ kind: 'left', late: 0, reason: sentence, mend: sentence });
+    // It is one thing that hinders all of them, and is said so.
+    expect(new Set(plan.troubles.map(({ reason, mend }) => `${reason} ${mend}`))).toEqual(new Set(['Nobody has hours for the bees in the weeks of this plan. Write down under Hours there are when somebody can go.']));
+    expect(plan.troubles.length).toBeGreaterThan(2);
     const { days } = await ask('work.days', { from: plan.from, until: plan.until });
     expect([...new Set(days.map(({ have, dark }) => `${have} ${dark}`))]).toEqual(['0 false']);
     expect(plan.weeks.every(({ have, out, working }) => have === 0 && out === 0 && working === 0)).toBe(true);
     // It can be kept, and tells a calendar of no visit.
     await ask('work.keepPlan', {});
     expect((await ask('calendar.status', {})).events.visit).toBe(0);
+  });
+
+  test.each([
+    ['in the dark', [{ name: 'You', week: Array.from({ length: 7 }, () => ({ from: 1320, until: 1400 })), alone: true, exceptions: [] }], 'All hours in the weeks of this plan are in the dark.'],
+    ['of a helper alone', [{ name: 'You', week: Array.from({ length: 7 }, () => null), alone: true, exceptions: [] }, { name: 'Helper', week: Array.from({ length: 7 }, () => saturday), alone: false, exceptions: [] }], 'In the weeks of this plan only people who do not go alone have hours.'],
+  ])('hours only %s: that is said of each visit, and work at home is planned', async (_, people, reason) => {
+    await ask('work.setHours', { ...hours(), people });
+    await ask('work.setTask', { key: null, task: own('Mend the fence') });
+    await ask('work.setTask', { key: null, task: own('Boil wax', { yard: null }) });
+    const plan = await planned();
+    expect(plan.remarks).toEqual([reason]);
+    expect(new Set(plan.troubles.map((one) => one.reason))).toEqual(new Set([reason]));
+    expect(plan.home.map(({ task }) => task.what)).toEqual(['Boil wax']);
+  });
+
+  test('a repeating task without room says the same of each of its times, and another says its own', async () => {
+    // Evenings of an hour: too short for Larch Bend.
+    await ask('work.setHours', hours(Array.from({ length: 7 }, () => ({ from: 1080, until: 1140 }))));
+    await ask('work.setTask', { key: null, task: own('Mow', { yard: larch, latest: day('2026-05-05'), repeat: 'FREQ=WEEKLY' }) });
+    await ask('work.setTask', { key: null, task: own('Cut the brush', { yard: larch }) });
+    const { troubles } = await planned();
+    const mow = troubles.filter(({ what }) => what === 'Mow');
+    expect(mow.length).toBeGreaterThan(6);
+    expect(new Set(mow.map(({ reason, mend }) => `${reason} ${mend}`))).toEqual(new Set(['On none of its days are there enough hours in daylight for the way to Larch Bend and back. Add hours then, or lengthen a day.']));
+    expect(troubles.find(({ what }) => what === 'Cut the brush')?.reason).toBe('No day up to 16 May has enough hours in daylight for the way to Larch Bend and back.');
+  });
+
+  test('a visit held on a day on which it cannot be says what is really in the way', async () => {
+    await ask('yard.keep', { code: 'NS', name: 'North Slope', room: 12, minutes: null });
+    const short: (WorkSlot | null)[] = [null, { from: 1080, until: 1140 }, evening, evening, { from: 1320, until: 1400 }, saturday, null];
+    await ask('work.setHours', hours(short));
+    const hold = (on: string, yard: YardId) => ask('work.choose', { kind: 'pin', day: day(on), yard, task: null });
+    await hold('2026-05-06', larch);
+    await ask('work.choose', { kind: 'forbid', day: day('2026-05-06'), yard: larch, task: null });
+    for (const on of ['2026-05-04', '2026-05-05', '2026-05-08']) await hold(on, larch);
+    await hold('2026-05-07', 3 as YardId);
+    const { remarks } = await planned();
+    expect(remarks.slice(0, 5)).toEqual([
+      'Larch Bend cannot be visited on 6 May 2026, where it is held: it is forbidden on that day too. Let go of one of the two below the plan.',
+      'Larch Bend cannot be visited on 4 May 2026, where it is held: nobody has hours then. Add hours on that day, or let go of it below the plan.',
+      'Larch Bend cannot be visited on 5 May 2026, where it is held: the hours then are too few in daylight for the way there and back (70 min) and some work. Add hours on that day, or let go of it below the plan.',
+      'Larch Bend cannot be visited on 8 May 2026, where it is held: all hours then are in the dark. Add hours on that day, or let go of it below the plan.',
+      'North Slope cannot be visited on 7 May 2026, where it is held: the minutes from home are not written down. Write them down on the yard’s line in Book.',
+    ]);
+  });
+
+  test('a task held on a day on which its yard is forbidden says that, not that the hours are too few', async () => {
+    await ask('work.setHours', hours());
+    await ask('work.setTask', { key: null, task: own('Mend the fence', { yard: larch }) });
+    const { key } = (await ask('work.tasks', {})).tasks.find(({ what }) => what === 'Mend the fence')!;
+    await ask('work.choose', { kind: 'pin', day: day('2026-05-06'), yard: null, task: key });
+    await ask('work.choose', { kind: 'forbid', day: day('2026-05-06'), yard: larch, task: null });
+    expect(told(await planned(), 'Mend the fence')).toMatchObject({ kind: 'left', reason: 'It is held on 6 May, and Larch Bend is forbidden then.', mend: 'Let go of one of the two below the plan.' });
   });
 
   test('days that are over: asked for as overdue and planned as soon as may be, not before today', async () => {

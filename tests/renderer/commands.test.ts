@@ -84,7 +84,7 @@ test('every command is in the box by its name, once it can be given', () => {
 test('while another day is looked at, the way back is offered and nothing that enters is', () => {
   const then = commandsFor('', { ...able, asOf: day('2026-05-01') }).map(({ id }) => id);
   expect(then).toContain('day.today');
-  expect(commandsFor('', able).map(({ id }) => id).filter((id) => !then.includes(id))).toEqual(['calendar.save', 'round.enter', 'entry.new', 'book.import']);
+  expect(commandsFor('', able).map(({ id }) => id).filter((id) => !then.includes(id))).toEqual(['stock.movement', 'stock.count', 'calendar.save', 'round.enter', 'entry.new', 'book.import']);
 });
 
 test('without a book only what needs none is offered', () => {

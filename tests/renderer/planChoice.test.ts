@@ -9,7 +9,7 @@ import { blankOffer, partOf, readOffer, type TypedOffer } from '../../renderer/s
 import { readPlaced, typedLines, withPrice } from '../../renderer/screens/orders/readPlaced.ts';
 import { readConfidence, readCount, readQuestion, type Typing } from '../../renderer/screens/orders/readQuestion.ts';
 import { readHigh } from '../../renderer/screens/mites/mitesText.ts';
-import { readCents } from '../../renderer/screens/orders/readCents.ts';
+import { readCents, readPrice } from '../../renderer/screens/orders/readCents.ts';
 import { words as orderWords } from '../../renderer/screens/orders/words.ts';
 import { readRule, ruleText, ruleTyped } from '../../renderer/screens/stock/readRule.ts';
 
@@ -134,4 +134,33 @@ test('units after the number, decimal commas and dollars are understood where th
   const offer = (typed: Partial<TypedOffer>) => readOffer({ ...blankOffer, seller: 'S', each: '160', orderBy: '2027-01-31', ...typed }, 'month-first');
   expect(offer({ pounds: '3 lb', least: '10 packages' }).offer).toMatchObject({ what: { kind: 'package', pounds: 3 }, least: 10 });
   expect([offer({ pounds: '3 gal' }).faults.pounds, offer({ pounds: '300' }).faults.pounds]).toEqual(['“3 gal” is not in lb, nor in a unit that becomes lb. Type it in lb, such as 3.', '“300” is above 20 lb, the most that makes sense here.']);
+});
+
+test.each([
+  ['dear', '“dear” is not a number. Type a price, such as 160 or 160.50.'],
+  ['1e3', '“1e3” is not a number. Type a price, such as 160 or 160.50.'],
+  ['-3', '“-3” is below zero. A price is 0 or more.'],
+  ['−3.50', '“−3.50” is below zero. A price is 0 or more.'],
+  ['1.005', '“1.005” has parts of a cent. Type at most two decimals, such as 160.50.'],
+  ['€160', '“€160” is in other money. Prices in this book are in dollars: change it, and type the number alone.'],
+  ['160 £', '“160 £” is in other money. Prices in this book are in dollars: change it, and type the number alone.'],
+  ['C$160', '“C$160” is in other money. Prices in this book are in dollars: change it, and type the number alone.'],
+  ['160 EUR', '“160 EUR” is in other money. Prices in this book are in dollars: change it, and type the number alone.'],
+  ['12 lb', '“12 lb” has a unit that is no money. Type the price alone, such as 160.50.'],
+  ['99999999', '“99999999” is above 10,000,000, the most that makes sense here.'],
+  ['', 'Type a price, such as 160 or 160.50.'],
+])('the price “%s” is refused for what is wrong with it, in an offer and in an order', (each, sentence) => {
+  expect(readPrice(each)).toEqual({ ok: false, sentence });
+  expect(readOffer({ ...blankOffer, seller: 'S', each, orderBy: '2027-01-31' }, 'month-first').faults).toEqual({ each: sentence });
+  expect(readPlaced([{ offer: 'o1', words: '3 lb packages', packSize: 1, quantity: '2', each, own: true }]).faults).toEqual([{ each: sentence }]);
+});
+
+test.each([['160', 16_000], ['$160', 16_000], ['US$ 160', 16_000], ['USD 160.50', 16_050], ['160.5 dollars', 16_050], ['1,234.50', 123_450], ['0', 0], ['10000000', 1_000_000_000]])('the price “%s” is understood', (typed, cents) => expect(readPrice(typed)).toEqual({ ok: true, cents }));
+
+test('numbers of an offer beyond what can be are refused at their field, not by the desk', () => {
+  const faults = (typed: Partial<TypedOffer>) => readOffer({ ...blankOffer, seller: 'S', each: '160', orderBy: '2027-01-31', ...typed }, 'month-first').faults;
+  expect(faults({ least: '100001' })).toEqual({ least: '“100001” is above 100,000, the most that makes sense here.' });
+  expect(faults({ kind: 'nuc', frames: '13' })).toEqual({ frames: '“13” is above 12, the most that makes sense here.' });
+  expect(faults({ least: '2.5', most: '-1', pounds: '21' })).toEqual({ least: '“2.5” is not a whole number. Type it, such as 10.', most: expect.stringContaining('“-1” is below'), pounds: '“21” is above 20 lb, the most that makes sense here.' });
+  expect(faults({ least: '100000', kind: 'nuc', frames: '12' })).toEqual({});
 });

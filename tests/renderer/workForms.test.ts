@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { hoursForPeople } from './workSample.ts';
 import { readHours, readSlot, typedHours } from '#renderer/screens/work/hoursForm.ts';
-import { mondayOf, moveChoices, readClock, spell, weekDays, weeksOf } from '#renderer/screens/work/planWeeks.ts';
+import { mondayOf, moveChoices, spell, weekDays, weeksOf } from '#renderer/screens/work/planWeeks.ts';
 import { freshTask, overBy, pastDay, readTask } from '#renderer/screens/work/taskForm.ts';
 import type { YardId } from '#shared/brands.ts';
 import type { OwnTask, PlanChoice } from '#shared/contract/work.ts';
-import { day } from '#shared/days.ts';
+import { day, type Day } from '#shared/days.ts';
 
 const yard = 3 as YardId;
 const choice = (key: string, kind: PlanChoice['kind'], on: string, of = yard): PlanChoice => ({ key, kind, day: day(on), yard: of, task: null });
@@ -20,15 +20,33 @@ test('a visit that is carried is pinned to its new day and kept off the old one,
   expect(moveChoices(there, yard, to, from)).toEqual({ lift: ['k0', 'k1'], choose: [{ kind: 'pin', day: from, yard, task: null }, { kind: 'forbid', day: to, yard, task: null }] });
 });
 
+test('work of a visit that was asked for on its day by itself is asked for on the new one', () => {
+  const [from, to] = [day('2026-12-02'), day('2026-12-04')];
+  const of = (key: string, kind: PlanChoice['kind'], on: Day, task: string): PlanChoice => ({ key, kind, day: on, yard: null, task });
+  const said = [of('c1', 'lock', from, 'round|3'), of('c2', 'forbid', to, 'round|3'), of('c3', 'pin', from, 'round|4'), of('c4', 'pin', from, 'feed'), of('c5', 'pin', to, 'feed')];
+  const { lift, choose } = moveChoices(said, yard, from, to, ['round|3', 'feed']);
+  expect(lift).toEqual(['c1', 'c2', 'c4']);
+  expect(choose).toEqual([{ kind: 'pin', day: to, yard, task: null }, { kind: 'forbid', day: from, yard, task: null }, { kind: 'lock', day: to, yard: null, task: 'round|3' }]);
+});
+
 test('weeks begin on Monday and cover the whole plan', () => {
   expect(mondayOf(day('2026-11-29'))).toBe('2026-11-23');
   expect(weekDays(day('2026-11-23')).at(-1)).toBe('2026-11-29');
   expect(weeksOf({ from: day('2026-11-25'), until: day('2026-12-07') })).toEqual(['2026-11-23', '2026-11-30', '2026-12-07']);
 });
 
-test.each([['17:30', 1050], ['1730', 1050], ['8', 480], ['24', 1440], ['24:01', null], ['x', null], ['8:7', null], ['5pm', 1020], ['5:30 P.M.', 1050], ['12 am', 0], ['12pm', 720], ['17 pm', null], ['0am', null]])('%s by the clock is %s', (typed, minutes) => expect(readClock(typed)).toBe(minutes));
 test.each([[45, '45 min'], [60, '1 h'], [95, '1 h 35'], [125, '2 h 05']])('%s minutes are %s', (minutes, text) => expect(spell(minutes).replaceAll('\u00a0', ' ')).toBe(text));
-test.each([['18-20', { from: 1080, until: 1200 }], ['17:30 to 20:15', { from: 1050, until: 1215 }], ['5-8pm', { from: 1020, until: 1200 }], ['9-5 pm', { from: 540, until: 1020 }], ['9 am to 5 pm', { from: 540, until: 1020 }], ['11-1 pm', { from: 660, until: 780 }], ['17:30−20', { from: 1050, until: 1200 }], ['8pm-5pm', 'unread'], ['', null], ['none', null], ['20-18', 'unread'], ['8', 'unread'], ['8-9-10', 'unread']] as const)('“%s” as a stretch', (typed, slot) => expect(readSlot(typed)).toEqual(slot));
+test('a day may be empty or said to have none, and what cannot be read says what would mend it', () => {
+  for (const none of ['', ' ', '-', 'none', 'None']) expect(readSlot(none)).toEqual({ slot: null });
+  expect(readSlot('5.30pm-8')).toEqual({ slot: { from: 1050, until: 1200 } });
+  expect(readSlot('evening')).toEqual({ sentence: '“evening” is no stretch of the day. Type from when until when, like 17:30-20 or 5:30-8 pm.' });
+  expect(readSlot('22-2')).toEqual({ sentence: '“22-2” ends before it begins. Turn it round, or type it like 17:30-20 or 5:30-8 pm.' });
+  const typed = typedHours(hoursForPeople);
+  const [first] = typed.people;
+  const says = (change: Partial<typeof typed.people[number]>) => readHours({ ...typed, people: [{ ...first!, ...change }] }, 'month-first').trouble?.sentence.replaceAll('\u00a0', ' ');
+  expect(says({ week: first!.week.with(2, '9-') })).toBe('Wednesday: “9-” has only one time. Type from when until when, like 17:30-20 or 5:30-8 pm. For none, leave it empty or type none.');
+  expect(says({ exceptions: '2026-12-24 8-5' })).toBe('24 December 2026: “8-5” ends before it begins. Say which half of the day is meant, like 8 am-5 pm, or type 8-17. For none, leave it empty or type none.');
+});
 
 test('hours come back as they were typed, and what cannot be read is named with its field', () => {
   const typed = typedHours(hoursForPeople);

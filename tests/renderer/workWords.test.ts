@@ -26,7 +26,8 @@ test('with seasons enough the range decides', () => {
 });
 
 test('days are said in words, and what is overdue is said to be', () => {
-  expect(plain(hoursWords.busyDays(2, '2026-11-25 20:00'))).toBe('2 days, brought in 25 November 2026, 20:00');
+  expect(plain(hoursWords.busyDays(2, 0, '2026-11-25 20:00'))).toBe('2 days, brought in 25 November 2026, 20:00');
+  expect(plain(hoursWords.busyDays(2, 1, '2026-11-25 20:00'))).toBe('2 days, 1 event not read, brought in 25 November 2026, 20:00');
   expect(plain(hoursWords.written('2026-11-25 20:00'))).toBe('Written last 25 November 2026, 20:00.');
   expect(plain(hoursWords.outCount({ visit: 2, due: 0, deadline: 1, delivery: 0 }))).toBe('Now: 2 visits, 1 last day to order.');
   expect(hoursWords.outCount({ visit: 0, due: 0, deadline: 0, delivery: 0 })).toContain('nothing that a calendar could be told');

@@ -99,6 +99,54 @@ test('movements by keyboard: into the shed, between yards, taken back, refused a
   await soon(() => movement(page).getByLabel('Item').inputValue()).toBe('medium super');
 });
 
+test('a misspelt item is asked about by keyboard, both ways; whole things are counted whole; a movement has its own day', async () => {
+  const opened = await open(trial(hives));
+  const { page } = opened;
+  const form = movement(page);
+  await shed(page).waitFor();
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('movement of equipment');
+  await page.getByRole('option', { name: /Enter a movement of equipment/ }).first().waitFor();
+  await page.keyboard.press('Enter');
+  await soon(() => form.getByLabel('Item').evaluate((field) => field === document.activeElement)).toBe(true);
+  await page.keyboard.type('Deap boxes');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('1.5');
+  await page.keyboard.press('Enter');
+  const use = form.getByRole('button', { name: 'It is deep box' });
+  await form.getByText('There is no item “deap box”. Nearest: deep box.').waitFor();
+  await soon(() => use.evaluate((button) => button === document.activeElement)).toBe(true);
+  await expectAccessible(page);
+  await page.keyboard.press('Enter');
+  await form.getByText('“1.5” is no whole number, and deep boxes are counted whole. Write 1 or 2.').waitFor();
+  expect(await form.getByLabel('Item').inputValue()).toBe('deep box');
+  await soon(() => form.getByLabel('How many').evaluate((field) => field === document.activeElement)).toBe(true);
+  await form.getByLabel('How many').fill('2');
+  await form.getByLabel('Day').fill('2026-12-24');
+  await page.keyboard.press('Enter');
+  await form.getByText('is still to come').waitFor();
+  await form.getByLabel('Day').fill('2026-11-21');
+  await page.keyboard.press('Enter');
+  await soon(() => cells(shed(page), 'deep box')).toEqual(['deep box', '1', '11', '2', '0', '0', '14', '']);
+  expect((await opened.desk('export.journal', {})).text).toContain('2026-11-21,stock');
+  expect(await form.getByLabel('Day').inputValue()).toBe('2026-11-21');
+
+  // The other way: it is a thing of its own, and is not asked about again.
+  const counting = count(page);
+  await counting.getByLabel('Item').fill('feedr');
+  await counting.getByLabel('Counted').fill('1.5');
+  await counting.getByText('There is no item “feedr”. Nearest: feeder.').or(counting.getByText('feedrs are counted whole')).first().waitFor();
+  await counting.getByLabel('Counted').fill('3');
+  await counting.getByLabel('Counted').press('Enter');
+  await soon(() => counting.getByRole('button', { name: 'It is feeder' }).evaluate((button) => button === document.activeElement)).toBe(true);
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await soon(() => shed(page).getByRole('button', { name: 'feedr', exact: true }).count()).toBe(1);
+  await counting.getByLabel('Item').fill('feedr');
+  await counting.getByLabel('Counted').fill('4');
+  await counting.getByText('The book has 3 feedrs in the shed').waitFor();
+});
+
 test('hives take their parts; dead-outs are looked over; what is below nothing is mended; a count shows its difference first', async () => {
   const opened = await open(trial(hives));
   const { page } = opened;

@@ -15,7 +15,7 @@ afterAll(closeBrowser);
 
 test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, the round with its hours, hours worked, and the calendar out and in', async () => {
   window = await openWindow({
-    at: '/work/hours',
+    at: '/work',
     first: async (desk) => {
       await desk('book.create', { name: 'Ossar Valley' });
       await desk('yard.keep', { code: 'QY', name: 'Quarry', room: 24, minutes: 18 });
@@ -28,17 +28,33 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   // The plan is worked out anew after each change.
   const soon = { timeout: 20_000 };
 
+  // As long as nobody said when there is time, that is the next step, and no plan is to be kept.
+  await page.getByText('Nobody has said yet when there is time for the bees.').waitFor();
+  expect(await page.getByRole('button', { name: /^Plan by the program’s own hours for now \(Mon to Fri 18-20, Sat 8-16\)$/ }).count()).toBe(1);
+  await page.getByRole('link', { name: 'Write your hours down' }).press('Enter');
+  // So it is where there are none, with one line for all that waits.
+  for (const weekday of ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday']) await page.getByRole('textbox', { name: `You, ${weekday}` }).fill('');
+  await page.getByRole('button', { name: 'Keep these hours' }).press('Enter');
+  await expect.poll(() => words(notice(page)), soon).toContain('nobody has any hours');
+  await page.getByRole('link', { name: 'Plan', exact: true }).press('Enter');
+  await page.getByText('There are no hours for the bees yet.').waitFor();
+  expect(await words(page.locator('.work-waiting'))).toMatch(/^\d tasks wait for a day, \d of them overdue/);
+  expect(await page.getByRole('button', { name: /plan/i }).count()).toBe(0);
+  await expectAccessible(page);
+  await page.getByRole('link', { name: 'Write your hours down' }).press('Enter');
+
   // Hours: what cannot be read is named, and nothing is kept; then it is.
   const wednesday = page.getByRole('textbox', { name: 'You, Wednesday' });
   await wednesday.fill('17:30-');
   await page.getByRole('button', { name: 'Keep these hours' }).press('Enter');
-  expect(await words(page.getByRole('alert'))).toContain('“17:30-” on Wednesday is no stretch of the day.');
+  expect(await words(page.getByRole('alert'))).toContain('Wednesday: “17:30-” has only one time. Type from when until when, like 17:30-20 or 5:30-8 pm.');
   // Typing goes on with a person that is added; who is taken away again is in nobody's way.
   await page.getByRole('button', { name: 'Add a person' }).press('Enter');
   await page.keyboard.type('Sam');
   expect(await page.getByRole('textbox', { name: 'Name' }).nth(1).inputValue()).toBe('Sam');
   await page.getByRole('button', { name: 'Take away (Sam)' }).press('Enter');
   expect(await page.locator(':focus').innerText()).toBe('Add a person');
+  await page.getByRole('textbox', { name: 'You, Saturday' }).fill('8-16');
   await wednesday.fill('12-16:30');
   await page.getByRole('textbox', { name: 'You, Thursday' }).fill('12-16:30');
   await wednesday.press('Enter');
@@ -163,7 +179,7 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   // It is the sheet that was printed.
   await expect.poll(() => page.getByRole('combobox', { name: 'Sheet' }).inputValue(), soon).toBe('stores');
   await page.getByRole('textbox', { name: 'QY-1, frames of bees' }).fill('6');
-  await page.getByRole('textbox', { name: 'Hours' }).fill('12:15-13:45');
+  await page.getByRole('textbox', { name: 'Hours' }).fill('12:15-1:45 pm');
   await page.getByRole('textbox', { name: 'People' }).fill('2');
   await page.getByRole('textbox', { name: 'Miles' }).fill('14');
   await page.keyboard.press('Control+Enter');

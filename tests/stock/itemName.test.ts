@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { nearItems, withHead } from '#core/stock/nearItems.ts';
 import { boxItems, countedAs, frameItems, itemName, itemOf, pieceStates, readItem, writeItem, type StockItem } from '#core/stock/itemName.ts';
 
 const bare: StockItem = { item: '', frames: null, comb: null, year: null, state: null, more: [] };
@@ -62,4 +63,24 @@ describe('trade names', () => {
 test('one spelling of an item, and the trade’s other names of a part are the same part', () => {
   expect(['Deep Boxes', 'bee brushes', 'stands', 'glass', 'frames '].map(itemName)).toEqual(['deep box', 'bee brush', 'stand', 'glass', 'frame']);
   expect(['Deeps', 'medium boxes', 'Bottoms', 'queen excluders', 'excluder', 'deep frames'].map(itemName)).toEqual(['deep box', 'medium super', 'bottom board', 'queen excluder', 'queen excluder', 'deep frame']);
+});
+
+describe('items that may be misspelt', () => {
+  const known = new Set(['deep box', 'deep frame', 'medium super', 'feeder', 'honey jar', 'white sugar', 'nuc box']);
+  test.each([
+    ['deap box', ['deep box']], ['Deap Boxes', ['deep box']], ['deep bxo', ['deep box']], ['deepbox', ['deep box']], ['box deep', ['deep box']], ['deap box, to mend', ['deep box']], ['8-frame deap box', ['deep box']],
+    ['bottom bord', ['bottom board']], ['bottomboards', ['bottom board']], ['quen exluder', ['queen excluder']], ['medum super', ['medium super']], ['feedr', ['feeder']], ['hony jar, 1 lb', ['honey jar']], ['whit sugar', ['white sugar']],
+    ['super', ['medium super', 'shallow super']], ['cover', ['inner cover', 'outer cover']], ['frames', ['deep frame', 'medium frame', 'shallow frame']],
+  ])('“%s” may be %j', (typed, nearest) => expect(nearItems(typed, known)).toEqual(nearest));
+
+  test.each(['deep box', 'Deep boxes', 'deep hive body', 'feeder', 'honey jar, 2 lb', 'smoker', 'hive tool', 'veil', 'wax', 'shallow frame', 'entrance reducer', 'pail', 'wheelbarrow', 'nuc box', 'frame rest', 'queen cage', ''])('“%s” is known, or like nothing that is', (typed) => expect(nearItems(typed, known)).toEqual([]));
+
+  test('a figure in a name is a size, not a slip', () => {
+    const sizes = new Set(['bucket 5 gal']);
+    expect([nearItems('bucket 6 gal', sizes), nearItems('bucket 5 gla', sizes)]).toEqual([[], ['bucket 5 gal']]);
+  });
+
+  test('what else was said of it stays', () => {
+    expect([withHead('Deap box, to mend', 'deep box'), withHead('hony jar,1 lb', 'honey jar'), withHead('deap box', 'deep box')]).toEqual(['deep box, to mend', 'honey jar, 1 lb', 'deep box']);
+  });
 });

@@ -13,6 +13,8 @@ test('a day has the hours of all people on it, its exceptions first, and none th
   expect(minutes('2026-12-24', '2026-12-24')).toEqual([[0, false]]);
   expect(minutes('2026-12-28', '2026-12-28')).toEqual([[420, false]]);
   expect(minutes('2026-12-28', '2026-12-27')).toEqual([]);
+  // At home the dark is no hindrance.
+  expect(hoursOn(hoursForPeople, day('2026-12-21'), day('2026-12-26')).map(({ all }) => all)).toEqual([150, 150, 0, 0, 0, 720]);
 });
 
 test('somebody who does not go alone has hours only while another is there to go with', () => {

@@ -4,6 +4,9 @@ import { OutingFiller } from '#core/work/plan/outingFiller.ts';
 import { planModel } from '#core/work/plan/planModel.ts';
 import { choicesByDay, searchPlan } from '#core/work/plan/searchPlan.ts';
 import type { Job, OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
+import { loadHighs } from '#core/desk/highsModel.ts';
+import { refinePlan } from '#core/desk/refinePlan.ts';
+import { tightenPlan } from '#core/desk/tightenPlan.ts';
 import { highsSolver } from '#core/desk/highsSolver.ts';
 
 const never = new Set<number>();
@@ -41,6 +44,8 @@ const small = fc.record({
 
 test('small plans cost as little as the best of all plans there are, tried one by one', async () => {
   const solver = await highsSolver();
+  const highs = await loadHighs();
+  let cut = 0;
   await fc.assert(fc.asyncProperty(small, async ({ jobs: drawn, room, ways }) => {
     const days = 5;
     const outings: OutingChoice[] = Array.from({ length: days }, (_, day) => [
@@ -54,7 +59,8 @@ test('small plans cost as little as the best of all plans there are, tried one b
       else for (const choice of [-1, ...(byDay[day] ?? [])]) tryAll(day + 1, [...chosen, choice]);
     };
     tryAll(0, []);
-    const { milp, base, toDraft, fromDraft } = planModel(problem);
+    const model = planModel(problem);
+    const { milp, base, toDraft, fromDraft } = model;
     const answer = solver.solve(milp);
     expect(base + answer.objective).toBeCloseTo(least, 5);
     expect(toDraft(answer.values).cost).toBeCloseTo(least, 5);
@@ -64,7 +70,18 @@ test('small plans cost as little as the best of all plans there are, tried one b
     const values = fromDraft(found);
     expect(base + milp.variables.reduce((sum, { cost }, at) => sum + cost * (values[at] ?? 0), 0)).toBeCloseTo(found.cost, 5);
     expect(new OutingFiller(problem).cost).toBeGreaterThan(0);
+    // The rows that are cut take no best plan away, and bound it from below.
+    const bounds: number[] = [];
+    const tightened = tightenPlan(highs, model, (bound) => bounds.push(bound));
+    expect(base + solver.solve(tightened).objective).toBeCloseTo(least, 5);
+    expect(Math.max(...bounds)).toBeLessThanOrEqual(least + 1e-6);
+    cut += (bounds.at(-1) ?? 0) > (bounds[0] ?? 0) + 1 ? 1 : 0;
+    const refined = refinePlan(highs, problem, model, tightened, new OutingFiller(problem).draft(), () => undefined);
+    expect(refined.cost).toBeGreaterThanOrEqual(least - 1e-6);
+    // Five days are one stretch.
+    expect(refined.cost).toBeLessThanOrEqual(1.003 * least);
   }), { numRuns: 12 });
+  expect(cut).toBeGreaterThan(0);
 });
 
 /** The least cost with these outings: every way of putting each job on a day, or leaving it. */

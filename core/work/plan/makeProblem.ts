@@ -10,6 +10,7 @@ import { planWeeks, type WorkFacts } from '../workFacts.ts';
 import { carriedVisits, roundCarried, tasksCarried } from './carriedVisits.ts';
 import { costs, type Job, type PlanProblem, type Round, type Visit } from './planProblem.ts';
 import { possibleOutings, type PossibleOuting } from './possibleOutings.ts';
+import { lackOf, whyNotHeld } from './whyNot.ts';
 
 /** How long after its last day a task is still worth doing in the plan, and within how many days what is overdue should be done. */
 const worthDoing = 14;
@@ -64,11 +65,11 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const forbidden = new Set(choices.flatMap(({ kind, day, yard, task }) => (kind === 'forbid' && task === null && day !== null ? [`${day}/${yard}`] : [])));
   const outings = possibleOutings(yards, driving, hours, today, length, setUp).filter(({ day, yards: set }) => !set.some((at) => forbidden.has(`${days[day]}/${yards[at]?.id}`)));
   if (outings.length === 0 && yards.length === 0) remarks.push('There are no yards yet, so there is nowhere to go.');
-  else if (outings.length === 0 && yards.some(({ id }) => driving.fromHome(id) !== null)) remarks.push(noOutings(facts, hours));
+  else if (outings.length === 0 && yards.some(({ id }) => driving.fromHome(id) !== null)) remarks.push(noOutings(days, hours));
   const yardAt = new Map(yards.map(({ id }, at) => [id, at]));
   const partRoom = partRooms(yards, outings);
 
-  const held = heldVisits(choices, { days, yards, tasks, outings, remarks });
+  const held = heldVisits(choices, { days, yards, tasks, outings, remarks, whyNot: (yard, day) => whyNotHeld(yard, day, { hours, choices, fromHome: driving.fromHome(yard.id) }) });
   const carried = carriedVisits(choices, shown, { days, yards, held, outings });
   const withVisit = tasksCarried(carried, shown, choices, today);
   const dropped = new Set(choices.flatMap(({ kind, task }) => (kind === 'drop' && task !== null ? [task] : [])));
@@ -141,9 +142,8 @@ function withoutWay(task: WorkTask, { name }: Yard): Unreached {
   return { task, reason: `The minutes from home to ${name} are not written down.`, mend: 'Write them down on the yard’s line in Book.' };
 }
 
-function noOutings({ today }: WorkFacts, { people }: WorkHours): string {
-  const any = people.some(({ week, exceptions }) => week.some((slot) => slot !== null) || exceptions.some(({ day, slot }) => slot !== null && day >= today));
-  return any ? 'No day has enough hours in daylight to reach a yard and work there.' : 'Nobody has hours for the bees in the next weeks, so nothing can be planned.';
+function noOutings(days: readonly Day[], hours: WorkHours): string {
+  return lackOf({ days }, hours)?.reason ?? 'No day has enough hours in daylight to reach a yard and work there.';
 }
 
 function jobOf(task: WorkTask, yard: number, units: number, each: number, after: number | null, { today, length, choices }: { today: Day; length: number; choices: readonly PlanChoice[] }): Job {
@@ -184,15 +184,20 @@ function partsFor(minutes: number, rooms: readonly number[], colonies: number): 
   return Math.max(1, Math.min(mostParts, colonies));
 }
 
-function heldVisits(choices: readonly PlanChoice[], { days, yards, tasks, outings, remarks }: { days: readonly Day[]; yards: readonly Yard[]; tasks: readonly WorkTask[]; outings: readonly PossibleOuting[]; remarks: string[] }): Visit[] {
+function heldVisits(choices: readonly PlanChoice[], { days, yards, tasks, outings, remarks, whyNot }: { days: readonly Day[]; yards: readonly Yard[]; tasks: readonly WorkTask[]; outings: readonly PossibleOuting[]; remarks: string[]; whyNot(yard: Yard, day: Day): string }): Visit[] {
   const held: Visit[] = [];
   for (const { kind, day, yard, task } of choices) {
     if ((kind !== 'pin' && kind !== 'lock') || day === null) continue;
     const where = yard ?? tasks.find(({ key }) => key === task)?.yard ?? null;
     const [at, on] = [yards.findIndex(({ id }) => id === where), days.indexOf(day)];
-    if (at < 0 || on < 0 || held.some((one) => one.day === on && one.yard === at)) continue;
+    const there = yards[at];
+    if (there === undefined || on < 0 || held.some((one) => one.day === on && one.yard === at)) continue;
     if (outings.some((outing) => outing.day === on && outing.yards.includes(at))) held.push({ day: on, yard: at });
-    else remarks.push(`${yards[at]?.name} cannot be visited on ${dayInWords(day)}: there are no hours or daylight for the way there and the work.`);
+    else {
+      const why = whyNot(there, day);
+      // The visit and a task of it may both be held there.
+      if (!remarks.includes(why)) remarks.push(why);
+    }
   }
   // Visits held on one day have to fit into one outing; the later choice gives way.
   return held.filter((visit, at) => {

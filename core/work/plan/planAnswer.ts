@@ -1,12 +1,12 @@
-import type { Outing, PlannedTask, PlannedTrouble, PlannedVisit, WeekLoad, WorkHours, WorkPlan, WorkTask } from '#shared/contract/work.ts';
-import { addDays, daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
+import type { Outing, PlannedTask, PlannedVisit, WeekLoad, WorkHours, WorkPlan, WorkTask } from '#shared/contract/work.ts';
+import { addDays, daysBetween, type Day } from '#shared/days.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 import { hoursOn } from '../hoursOn.ts';
-import { slotOn } from '../workHours.ts';
 import { roundKey, roundWeather, roundWords } from '../roundTasks.ts';
+import { atHome } from './atHome.ts';
 import type { MadeProblem, PlanFacts } from './makeProblem.ts';
 import type { PlanDraft } from './planProblem.ts';
-import { planTroubles } from './planTroubles.ts';
+import { alikeTold, planTroubles } from './planTroubles.ts';
 import { roundUnits } from './roundUnits.ts';
 import { trimDraft } from './trimDraft.ts';
 
@@ -26,7 +26,7 @@ export function planAnswer(made: MadeProblem, found: PlanDraft, asked: PlanFacts
   const [from, until] = [days[0] as Day, days.at(-1) as Day];
   const same = before === null ? 0 : visits.filter((visit) => before.has(visit)).length;
   return {
-    from, until, outings, home, troubles: [...planTroubles(made, draft, asked), ...homeTroubles], weeks: weeksOf(made, asked.hours, outings, home),
+    from, until, outings, home, troubles: alikeTold([...planTroubles(made, draft, asked), ...homeTroubles]), weeks: weeksOf(made, asked.hours, outings, home),
     driving: outings.reduce((sum, { driving }) => sum + driving, 0), naive, gap, changes: before === null ? null : { same, moved: visits.length - same, visits: visits.length }, remarks: [...made.remarks],
   };
 }
@@ -109,35 +109,6 @@ function coloniesOf(colonies: number, units: number, earlier: number, many: numb
   return { colonies: until(earlier + many) - until(earlier), of: colonies };
 }
 
-/** Tasks at home, each on the first day from its earliest on which somebody has minutes left for it. */
-function atHome(made: MadeProblem, hours: WorkHours, outings: readonly Outing[]): { home: WorkPlan['home']; troubles: PlannedTrouble[] } {
-  const free = made.days.map((day) => hours.people.reduce((sum, person) => {
-    const slot = slotOn(person, day);
-    const out = outings.find((one) => one.day === day && one.people.includes(person.name));
-    return slot === null ? sum : sum + Math.max(0, slot.until - slot.from - (out === undefined ? 0 : out.back - out.leave));
-  }, 0));
-  const home: { day: Day; task: PlannedTask }[] = [];
-  const troubles: PlannedTrouble[] = [];
-  for (const task of made.home) {
-    const first = Math.max(0, made.days.findIndex((day) => day >= task.earliest));
-    let left = task.minutes;
-    for (let at = first; at < made.days.length && left > 0; at += 1) {
-      const day = made.days[at] as Day;
-      const minutes = Math.min(left, free[at] ?? 0);
-      if (minutes <= 0 || (task.minutes <= 60 && minutes < left)) continue;
-      free[at] = (free[at] ?? 0) - minutes;
-      left -= minutes;
-      home.push({ day, task: { key: task.key, what: task.what, colonies: 0, of: 0, minutes: Math.round(minutes), people: task.people, late: Math.max(0, task.overdue ? 0 : daysBetween(task.latest, day)), by: null } });
-    }
-    const late = home.reduce((most, one) => (one.task.key === task.key ? Math.max(most, one.task.late) : most), 0);
-    const by = task.latest < (made.days[0] ?? task.latest) ? made.days[0] : task.latest;
-    const trouble = { key: task.key, what: task.what, yard: null, mend: 'Add an evening, or do it outside the hours written down.' };
-    if (left > 0) troubles.push({ ...trouble, kind: 'left', late: 0, minutes: Math.round(left), reason: 'No day in the plan has that many minutes left at home.' });
-    else if (late > 0 && by !== undefined) troubles.push({ ...trouble, kind: 'late', late, minutes: Math.round(task.minutes), reason: `Up to ${monthDayInWords(by)} not that many minutes are left at home.` });
-  }
-  return { home: home.toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0)), troubles };
-}
-
 function weeksOf({ days }: MadeProblem, hours: WorkHours, outings: readonly Outing[], home: WorkPlan['home']): WeekLoad[] {
   const weeks: WeekLoad[] = [];
   for (let at = 0; at < days.length; at += 7) {
@@ -147,7 +118,7 @@ function weeksOf({ days }: MadeProblem, hours: WorkHours, outings: readonly Outi
     weeks.push({
       from, have: hoursOn(hours, from, last).reduce((sum, { have }) => sum + have, 0),
       out: Math.round(here.reduce((sum, { people, leave, back }) => sum + people.length * (back - leave), 0)),
-      working: Math.round(here.reduce((sum, { working }) => sum + working, 0) + home.reduce((sum, { day, task }) => sum + (day >= from && day <= last ? task.minutes : 0), 0)),
+      working: Math.round(here.reduce((sum, { working }) => sum + working, 0) + home.reduce((sum, { day, task }) => sum + (day >= from && day <= last ? task.minutes * task.people : 0), 0)),
     });
   }
   return weeks;

@@ -1,4 +1,5 @@
 import { MilpBuilder, type MilpModel, type Term } from '#core/order/milp.ts';
+import type { DayWork } from './dayCuts.ts';
 import { costs, lateCost, openOn, outingCost, visitSet, type PlanDraft, type PlanProblem } from './planProblem.ts';
 
 export interface PlanModel {
@@ -6,6 +7,10 @@ export interface PlanModel {
   /** Part of the cost that no choice changes; the programme counts without it. */
   readonly base: number;
   readonly toDraft: (values: ArrayLike<number>) => PlanDraft;
+  /** The variable of each outing. */
+  readonly outingVariables: readonly number[];
+  /** For each day what can happen on it, from which rows can be made that the programme may need. */
+  readonly dayWork: readonly DayWork[];
   /** A draft as values of the variables, to start from. */
   readonly fromDraft: (draft: PlanDraft) => Float64Array;
 }
@@ -32,14 +37,14 @@ export function planModel(problem: PlanProblem): PlanModel {
     const outing = outings[at];
     return outing !== undefined && outing.yards.includes(yard) && outing.crew.length >= people && Math.floor(outing.room / each + 1e-9) >= 1;
   });
-  const work: Term[][] = Array.from({ length: days }, () => []);
+  const work: DayWork['work'][number][][] = Array.from({ length: days }, () => []);
   /** Units on a day, no more than an outing of that day has room for. */
   const unitsOn = (name: string, day: number, yard: number, units: number, each: number, people: number, cost: number): number | null => {
     const visits = visitsOf(yard, day, people, each);
     if (visits.length === 0) return null;
     const variable = model.whole(`${name}-${day}`, 0, units, cost);
     model.row(`there-${name}-${day}`, [[variable, 1], ...visits.map((at): Term => [go[at] ?? 0, -Math.min(units, Math.floor((outings[at]?.room ?? 0) / each + 1e-9))])], null, 0);
-    work[day]?.push([variable, each]);
+    work[day]?.push({ variable, yard, people, units, each });
     return variable;
   };
   const jobDays = jobs.map((job, at): ByDay => {
@@ -62,7 +67,7 @@ export function planModel(problem: PlanProblem): PlanModel {
     if (here.length === 0) return;
     model.row(`one${day}`, here.map((at): Term => [go[at] ?? 0, 1]), null, 1);
     const own = work[day] ?? [];
-    if (own.length > 0) model.row(`room${day}`, [...own, ...here.map((at): Term => [go[at] ?? 0, -(outings[at]?.room ?? 0)])], null, 0);
+    if (own.length > 0) model.row(`room${day}`, [...own.map(({ variable, each }): Term => [variable, each]), ...here.map((at): Term => [go[at] ?? 0, -(outings[at]?.room ?? 0)])], null, 0);
   });
 
   const lefts = jobs.map((job, at) => {
@@ -134,7 +139,14 @@ export function planModel(problem: PlanProblem): PlanModel {
     for (const { variable, at, day } of made) values[variable] = Math.min(1, draft.rounds[at]?.get(day) ?? 0);
     return values;
   };
-  return { milp: { variables: model.variables, rows: model.rows }, base, toDraft, fromDraft };
+  const dayWork = byDay.map((here, day): DayWork => ({
+    outings: here.flatMap((at) => {
+      const outing = outings[at];
+      return outing === undefined ? [] : [{ variable: go[at] ?? 0, yards: outing.yards, crew: outing.crew.length, room: outing.room }];
+    }),
+    work: work[day] ?? [],
+  }));
+  return { milp: { variables: model.variables, rows: model.rows }, base, outingVariables: go, dayWork, toDraft, fromDraft };
 }
 
 /**

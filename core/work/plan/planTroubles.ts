@@ -1,15 +1,19 @@
 import type { PlannedTrouble } from '#shared/contract/work.ts';
-import { dayInWords, monthDayInWords } from '#shared/days.ts';
-import { slotOn } from '../workHours.ts';
-import { roundKey } from '../roundTasks.ts';
+import { ownTimeOf } from '#shared/taskKeys.ts';
+import { roundKey, roundWords } from '../roundTasks.ts';
 import type { MadeProblem, PlanFacts } from './makeProblem.ts';
-import type { Job, PlanDraft, Round } from './planProblem.ts';
+import type { PlanDraft, Round } from './planProblem.ts';
 import { roundUnits } from './roundUnits.ts';
+import { lackOf, whyNot, type Why } from './whyNot.ts';
+
+/** A trouble, and how it is said of several times of one task. */
+export type FoundTrouble = Omit<PlannedTrouble, 'mend'> & { readonly mend: string | null; readonly ofAll: Why['ofAll'] | null };
 
 /** What comes late or finds no place, each with the reason and what would mend it; what cannot be reached at all comes first. */
-export function planTroubles(made: MadeProblem, draft: PlanDraft, asked: PlanFacts): PlannedTrouble[] {
+export function planTroubles(made: MadeProblem, draft: PlanDraft, asked: PlanFacts): FoundTrouble[] {
   const { problem, days } = made;
-  const found: PlannedTrouble[] = made.unreached.map(({ task, reason, mend }) => ({ key: task.key, what: task.what, yard: task.yard, kind: 'left', late: 0, minutes: Math.round(task.minutes), reason, mend }));
+  const lack = made.outings.length > 0 ? null : lackOf(made, asked.hours);
+  const found: FoundTrouble[] = made.unreached.map(({ task, reason, mend }) => ({ key: task.key, what: task.what, yard: task.yard, kind: 'left', late: 0, minutes: Math.round(task.minutes), reason, mend, ofAll: null }));
   problem.jobs.forEach((job, at) => {
     const task = made.jobTasks[at];
     if (task === undefined) return;
@@ -19,13 +23,13 @@ export function planTroubles(made: MadeProblem, draft: PlanDraft, asked: PlanFac
     const latest = job.after === null ? job.latest : ([...(draft.jobs[job.after.job] ?? [])].at(-1)?.[0] ?? problem.days) + job.after.by;
     if (left > 0 && !canWait && latest < problem.days) {
       const minutes = left * job.each;
-      found.push({ key: task.key, what: task.what, yard: task.yard, kind: 'left', late: 0, minutes: Math.round(minutes), ...whyNot(made, asked, job, job.earliest, latest, minutes) });
+      found.push({ key: task.key, what: task.what, yard: task.yard, kind: 'left', late: 0, minutes: Math.round(minutes), ...(lack ?? whyNot(made, asked, job, job.earliest, latest, minutes)) });
     }
     const late = done.filter(([day]) => day > latest);
     if (late.length > 0) {
       const minutes = late.reduce((sum, [, many]) => sum + many, 0) * job.each;
       const last = Math.max(...late.map(([day]) => day));
-      found.push({ key: task.key, what: task.what, yard: task.yard, kind: 'late', late: last - latest, minutes: Math.round(minutes), ...whyNot(made, asked, job, job.earliest, latest, minutes) });
+      found.push({ key: task.key, what: task.what, yard: task.yard, kind: 'late', late: last - latest, minutes: Math.round(minutes), ...(lack ?? whyNot(made, asked, job, job.earliest, latest, minutes)) });
     }
   });
   problem.rounds.forEach((round, at) => {
@@ -34,36 +38,28 @@ export function planTroubles(made: MadeProblem, draft: PlanDraft, asked: PlanFac
     const worst = worstRound(round, draft.rounds[at] ?? new Map(), problem.days);
     if (worst === null) return;
     const minutes = worst.units * (round.each[worst.due] ?? 0);
+    const on = days[Math.min(Math.max(0, worst.on ?? worst.due), days.length - 1)] ?? asked.facts.today;
     found.push({
-      key: roundKey(about.yard.id), what: 'Round', yard: about.yard.id, kind: worst.done ? 'late' : 'left', late: worst.days, minutes: Math.round(minutes), ...whyNot(made, asked, { yard: round.yard, people: 1, only: null }, Math.max(0, worst.due - 6), worst.due, minutes),
+      key: roundKey(about.yard.id), what: roundWords(asked.facts.rules, on), yard: about.yard.id, kind: worst.on !== null ? 'late' : 'left', late: worst.days, minutes: Math.round(minutes), ...(lack ?? whyNot(made, asked, { yard: round.yard, people: 1, only: null }, Math.max(0, worst.due - 6), worst.due, minutes)),
     });
   });
   return found;
 }
 
 /** The round that comes latest: its first part that is due and not seen by then. */
-function worstRound(round: Round, done: ReadonlyMap<number, number>, days: number): { due: number; days: number; units: number; done: boolean } | null {
-  const late = roundUnits(round, done).map(({ due, on }) => ({ due, days: (on ?? days) - due, done: on !== null }));
+function worstRound(round: Round, done: ReadonlyMap<number, number>, days: number): { due: number; days: number; units: number; on: number | null } | null {
+  const late = roundUnits(round, done).map(({ due, on }) => ({ due, days: (on ?? days) - due, on }));
   const most = Math.max(0, ...late.map((one) => one.days));
   const worst = most > 0 ? late.find((one) => one.days === most) : undefined;
   return worst === undefined ? null : { ...worst, units: late.filter((one) => one.days === most && one.due === worst.due).length };
 }
 
-function whyNot(made: MadeProblem, { hours, choices }: PlanFacts, { yard, people, only }: Pick<Job, 'yard' | 'people' | 'only'>, earliest: number, latest: number, minutes: number): { reason: string; mend: string } {
-  const name = made.yards[yard]?.name ?? 'the yard';
-  const going = made.outings.filter((outing) => outing.yards.includes(yard) && outing.day >= earliest && outing.day <= latest);
-  const reachable = going.length > 0;
-  const by = made.days[Math.min(latest, made.days.length - 1)];
-  const until = by === undefined ? '' : monthDayInWords(by);
-  const hoursMore = Math.max(0.5, Math.ceil(minutes / 30) / 2);
-  const sunday = Array.from({ length: Math.max(0, latest - earliest + 1) }, (_, at) => made.days[earliest + at]).find((day) => day !== undefined && hours.people.every((person) => slotOn(person, day) === null));
-  const add = sunday === undefined ? 'Add hours' : `Add ${dayInWords(sunday)}`;
-  const shut = choices.flatMap(({ kind, day, yard: where, task }) => (kind === 'forbid' && task === null && day !== null && where === made.yards[yard]?.id && by !== undefined && day >= (made.days[0] ?? day) && day <= by ? [day] : []));
-  if (!reachable && shut.length > 0) return { reason: `${name} is forbidden on ${shut.map(monthDayInWords).join(', ')}, and no other day up to ${until} has enough hours in daylight for the way there and back.`, mend: `Let it be gone to on that day again, or ${sunday === undefined ? 'add hours' : `add ${dayInWords(sunday)}`}.` };
-  if (!reachable && latest <= 0) return { reason: `Today has not enough hours in daylight for the way to ${name} and back.`, mend: 'Add hours today, or let it come late.' };
-  if (!reachable) return { reason: `No day up to ${until} has enough hours in daylight for the way to ${name} and back.`, mend: `${add}, or lengthen a day before ${until}.` };
-  // Held there, or for more people than go, it does not want for hours on other days.
-  if (only !== null) return { reason: `It is held on ${[...only].map((day) => made.days[day]).filter((day) => day !== undefined).map(monthDayInWords).join(', ')}, and there is not enough time at ${name} for it.`, mend: 'Let go of that day below the plan, or add hours on it.' };
-  if (!going.some(({ crew }) => crew.length >= people)) return { reason: `It takes ${people} people, and on no day up to ${until} do as many have hours together for ${name}.`, mend: 'Add the hours of a helper, or say that fewer can do it.' };
-  return { reason: `It needs ${hoursMore} h more at ${name} by ${until}; the hours up to then go into driving and other work.`, mend: `${add}, drop something else, or take help.` };
+/** What hinders several times of one task alike is said of all of them in the same words, so that they can be told together. */
+export function alikeTold(found: readonly FoundTrouble[]): PlannedTrouble[] {
+  const alike = ({ key, kind, ofAll }: FoundTrouble) => `${ownTimeOf(key)?.task ?? key}|${kind}|${ofAll?.reason ?? ''}|${ofAll?.mend ?? ''}`;
+  const many = Map.groupBy(found, alike);
+  return found.map((one) => {
+    const { ofAll, ...trouble } = one;
+    return ofAll === null || (many.get(alike(one))?.length ?? 1) < 2 ? trouble : { ...trouble, ...ofAll };
+  });
 }

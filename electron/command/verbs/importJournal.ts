@@ -33,5 +33,7 @@ function inWords(done: ImportReport): string {
   for (const { line, column, value, sentence } of done.toSortOut) {
     lines.push(`  line ${line}${column === null ? '' : `, ${column}`}${value === '' ? '' : ` “${value}”`}: ${sentence}`);
   }
+  for (const { sentence, rows } of done.newItems) lines.push(`  ${sentence} Entered as it is written, in ${rows === 1 ? 'one row' : `${rows} rows`}; mend it in the file or in the book if it is misspelt.`);
+  for (const { line, sentence } of done.strange.figures.slice(0, 20)) lines.push(`  line ${line}, out of the ordinary: ${sentence}`);
   return lines.join('\n');
 }

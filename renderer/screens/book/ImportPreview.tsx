@@ -2,6 +2,7 @@ import { entryForms } from '#shared/entryForms.ts';
 import type { ImportReport } from '#shared/contract/book.ts';
 import { counted, dayText, number } from '../../parts/format.ts';
 import { ImportResult } from './ImportResult.tsx';
+import { NewItems } from './NewItems.tsx';
 import { SortOutList } from './SortOutList.tsx';
 import { words } from './words.ts';
 
@@ -11,12 +12,14 @@ export interface ImportPreviewProps {
   readonly entered: boolean;
   readonly busy: boolean;
   readonly onEnter: () => void;
+  /** What is meant by a new item that reads almost like a known one; the preview is made again with it. */
+  readonly onMeant: (item: string, meant: string) => void;
   readonly onPutAside: () => void;
   readonly onTakenBack: () => void;
 }
 
 /** What a file holds, counted so that it adds up, before or after it is entered. */
-export function ImportPreview({ report, entered, busy, onEnter, onPutAside, onTakenBack }: ImportPreviewProps) {
+export function ImportPreview({ report, entered, busy, onMeant, onEnter, onPutAside, onTakenBack }: ImportPreviewProps) {
   return (
     <div className="preview">
       {entered ? null : <h3>{words.found(report.file)}</h3>}
@@ -41,6 +44,20 @@ export function ImportPreview({ report, entered, busy, onEnter, onPutAside, onTa
                   </dd>
                 </>
               ) : null}
+              {report.strange.rows > 0 ? (
+                <>
+                  <dt>{words.strangeAt}</dt>
+                  <dd className="needs">
+                    {words.strangeRows(counted(report.strange.rows, 'row', 'rows'))}
+                    <ul className="plain-list">
+                      {report.strange.figures.slice(0, shownFigures).map(({ line, sentence }) => (
+                        <li key={`${line} ${sentence}`}>{words.strangeLine(number(line), sentence)}</li>
+                      ))}
+                    </ul>
+                    {report.strange.figures.length > shownFigures ? words.more(number(report.strange.figures.length - shownFigures)) : null}
+                  </dd>
+                </>
+              ) : null}
               {report.repeatLines.length > 0 ? (
                 <>
                   <dt>{words.repeatsAt}</dt>
@@ -52,9 +69,10 @@ export function ImportPreview({ report, entered, busy, onEnter, onPutAside, onTa
           <Kinds report={report} />
         </div>
       )}
+      {entered || report.newItems.length === 0 ? null : <NewItems items={report.newItems} busy={busy} onMeant={onMeant} />}
       <div className="acts">
         {entered ? null : report.entered > 0 ? (
-          <button type="button" className="main" disabled={busy} onClick={onEnter}>
+          <button type="button" className="main" disabled={busy || report.newItems.some(({ meant }) => meant === null)} onClick={onEnter}>
             {words.enter(counted(report.entered, words.record, words.records))}
           </button>
         ) : report.toKeep > 0 ? (
@@ -133,6 +151,7 @@ function Kinds({ report }: { readonly report: ImportReport }) {
 }
 
 const shownLines = 30;
+const shownFigures = 8;
 
 function lineList(lines: readonly number[], all: number): string {
   const shown = lines.slice(0, shownLines).map((line) => number(line)).join(', ');

@@ -29,6 +29,7 @@ export function ImportRecords() {
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const [report, setReport] = useState<ImportReport | null>(null);
   const [entered, setEntered] = useState(false);
+  const [items, setItems] = useState<Readonly<Record<string, string>>>({});
   const [problem, setProblem] = useState<string | null>(null);
   const [fault, setFault] = useState<Fault | undefined>();
   const picker = useRef<HTMLInputElement>(null);
@@ -42,18 +43,19 @@ export function ImportRecords() {
     setProgress(null);
     setChosen(null);
     setReport(null);
+    setItems({});
     setEntered(false);
     setProblem(null);
     setFault(undefined);
   };
 
-  const look = async (file: Chosen) => {
+  const look = async (file: Chosen, meant: Readonly<Record<string, string>> = {}) => {
     const mine = ++turn.current;
     setFault(undefined);
     setReport(null);
     setEntered(false);
     setProgress(words.checking(file.name));
-    const answer = workbook.test(file.name) ? null : await desk.call('import.preview', { file });
+    const answer = workbook.test(file.name) ? null : await desk.call('import.preview', { file, items: meant });
     if (mine !== turn.current) return;
     // What is not in the exchange form may be a sheet of the person's own, with a page that asks what its columns mean.
     if (answer === null || (!answer.ok && answer.code === 'file-unreadable')) {
@@ -91,10 +93,21 @@ export function ImportRecords() {
     }
   };
 
+  /** What is meant by an item changes what would be entered, so the preview is made again; what is shown stands until then. */
+  const mean = async (file: Chosen, item: string, meant: string) => {
+    const mine = ++turn.current;
+    const next = { ...items, [item]: meant };
+    setItems(next);
+    const answer = await desk.call('import.preview', { file, items: next });
+    if (mine !== turn.current) return;
+    if (answer.ok) setReport(answer.value);
+    else setFault(answer);
+  };
+
   const send = async (seen: ImportReport, file: Chosen) => {
     setFault(undefined);
     setProgress(words.entering(counted(seen.entered, words.record, words.records)));
-    const answer = await enter.send({ file, sha256: seen.sha256, position: seen.position });
+    const answer = await enter.send({ file, sha256: seen.sha256, position: seen.position, items });
     setProgress(null);
     if (!answer.ok) return setFault(answer);
     const done = answer.value;
@@ -153,7 +166,7 @@ export function ImportRecords() {
       ) : null}
       <FaultNote fault={fault} />
       {fault?.code === 'moved-on' && chosen ? (
-        <button type="button" onClick={() => void look(chosen)}>
+        <button type="button" onClick={() => void look(chosen, items)}>
           {words.again}
         </button>
       ) : null}
@@ -163,6 +176,7 @@ export function ImportRecords() {
             report={report}
             entered={entered}
             busy={enter.busy}
+            onMeant={(item, meant) => void mean(chosen, item, meant)}
             onEnter={() => void send(report, chosen)}
             onTakenBack={putAside}
             onPutAside={() => {

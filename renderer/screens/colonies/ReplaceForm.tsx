@@ -4,12 +4,16 @@ import type { StoryEntry } from '#shared/contract/journal.ts';
 import type { Day } from '#shared/days.ts';
 import type { Cells, Column, Kind } from '#shared/entryForms.ts';
 import type { Fault } from '#shared/faults.ts';
+import type { Strange } from '#shared/ordinary.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { columnsOf, rowOf } from '../../parts/entryColumns.ts';
 import { EntryFields } from '../../parts/EntryFields.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
+import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
+import { useItemQuestion } from '../../parts/useItemQuestion.ts';
+import { useStrange, withStrange } from '../../parts/useStrange.ts';
 import { useKnownLabels } from '../../parts/useKnownLabels.ts';
 import { ConsequenceNote } from './ConsequenceNote.tsx';
 import { ReasonField } from './ReasonField.tsx';
@@ -36,6 +40,9 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
   const [fault, setFault] = useState<Fault | undefined>();
   const askAhead = useDayAhead(today, book.dateOrder);
   const [ahead, setAhead] = useState<string | null>(null);
+  const itemQuestion = useItemQuestion();
+  const askStrange = useStrange(rowOf(kind, first));
+  const [strange, setStrange] = useState<readonly Strange[]>([]);
   const form = useRef<HTMLFormElement>(null);
   const id = useId();
   const row = rowOf(kind, cells);
@@ -48,12 +55,17 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
   useEffect(() => form.current?.querySelector<HTMLElement>('input')?.focus(), []);
 
   const change = (column: Column, value: string) => {
+    if (column === 'item') itemQuestion.drop();
     setCells((before) => ({ ...before, [column]: value }));
     setFault(undefined);
     if (column === 'date') setAhead(null);
+    setStrange((before) => before.filter((one) => one.column !== column));
   };
-  const submit = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
+    void enterIt();
+  };
+  const enterIt = async () => {
     if (!changed || replace.busy) return;
     setFault(undefined);
     setLacking(reason.trim() === '');
@@ -67,6 +79,13 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
       form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-date`)}"]`)?.focus();
       return;
     }
+    const odd = askStrange(row);
+    setStrange(odd);
+    if (odd[0] !== undefined) {
+      form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${odd[0].column}`)}"]`)?.focus();
+      return;
+    }
+    if ((kind === 'stock' || kind === 'purchase') && row.item !== rowOf(kind, first).item && (await itemQuestion.asks(row.item ?? ''))) return;
     const answer = await replace.send({ entry: entry.id, cells: row, reason });
     if (!answer.ok) {
       const [first] = refused.keys();
@@ -81,12 +100,25 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
   };
 
   return (
-    <form ref={form} className="entry-form strike" aria-label={words.replaceHeading} onSubmit={(event) => void submit(event)} onKeyDown={onKey} noValidate>
+    <form ref={form} className="entry-form strike" aria-label={words.replaceHeading} onSubmit={submit} onKeyDown={onKey} noValidate>
       <div className="fields">
-        <EntryFields id={id} kind={kind} columns={columnsOf(kind)} cells={cells} refused={refused} ahead={ahead} book={book} today={today} labels={labels} onChange={change} />
+        <EntryFields id={id} kind={kind} columns={columnsOf(kind)} cells={cells} refused={withStrange(refused, strange)} ahead={ahead} book={book} today={today} labels={labels} onChange={change} />
       </div>
       {changed && consequence ? (
         <ConsequenceNote consequence={consequence} heading={words.ifReplaced} cellsElsewhere={[...refused.keys()].every((column) => shown.includes(column))} />
+      ) : null}
+      {itemQuestion.found ? (
+        <ItemQuestion
+          found={itemQuestion.found}
+          onUse={(item) => {
+            change('item', item);
+            form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-item`)}"]`)?.focus();
+          }}
+          onNew={() => {
+            itemQuestion.isNew();
+            void enterIt();
+          }}
+        />
       ) : null}
       <FaultNote fault={changed ? unknown : undefined} />
       <div className="one-field">

@@ -2,7 +2,7 @@ import { lotMost, type LotAct } from '#shared/contract/lots.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import { readMeasure, type Asked } from '#shared/typedMeasure.ts';
 import type { MassUnit } from '#shared/units.ts';
-import { readCents } from '../orders/readCents.ts';
+import { readPrice } from '../orders/readCents.ts';
 import { degreesOf, typedCelsius, typedMass, typedSize } from './honeyText.ts';
 import { lotWords as words } from './lotWords.ts';
 import { monthsAfter } from '#shared/monthsAfter.ts';
@@ -133,7 +133,8 @@ export function readAct(typed: TypedAct, { unit, order, today, months }: ActSett
     case 'sold': {
       const size = typedSize(typed.soldSize);
       const quantity = size === null ? measure('quantity', { unit, least: 1e-6, most: 1e6, suchAs: unit === 'kg' ? '55' : '120' }) : whole('quantity', 1_000_000);
-      const price = typed.price.trim() === '' ? null : need('price', readCents(typed.price), words.must.price);
+      const paid = typed.price.trim() === '' ? null : readPrice(typed.price);
+      const price = paid === null ? null : paid.ok ? paid.cents : need('price', null, paid.sentence);
       const note = short('note', lotMost.note);
       if (day === null || quantity === null || note === null || Object.keys(faults).length > 0) return { faults };
       return { faults: null, day, sale: { size, quantity, price, note } };

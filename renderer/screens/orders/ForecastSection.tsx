@@ -4,7 +4,7 @@ import { Figure } from '../../charts/Figure.tsx';
 import { SurvivorBars } from '../../charts/SurvivorBars.tsx';
 import { SurvivorTable } from '../../charts/SurvivorTable.tsx';
 import { Entering } from '../../parts/Entering.tsx';
-import { dayText, fixed, missing, number, percent } from '../../parts/format.ts';
+import { dayShort, dayText, fixed, missing, number, percent } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
 import { ViewForm } from './ViewForm.tsx';
 import { words } from './words.ts';
@@ -14,6 +14,7 @@ export function ForecastSection({ decision }: { readonly decision: OrderDecision
   const note = useMarginNote();
   const { forecast, target, yards } = decision;
   const data = { chances: forecast.chances, low: forecast.low, high: forecast.high, target };
+  const from = forecast.winters.at(-1)?.from;
   const springs = number(decision.answer?.solver.springs ?? 4096);
   return (
     <section className="section" aria-label={words.forecast(dayText(decision.spring))}>
@@ -40,7 +41,7 @@ export function ForecastSection({ decision }: { readonly decision: OrderDecision
         <thead>
           <tr>
             <th scope="col">{words.yard}</th>
-            {[words.room, words.living, words.past, words.ratio, words.expected, words.adjusted].map((head) => (
+            {[words.room, words.living, words.past(from === undefined ? null : dayShort(from)), words.ratio, words.expected, words.adjusted].map((head) => (
               <th key={head} scope="col" className="number">
                 {head}
               </th>

@@ -6,9 +6,11 @@ import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { focusPart } from '../../parts/focusPart.ts';
 import { dayText } from '../../parts/format.ts';
+import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { restoredParts } from '../../parts/restoredParts.ts';
 import { useDraft } from '../../parts/useDraft.ts';
+import { useItemQuestion } from '../../parts/useItemQuestion.ts';
 import { blankOffer, offerKinds, partOf, readOffer, typedOffer, type OfferFaults, type OfferPart, type TypedOffer } from './readOffer.ts';
 import { words } from './words.ts';
 
@@ -19,6 +21,7 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
   const { data } = useRead('offers.list', {});
   const { send, busy } = useWrite('offers.keep');
   const notice = useNotice();
+  const itemQuestion = useItemQuestion();
   const form = useRef<HTMLFormElement>(null);
   const [typed, setTyped] = useState<TypedOffer>(offer === null ? blankOffer : typedOffer(offer));
   const [faults, setFaults] = useState<OfferFaults>({});
@@ -33,10 +36,14 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
     setTyped(next);
     setFaults({ ...faults, [part]: undefined });
     setPast(null);
+    if (part === 'item' || part === 'kind') itemQuestion.drop();
     draft.keep(JSON.stringify(next));
   };
-  const keep = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
+    void keep(typed);
+  };
+  const keep = async (typed: TypedOffer) => {
     if (book === undefined || today === undefined || busy) return;
     const read = readOffer(typed, book.dateOrder);
     setFaults(read.faults);
@@ -48,6 +55,7 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
       setFaults({ orderBy: words.offerPast(dayText(read.offer.orderBy)) });
       return focusPart(form.current, 'orderBy');
     }
+    if (typed.kind === 'equipment' && (await itemQuestion.asks(typed.item))) return;
     const answer = await send({ key: offer?.key ?? null, offer: read.offer, free });
     if (!answer.ok) {
       const part = partOf(answer.field);
@@ -79,7 +87,7 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
     </div>
   );
   return (
-    <form ref={form} className="entry-form" aria-label={offer === null ? words.offerNew : `${words.offerChange}: ${offer.seller}, ${offer.words}`} onSubmit={(event) => void keep(event)} onKeyDown={(event) => { if (event.key === 'Escape') onDone(); }} noValidate>
+    <form ref={form} className="entry-form" aria-label={offer === null ? words.offerNew : `${words.offerChange}: ${offer.seller}, ${offer.words}`} onSubmit={submit} onKeyDown={(event) => { if (event.key === 'Escape') onDone(); }} noValidate>
       <div className="fields">
         {field('seller', { list: sellers })}
         <div className="field">
@@ -116,6 +124,19 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
             {words.free}
           </label>
         </p>
+      ) : null}
+      {itemQuestion.found ? (
+        <ItemQuestion
+          found={itemQuestion.found}
+          onUse={(item) => {
+            change('item', item);
+            void keep({ ...typed, item });
+          }}
+          onNew={() => {
+            itemQuestion.isNew();
+            void keep(typed);
+          }}
+        />
       ) : null}
       <FaultNote fault={fault} />
       <div className="acts">

@@ -44,9 +44,11 @@ export function OrdersScreen() {
       line={words.line}
       asOf={decision?.asOf}
       action={
-        <Link href="/print/orders" className="button main">
-          {words.print}
-        </Link>
+        nothingYet ? undefined : (
+          <Link href="/print/orders" className="button main">
+            {words.print}
+          </Link>
+        )
       }
     >
       <StockParts />
@@ -71,7 +73,7 @@ export function OrdersScreen() {
         <PlacedSection />
         <PlansSection question={question} ready={decision !== undefined && !nothingYet} />
       </Entering>
-      <HowMargin decision={decision} />
+      <HowMargin decision={decision} nothingYet={nothingYet} />
     </Page>
   );
 }
@@ -141,7 +143,7 @@ function Said({ heading, lines, needs = false }: { readonly heading: string; rea
 }
 
 /** How the answer came about, and the numbers of the house behind it. */
-function HowMargin({ decision }: { readonly decision: OrderDecision | undefined }) {
+function HowMargin({ decision, nothingYet }: { readonly decision: OrderDecision | undefined; readonly nothingYet: boolean }) {
   const { data } = useRead('rules.list', {});
   const rules = data?.rules.filter(({ room }) => room === 'decision' || room === 'order') ?? [];
   const solver = decision?.answer?.solver;
@@ -153,7 +155,7 @@ function HowMargin({ decision }: { readonly decision: OrderDecision | undefined 
           <p>{decision.forecast.from}</p>
         </MarginContent>
       ) : null}
-      {solver && decision.answer ? (
+      {solver && decision.answer && !nothingYet ? (
         <MarginContent heading={words.how}>
           <p>{words.howSolver(solver.name, percent(solver.gap, 2))}</p>
           <p>{words.howSprings(number(solver.springs), percent(decision.answer.samplingError, 2))}</p>

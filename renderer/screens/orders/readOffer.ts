@@ -2,11 +2,14 @@ import type { ListedOffer, OfferBody, Offered } from '#shared/contract/offers.ts
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
 import { readMeasure } from '#shared/typedMeasure.ts';
 import { money } from '../../parts/format.ts';
-import { readCents } from './readCents.ts';
+import { readPrice } from './readCents.ts';
 import { words } from './words.ts';
 
 /** What may stand after a number of things. */
 const wholeWords = ['frame', 'frames', 'pc', 'pcs', 'piece', 'pieces', 'package', 'packages', 'pack', 'packs', 'nuc', 'nucs', 'queen', 'queens', 'colony', 'colonies'];
+
+/** As the desk takes them; a nuc of more frames than fit its box is none. */
+const [most, mostFrames] = [100_000, 12];
 
 export const offerKinds = ['package', 'nuc', 'queen', 'colony', 'equipment'] as const;
 
@@ -38,18 +41,18 @@ export function typedOffer(offer: ListedOffer): TypedOffer {
 /** The typed offer as the desk takes it, or what is wrong, field by field; what it means the desk judges. */
 export function readOffer(typed: TypedOffer, order: DateOrder): { readonly offer: OfferBody | null; readonly faults: OfferFaults } {
   const faults: OfferFaults = {};
-  const whole = (part: OfferPart, empty: number | null): number | null => {
+  const whole = (part: OfferPart, empty: number | null, above = most): number | null => {
     const text = typed[part].trim();
     if (text === '' && empty !== null) return empty;
-    const read = readMeasure(text, { unit: null, own: wholeWords, most: 999_999, whole: true, suchAs: '10' });
+    const read = readMeasure(text, { unit: null, own: wholeWords, most: above, whole: true, suchAs: '10' });
     if (read.ok) return read.value;
     faults[part] = text === '' ? words.must.whole : read.sentence;
     return null;
   };
   const cents = (part: OfferPart): number | null => {
-    const found = readCents(typed[part]);
-    if (found === null) faults[part] = words.must.price;
-    return found;
+    const read = readPrice(typed[part]);
+    if (!read.ok) faults[part] = read.sentence;
+    return read.ok ? read.cents : null;
   };
   const day = (part: OfferPart, must: boolean): Day | null => {
     if (typed[part].trim() === '' && !must) return null;
@@ -60,7 +63,7 @@ export function readOffer(typed: TypedOffer, order: DateOrder): { readonly offer
   if (typed.seller.trim() === '') faults.seller = words.must.seller;
   const what = readWhat(typed, faults, whole);
   const least = whole('least', 1);
-  const most = typed.most.trim() === '' ? null : whole('most', null);
+  const atMost = typed.most.trim() === '' ? null : whole('most', null);
   const first = cents('each');
   const more = ([['from2', 'each2'], ['from3', 'each3']] as const).flatMap(([from, each]) => (typed[from].trim() === '' && typed[each].trim() === '' ? [] : [{ from: whole(from, null), each: cents(each) }]));
   const deposit = typed.deposit.trim() === '' ? null : cents('deposit');
@@ -71,13 +74,13 @@ export function readOffer(typed: TypedOffer, order: DateOrder): { readonly offer
   return {
     faults,
     offer: {
-      seller: typed.seller.trim(), what, orderBy, deliveryFrom, deliveryUntil, least: Math.max(1, least), most, deposit, note: typed.note.trim() === '' ? null : typed.note.trim(),
+      seller: typed.seller.trim(), what, orderBy, deliveryFrom, deliveryUntil, least: Math.max(1, least), most: atMost, deposit, note: typed.note.trim() === '' ? null : typed.note.trim(),
       steps: [{ from: 1, each: first ?? 0 }, ...more.map(({ from, each }) => ({ from: Math.max(1, from ?? 1), each: each ?? 0 }))],
     },
   };
 }
 
-function readWhat(typed: TypedOffer, faults: OfferFaults, whole: (part: OfferPart, empty: number | null) => number | null): Offered | null {
+function readWhat(typed: TypedOffer, faults: OfferFaults, whole: (part: OfferPart, empty: number | null, above?: number) => number | null): Offered | null {
   switch (typed.kind) {
     case 'package': {
       const read = readMeasure(typed.pounds, { unit: 'lb', most: 20, suchAs: '3' });
@@ -85,7 +88,7 @@ function readWhat(typed: TypedOffer, faults: OfferFaults, whole: (part: OfferPar
       return { kind: 'package', pounds: read.ok ? read.value : 0 };
     }
     case 'nuc': {
-      const frames = whole('frames', null);
+      const frames = whole('frames', null, mostFrames);
       return frames === null ? null : { kind: 'nuc', frames };
     }
     case 'equipment': {

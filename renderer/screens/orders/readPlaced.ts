@@ -2,7 +2,7 @@ import type { InputOf } from '#shared/contract/contract.ts';
 import type { ListedOffer } from '#shared/contract/offers.ts';
 import { money } from '../../parts/format.ts';
 import type { SellerLine } from './bySeller.ts';
-import { readCents } from './readCents.ts';
+import { readCents, readPrice } from './readCents.ts';
 import { words } from './words.ts';
 
 /** A line of an order as it is typed. */
@@ -43,9 +43,10 @@ export function withPrice(line: TypedLine, offer: ListedOffer | undefined): Type
 export function readPlaced(typed: readonly TypedLine[]): PlacedRead {
   const faults = typed.map((line) => {
     const quantity = readQuantity(line.quantity);
+    const price = readPrice(line.each);
     return {
       ...(quantity === null ? { quantity: words.must.whole } : {}),
-      ...(quantity !== 0 && readCents(line.each) === null ? { each: words.must.price } : {}),
+      ...(quantity !== 0 && !price.ok ? { each: price.sentence } : {}),
     };
   });
   const lines = typed.flatMap((line): Lines => {

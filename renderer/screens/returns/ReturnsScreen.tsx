@@ -93,9 +93,9 @@ function Account({ view, chosen, onChoose, lines, hours }: AccountProps) {
       {nothing ? null : <ReturnsTable view={view} chosen={chosen} onChoose={onChoose} />}
       {chosen === null ? null : <LinesBehind chosen={chosen} lines={lines} onClose={() => onChoose(null)} />}
       {view.allCosts.notAssigned === 0 && view.allReturns.notAssigned === 0 ? null : <p>{words.notAssignedSays(amountText(view.allCosts.notAssigned), amountText(view.allReturns.notAssigned))}</p>}
-      {hours ? null : <p>{view.hours > 0 ? words.hoursLeft(number(view.hours, 1)) : words.noHours}</p>}
+      {hours || (nothing && view.hours === 0) ? null : <p>{view.hours > 0 ? words.hoursLeft(number(view.hours, 1)) : words.noHours}</p>}
       {view.equipmentPaid > 0 ? <p>{words.equipmentSays(amountText(view.equipmentPaid))}</p> : null}
-      {whys(view).map((why) => (
+      {(nothing ? [] : whys(view)).map((why) => (
         <p key={why} className="needs">
           {why}
         </p>

@@ -3,7 +3,7 @@ import type { ReturnsView } from '#shared/contract/returns.ts';
 /** What the account of costs and returns says. */
 export const words = {
   title: 'Costs and returns',
-  line: 'What a season cost and what it brought in, for each colony, each pound of honey and each yard.',
+  line: 'What a season cost and what it brought in, in dollars: for each colony, each pound of honey and each yard.',
   season: 'Season',
   soFar: 'so far',
   hours: (value: string) => `Value the hours, at ${value} an hour`,

@@ -43,12 +43,14 @@ function SheetPage({ file }: { readonly file: SheetFile }) {
   const { say } = useNotice();
   const [report, setReport] = useState<ImportReport | null>(null);
   const [entered, setEntered] = useState(false);
+  const [items, setItems] = useState<Readonly<Record<string, string>>>({});
   const [refusal, setRefusal] = useState<Fault | undefined>();
   const [progress, setProgress] = useState<string | null>(null);
   const id = useId();
 
   const clear = () => {
     setReport(null);
+    setItems({});
     setEntered(false);
     setRefusal(undefined);
   };
@@ -84,10 +86,17 @@ function SheetPage({ file }: { readonly file: SheetFile }) {
     if (answer.ok) setReport(answer.value);
     else setRefusal(answer);
   };
+  const mean = async (item: string, meant: string) => {
+    const next = { ...items, [item]: meant };
+    setItems(next);
+    const answer = await desk.call('sheets.preview', { ...choice, items: next });
+    if (answer.ok) setReport(answer.value);
+    else setRefusal(answer);
+  };
   const send = async (seen: ImportReport) => {
     setRefusal(undefined);
     setProgress(bookWords.entering(counted(seen.entered, bookWords.record, bookWords.records)));
-    const answer = await enter.send({ ...choice, sha256: seen.sha256, position: seen.position });
+    const answer = await enter.send({ ...choice, sha256: seen.sha256, position: seen.position, items });
     setProgress(null);
     if (!answer.ok) return setRefusal(answer);
     const done = answer.value;
@@ -154,7 +163,7 @@ function SheetPage({ file }: { readonly file: SheetFile }) {
             {bookWords.again}
           </button>
         ) : null}
-        {report ? <ImportPreview report={report} entered={entered} busy={enter.busy} onEnter={() => void send(report)} onPutAside={putAside} onTakenBack={clear} /> : null}
+        {report ? <ImportPreview report={report} entered={entered} busy={enter.busy} onMeant={(item, meant) => void mean(item, meant)} onEnter={() => void send(report)} onPutAside={putAside} onTakenBack={clear} /> : null}
       </section>
       <MarginContent heading={words.marginHow}>
         <p>{words.marginHowText}</p>

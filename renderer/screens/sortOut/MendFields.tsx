@@ -1,6 +1,7 @@
 import { useDeferredValue, useEffect, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
 import { columns, entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { Fault } from '#shared/faults.ts';
+import type { Strange } from '#shared/ordinary.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { columnsOf } from '../../parts/entryColumns.ts';
 import { EntryFields } from '../../parts/EntryFields.tsx';
@@ -9,6 +10,9 @@ import { FaultNote } from '../../parts/FaultNote.tsx';
 import { faultText, useNotice } from '../../parts/Notice.tsx';
 import { plainCells } from '../../parts/typedCells.ts';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
+import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
+import { useItemQuestion } from '../../parts/useItemQuestion.ts';
+import { useStrange, withStrange } from '../../parts/useStrange.ts';
 import { useKnownLabels } from '../../parts/useKnownLabels.ts';
 import { YardOffer } from '../../parts/YardOffer.tsx';
 import type { KeptCells, MendProps } from './MendForm.tsx';
@@ -24,6 +28,9 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   const [fault, setFault] = useState<Fault | undefined>();
   const askAhead = useDayAhead(today, book.dateOrder);
   const [ahead, setAhead] = useState<string | null>(null);
+  const itemQuestion = useItemQuestion();
+  const askStrange = useStrange();
+  const [strange, setStrange] = useState<readonly Strange[]>([]);
   const form = useRef<HTMLFormElement>(null);
   const id = useId();
   const kind = kinds.find((known) => known === cells.entry?.trim().toLowerCase()) ?? null;
@@ -47,12 +54,17 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
   }, [judged, wrong, id]);
 
   const change = (column: Column, value: string) => {
+    if (column === 'item') itemQuestion.drop();
     setCells((before) => ({ ...before, [column]: value }));
     setFault(undefined);
     if (column === 'date') setAhead(null);
+    setStrange((before) => before.filter((one) => one.column !== column));
   };
-  const submit = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
+    void enterIt();
+  };
+  const enterIt = async () => {
     if (enter.busy) return;
     const question = askAhead(cells.date ?? '');
     setAhead(question);
@@ -60,6 +72,13 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
       form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-date`)}"]`)?.focus();
       return;
     }
+    const odd = askStrange(sent);
+    setStrange(odd);
+    if (odd[0] !== undefined) {
+      form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${odd[0].column}`)}"]`)?.focus();
+      return;
+    }
+    if ((kind === 'stock' || kind === 'purchase') && (await itemQuestion.asks(sent.item ?? ''))) return;
     const answer = await enter.send({ key: row.key, cells: sent });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
@@ -71,7 +90,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
 
   return (
     <div onKeyDown={onKey}>
-      <form ref={form} className="entry-form strike" aria-label={words.form(row.line, row.file)} onSubmit={(event) => void submit(event)} noValidate>
+      <form ref={form} className="entry-form strike" aria-label={words.form(row.line, row.file)} onSubmit={submit} noValidate>
         <p className="soft small">
           {words.typed}:{' '}
           {kept.typed.map(({ column, value }, at) => (
@@ -99,7 +118,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
             kind={kind}
             columns={shown}
             cells={cells}
-            refused={refused}
+            refused={withStrange(refused, strange)}
             ahead={ahead}
             book={book}
             today={today}
@@ -122,6 +141,19 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
             </p>
           )}
         </div>
+        {itemQuestion.found ? (
+          <ItemQuestion
+            found={itemQuestion.found}
+            onUse={(item) => {
+              change('item', item);
+              form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-item`)}"]`)?.focus();
+            }}
+            onNew={() => {
+              itemQuestion.isNew();
+              void enterIt();
+            }}
+          />
+        ) : null}
         <FaultNote fault={unread ?? fault} />
         <div className="acts">
           <button type="submit" className="main" disabled={!stands || enter.busy}>

@@ -2,11 +2,14 @@ import { useId, useRef, useState, type FormEvent } from 'react';
 import { dayFromTyped } from '#shared/days.ts';
 import { typedFigure } from '#shared/typedMeasure.ts';
 import type { Fault } from '#shared/faults.ts';
+import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
+import { useItemQuestion } from '../../parts/useItemQuestion.ts';
 import { shedWords as words } from './shedWords.ts';
 
 /** What was counted against what the book has; the difference is shown before it is entered. */
@@ -14,6 +17,7 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
   const { book, today } = useBook();
   const { send, busy } = useWrite('stock.count');
   const { say } = useNotice();
+  const question = useItemQuestion();
   const [item, setItem] = useState('');
   const [counted, setCounted] = useState('');
   const [place, setPlace] = useState('shed');
@@ -24,6 +28,7 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
   const itemField = useRef<HTMLInputElement>(null);
   const countField = useRef<HTMLInputElement>(null);
   const id = useId();
+  useOffer('enter a count', () => itemField.current?.focus());
 
   const order = book?.dateOrder ?? 'month-first';
   const day = typedDay === null ? (today ?? null) : dayFromTyped(typedDay, order);
@@ -35,13 +40,21 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
     { enabled: ready },
   );
 
-  const enter = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
+    void enter(item);
+  };
+  const enter = async (item: string) => {
     setAsked(true);
     setFault(undefined);
     if (!ready || busy) return (item.trim() === '' ? itemField : countField).current?.focus();
+    if (await question.asks(item)) return;
     const answer = await send({ place, item: item.trim(), counted: number, day, note: note.trim() });
-    if (!answer.ok) return setFault(answer);
+    if (!answer.ok) {
+      setFault(answer);
+      if (answer.field === 'counted') countField.current?.focus();
+      return;
+    }
     setItem('');
     setCounted('');
     setNote('');
@@ -51,14 +64,16 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
   };
 
   const itemBad = asked && item.trim() === '' ? words.must.item : undefined;
-  const countBad = asked && number === null ? words.must.counted : undefined;
+  // What is wrong with the number is said as soon as it is known, beside it.
+  const odd = [fault, unknown].find((one) => one?.field === 'counted');
+  const countBad = asked && number === null ? words.must.counted : ready ? odd?.sentence : undefined;
   return (
-    <form className="movement shed-count" aria-label={words.count} onSubmit={(event) => void enter(event)} noValidate>
+    <form className="movement shed-count" aria-label={words.count} onSubmit={submit} noValidate>
       <h3>{words.count}</h3>
       <div className="fields">
         <div className="field">
           <label htmlFor={`${id}item`}>{words.item}</label>
-          <input ref={itemField} id={`${id}item`} type="text" autoComplete="off" list={`${id}items`} value={item} aria-invalid={itemBad !== undefined} aria-describedby={`${id}item-says`} onChange={(event) => setItem(event.target.value)} />
+          <input ref={itemField} id={`${id}item`} type="text" autoComplete="off" list={`${id}items`} value={item} aria-invalid={itemBad !== undefined} aria-describedby={`${id}item-says`} onChange={(event) => { setItem(event.target.value); setFault(undefined); question.drop(); }} />
           <datalist id={`${id}items`}>
             {items.map((known) => (
               <option key={known} value={known} />
@@ -70,7 +85,7 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
         </div>
         <div className="field">
           <label htmlFor={`${id}counted`}>{words.counted}</label>
-          <input ref={countField} id={`${id}counted`} type="text" inputMode="decimal" autoComplete="off" value={counted} aria-invalid={countBad !== undefined} aria-describedby={`${id}counted-says`} onChange={(event) => setCounted(event.target.value)} />
+          <input ref={countField} id={`${id}counted`} type="text" inputMode="decimal" autoComplete="off" value={counted} aria-invalid={countBad !== undefined} aria-describedby={`${id}counted-says`} onChange={(event) => { setCounted(event.target.value); setFault(undefined); }} />
           <span id={`${id}counted-says`} className="field-fault">
             {countBad}
           </span>
@@ -91,9 +106,23 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
         </div>
       </div>
       <p className={ready && found ? 'said' : 'soft'} role="status">
-        {ready && found ? found.sentence : words.countHint}
+        {question.found !== null ? null : ready && found && odd === undefined ? found.sentence : words.countHint}
       </p>
-      <FaultNote fault={fault ?? (ready ? unknown : undefined)} />
+      {question.found ? (
+        <ItemQuestion
+          found={question.found}
+          onUse={(instead) => {
+            question.drop();
+            setItem(instead);
+            void enter(instead);
+          }}
+          onNew={() => {
+            question.isNew();
+            void enter(item);
+          }}
+        />
+      ) : null}
+      <FaultNote fault={odd === undefined ? (fault ?? (ready ? unknown : undefined)) : undefined} />
       <div className="acts">
         <button type="submit" disabled={busy}>
           {words.enterCount}

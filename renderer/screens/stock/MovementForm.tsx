@@ -1,13 +1,18 @@
 import { useId, useRef, useState, type FormEvent } from 'react';
+import { dayFromTyped } from '#shared/days.ts';
 import { fixedPlaces, type Cells } from '#shared/entryForms.ts';
-import { typedFigure } from '#shared/typedMeasure.ts';
+import { plainText, typedFigure } from '#shared/typedMeasure.ts';
 import type { Fault } from '#shared/faults.ts';
+import { useOffer } from '../../commands/offers.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useWrite } from '../../desk/useDesk.ts';
+import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
-import { dayText } from '../../parts/format.ts';
+import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
+import { useDayAhead } from '../../parts/useDayAhead.ts';
 import { useDraft } from '../../parts/useDraft.ts';
+import { useItemQuestion } from '../../parts/useItemQuestion.ts';
 import { words } from './words.ts';
 
 interface Typed {
@@ -15,24 +20,31 @@ interface Typed {
   readonly quantity: string;
   readonly from: string;
   readonly to: string;
+  /** As typed; '' is today. */
+  readonly day: string;
   readonly note: string;
 }
 type Part = keyof Typed;
 type Faults = Partial<Record<Part, string>>;
 
-const blank: Typed = { item: '', quantity: '', from: 'supplier', to: 'shed', note: '' };
+const blank: Typed = { item: '', quantity: '', from: 'supplier', to: 'shed', day: '', note: '' };
 
-/** One movement of stock, entered under today's day; Enter enters it and begins the next. */
+/** One movement of stock; Enter enters it and begins the next of the same day and way. */
 export function MovementForm({ items, places }: { readonly items: readonly string[]; readonly places: readonly string[] }) {
   const { book, today } = useBook();
   const { send, busy } = useWrite('journal.enter');
   const notice = useNotice();
+  const question = useItemQuestion();
+  const order = book?.dateOrder ?? 'month-first';
+  const askAhead = useDayAhead(today, order);
   const [typed, setTyped] = useState<Typed>(blank);
   const [faults, setFaults] = useState<Faults>({});
   const [fault, setFault] = useState<Fault | undefined>(undefined);
   const form = useRef<HTMLFormElement>(null);
   const draft = useDraft('stock movement', (body) => setTyped(readDraft(body)));
   const id = useId();
+
+  useOffer('enter a movement', () => focus(form.current, 'item'));
 
   const yards = book?.yards ?? [];
   const known = new Set<string>([...fixedPlaces, ...yards.map(({ code }) => code)]);
@@ -46,20 +58,31 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
     setTyped(next);
     draft.keep(JSON.stringify(next));
     setFaults({ ...faults, [part]: undefined });
+    if (part === 'item') question.drop();
   };
 
-  const enter = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
+    void enter(typed);
+  };
+  const enter = async (typed: Typed) => {
     if (today === undefined || busy) return;
-    const found = readMovement(typed);
+    const day = typed.day.trim() === '' ? today : dayFromTyped(typed.day, order);
+    const found = { ...readMovement(typed), ...(day === null ? { day: words.must.day } : {}) };
     setFaults(found);
     setFault(undefined);
     const first = firstOf(found);
-    if (first !== undefined) return focus(form.current, first);
-    const row: Cells = { date: today, entry: 'stock', item: typed.item.trim(), quantity: String(typedFigure(typed.quantity)?.amount ?? typed.quantity), from: typed.from, to: typed.to };
+    if (first !== undefined || day === null) return focus(form.current, first ?? 'day');
+    const ahead = askAhead(day);
+    if (ahead !== null) {
+      setFaults({ day: ahead });
+      return focus(form.current, 'day');
+    }
+    if (await question.asks(typed.item)) return;
+    const row: Cells = { date: day, entry: 'stock', item: typed.item.trim(), quantity: quantityText(typed.quantity), from: typed.from, to: typed.to };
     const answer = await send({ rows: [typed.note.trim() === '' ? row : { ...row, note: typed.note.trim() }] });
     if (answer.ok) {
-      setTyped({ ...blank, from: typed.from, to: typed.to });
+      setTyped({ ...blank, from: typed.from, to: typed.to, day: typed.day });
       draft.drop();
       focus(form.current, 'item');
       notice.say(answer.value.sentence, { undoGesture: answer.value.gesture });
@@ -73,21 +96,35 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
 
   const field = (part: Part) => ({ id: `${id}${part}`, part, value: typed[part], fault: faults[part], onChange: change(part) });
   return (
-    <form ref={form} className="movement" aria-label={words.enterHeading} onSubmit={(event) => void enter(event)} noValidate>
+    <form ref={form} className="movement" aria-label={words.enterHeading} onSubmit={submit} noValidate>
       <h3>{words.enterHeading}</h3>
       <div className="fields">
         <Field label={words.item} {...field('item')} list={items} />
         <Field label={words.quantity} {...field('quantity')} numeric />
         <Field label={words.fromLabel} {...field('from')} options={options} />
         <Field label={words.toLabel} {...field('to')} options={options} />
+        {today && <DayField label={words.day} name="day" value={typed.day === '' ? today : typed.day} today={today} order={order} fault={faults.day ?? null} onChange={change('day')} />}
         <Field label={words.note} {...field('note')} wide />
       </div>
+      {question.found ? (
+        <ItemQuestion
+          found={question.found}
+          onUse={(item) => {
+            question.drop();
+            change('item')(item);
+            void enter({ ...typed, item });
+          }}
+          onNew={() => {
+            question.isNew();
+            void enter(typed);
+          }}
+        />
+      ) : null}
       <FaultNote fault={fault} />
       <div className="acts">
         <button type="submit" disabled={busy || today === undefined}>
           {words.enter}
         </button>
-        <span className="soft small">{dayText(today)}</span>
       </div>
     </form>
   );
@@ -167,11 +204,17 @@ function readMovement(typed: Typed): Faults {
   return faults;
 }
 
+function quantityText(typed: string): string {
+  const found = typedFigure(typed);
+  return found === null ? typed : plainText(found.amount);
+}
+
 /** The desk's sentences beside the fields they are about. */
 function placeFaults(fault: Fault): Faults {
   const faults: Faults = {};
   for (const row of fault.rows ?? []) {
-    if (row.column !== null && row.column in blank) faults[row.column as Part] = row.sentence;
+    if (row.column === 'date') faults.day = row.sentence;
+    else if (row.column !== null && row.column in blank) faults[row.column as Part] = row.sentence;
   }
   return faults;
 }

@@ -10,6 +10,7 @@ export const words = {
   enterHeading: 'Enter a movement',
   fromLabel: 'From',
   toLabel: 'To',
+  day: 'Day',
   note: 'Note',
   enter: 'Enter this movement',
   must: {
@@ -17,6 +18,7 @@ export const words = {
     quantity: 'Type how many, as a number above 0.',
     from: 'Choose where they come from.',
     to: 'Choose where they go.',
+    day: 'Type a day, such as 2026-05-01.',
     same: 'They come from and go to the same place; choose two places, or say in the item how they are: “deep box, to mend”.',
   },
 

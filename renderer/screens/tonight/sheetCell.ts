@@ -1,4 +1,5 @@
-import { causes, knownIngredients, newQueens, queenCells, queenPlaces } from '#shared/entryForms.ts';
+import { causes, fields, knownIngredients, newQueens, queenCells, queenPlaces } from '#shared/entryForms.ts';
+import { ordinary, strangeWater } from '#shared/ordinary.ts';
 import { meant } from '#shared/roundMarks.ts';
 import { feedText, figure, readFeed, readSupers, readWeight, supersText, weightIn, weightText } from './sheetAmounts.ts';
 import { acts, type ColumnKey } from './sheetColumns.ts';
@@ -16,16 +17,6 @@ const empty: Reading = { state: 'empty' };
 const value = (text: string): Reading => ({ state: 'read', value: text });
 const refused = (sentence: string): Reading => ({ state: 'refused', sentence });
 const askedAbout = (text: string, strange: boolean, question: string): Reading => (strange ? { state: 'read', value: text, question } : value(text));
-
-/**
- * Borders of the ordinary: beyond them the sheet asks, it does not refuse (common practice, no source).
- * 20 frames of bees or stores fill two ten-frame boxes; a queen hardly fills 10 frames with brood at once;
- * mite washes take some 300 bees (half a cup). Ripe honey has some 15 to 19 % water.
- */
-export const ordinary = {
-  bees: 20, brood: 10, stores: 20, sampleLeast: 100, sampleMost: 600, mitesPer100: 20, supers: 5, gallons: 5, litres: 20, feedPounds: 50, storesPounds: 150,
-  fullPounds: 300, moistureLeast: 14, moistureMost: 20,
-} as const;
 
 /** The longest text that one cell of an entry can hold, and the longest label or name. */
 export const longestText = 4000;
@@ -141,8 +132,11 @@ function readWeightCell(key: 'full' | 'empty' | 'weight', text: string, setting:
 
 function readMoisture(text: string): Reading {
   const water = figure(text.replace(/\s*%$/, ''));
-  if (water === null || water > 100) return refused(words.refused.moisture(text));
-  return askedAbout(String(water), water < ordinary.moistureLeast || water > ordinary.moistureMost, words.question.moisture(String(water)));
+  if (water === null || fields.moisture.type !== 'number') return refused(words.refused.moisture(text));
+  const { min, max, over } = fields.moisture;
+  if (water < min || water > max) return refused(words.refused.water(text, min, max, over));
+  const strange = strangeWater(water);
+  return askedAbout(String(water), strange !== null, words.question.moisture(strange ?? ''));
 }
 
 /** The mark for yes is the sheet's own ingredient; else the first letters of a known one, or any other written out. */

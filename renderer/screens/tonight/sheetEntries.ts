@@ -6,7 +6,7 @@ import { columnKeys, fieldsOf, isActKey, sheetColumns, type Act, type ColumnEntr
 import { actOf, sampleOf, tareOf, wideAmount, type RowReadings, type SheetWide } from './sheetRow.ts';
 import type { SheetSetting } from './sheetSetting.ts';
 import { words } from './words.ts';
-import { milesDriven, workedTime } from './workedTime.ts';
+import { milesDriven, readWorkedTime, workedTime } from './workedTime.ts';
 
 /** One entry of a row, and the cells it is made of. */
 export interface RowEntry {
@@ -121,9 +121,9 @@ export function untilTrouble({ until }: SheetWide, order: DateOrder): string | n
 /** Why what is said of the work cannot be entered; null when it can, or nothing is said. */
 export function workTrouble({ also, hours, people, miles }: SheetWide): string | null {
   const [h, p, m] = [hours.trim(), people.trim(), miles.trim()];
-  const time = workedTime(h);
-  if (h !== '' && time === null) return words.refused.hours(h);
-  if (time !== null && time.hours > 24) return words.refused.dayHours(h);
+  const time = readWorkedTime(h);
+  if (h !== '' && !time.ok) return time.sentence;
+  if (time.ok && time.hours > 24) return words.refused.dayHours(h);
   if (p !== '' && !/^[1-9]\d{0,2}$/.test(p)) return words.refused.people(p);
   const way = milesDriven(m);
   if (m !== '' && (way === null || way > mostMiles)) return words.refused.miles(m);

@@ -1,6 +1,7 @@
 import { feeds, massUnits } from '#shared/entryForms.ts';
+import { ordinary } from '#shared/ordinary.ts';
 import { readFeed, readWeight, weightIn, type Feed } from './sheetAmounts.ts';
-import { ordinary, readCell, type Reading } from './sheetCell.ts';
+import { readCell, type Reading } from './sheetCell.ts';
 import { acts, columnKeys, fieldsOf, isActKey, type Act, type ColumnKey, type TypedRow } from './sheetColumns.ts';
 import type { SheetSetting } from './sheetSetting.ts';
 import { words } from './words.ts';

@@ -1,6 +1,8 @@
 import { converted, typedFigure, unitNamed, type MeasureUnit } from '#shared/typedMeasure.ts';
+import { readSpan } from '#shared/typedSpan.ts';
 import { roundTo } from '#shared/units.ts';
 import { figure } from './sheetAmounts.ts';
+import { words } from './words.ts';
 
 /** Hours as typed: `2.5`, `90 min`, or from when until when, by the clock. */
 export interface WorkedTime {
@@ -9,24 +11,22 @@ export interface WorkedTime {
   readonly clock: string | null;
 }
 
-const longest = 18 * 60;
+export type WorkedReading = ({ readonly ok: true } & WorkedTime) | { readonly ok: false; readonly sentence: string };
 
-const stretch = /^(\d{1,2})(?:[:.h]?([0-5]\d))?\s*(?:-|–|to|until)\s*(\d{1,2})(?:[:.h]?([0-5]\d))?$/i;
-
-/** Reads `2.5`, `2.5 h`, `90 min`, `17:30-20:15`, `1730-2015` or `5 to 7`; one that ends before it begins went past midnight. Null if it is neither, or longer than anybody works in a stretch. */
-export function workedTime(typed: string): WorkedTime | null {
+/** Reads `2.5`, `2.5 h`, `90 min`, `17:30-20:15`, `5-8 pm` or `5 to 7`; one that ends before it begins went past midnight, where that can be told. */
+export function readWorkedTime(typed: string): WorkedReading {
   const text = typed.trim();
-  const parts = stretch.exec(text);
-  if (parts === null) {
-    const hours = figure(text) ?? inUnit(text, 'h', 2);
-    return hours === null ? null : { hours, clock: null };
-  }
-  const [from, until] = [clockOf(parts[1], parts[2]), clockOf(parts[3], parts[4])];
-  if (from === null || until === null || from === until) return null;
-  const minutes = (until - from + 24 * 60) % (24 * 60);
-  // A slip: 18-17 is no night's work.
-  if (minutes > longest) return null;
-  return { hours: Math.round((minutes / 60) * 100) / 100, clock: `${written(from)} to ${written(until)}` };
+  const hours = figure(text) ?? inUnit(text, 'h', 2);
+  if (hours !== null) return { ok: true, hours, clock: null };
+  const span = readSpan(text, { overnight: true });
+  if (span === null) return { ok: false, sentence: words.refused.hours(text) };
+  return span.ok ? { ok: true, hours: roundTo((span.until - span.from) / 60, 2), clock: `${written(span.from)} to ${written(span.until)}` } : { ok: false, sentence: span.sentence };
+}
+
+/** As `readWorkedTime`; null where it cannot be read. */
+export function workedTime(typed: string): WorkedTime | null {
+  const read = readWorkedTime(typed);
+  return read.ok ? { hours: read.hours, clock: read.clock } : null;
 }
 
 /** Miles as typed: `24`, `24 mi` or `38 km`; null if it is no distance. */
@@ -43,11 +43,7 @@ function inUnit(text: string, wanted: MeasureUnit, places: number): number | nul
   return amount === null ? null : roundTo(amount, places);
 }
 
-function clockOf(hour: string | undefined, minute: string | undefined): number | null {
-  const minutes = Number(hour) * 60 + Number(minute ?? 0);
-  return minutes <= 24 * 60 ? minutes : null;
-}
-
 function written(minutes: number): string {
-  return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+  const clock = minutes > 24 * 60 ? minutes - 24 * 60 : minutes;
+  return `${Math.floor(clock / 60)}:${String(clock % 60).padStart(2, '0')}`;
 }

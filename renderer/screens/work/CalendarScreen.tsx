@@ -105,6 +105,19 @@ function Out({ status }: { readonly status: Status }) {
 }
 
 const largest = 8 * 1024 * 1024;
+/** So many events that cannot be read are named at once; the others open. */
+const unreadAtOnce = 10;
+
+function Unread({ own }: { readonly own: readonly string[] }) {
+  return (
+    <ul>
+      {own.map((one, at) => (
+        // Two of them may say the same.
+        <li key={`${at} ${one}`}>{one}</li>
+      ))}
+    </ul>
+  );
+}
 
 function Busy({ status }: { readonly status: Status }) {
   const id = useId();
@@ -138,7 +151,7 @@ function Busy({ status }: { readonly status: Status }) {
     if (file === null) return;
     const answer = await keepBusy.send({ file, person: whose });
     if (!answer.ok) return setFault(answer);
-    say(words.busyKept(seen?.name ?? file.name));
+    say(words.busyKept(seen?.name ?? file.name, seen?.unread.length ?? 0));
     setSeen(null);
     setFile(null);
   };
@@ -168,11 +181,13 @@ function Busy({ status }: { readonly status: Status }) {
           {seen.unread.length === 0 ? null : (
             <>
               <p className="needs">{words.busyUnread(seen.unread.length)}</p>
-              <ul>
-                {seen.unread.slice(0, 10).map((one) => (
-                  <li key={one}>{one}</li>
-                ))}
-              </ul>
+              <Unread own={seen.unread.slice(0, unreadAtOnce)} />
+              {seen.unread.length <= unreadAtOnce ? null : (
+                <details>
+                  <summary>{words.busyMore(seen.unread.length - unreadAtOnce)}</summary>
+                  <Unread own={seen.unread.slice(unreadAtOnce)} />
+                </details>
+              )}
             </>
           )}
           <ol className="lines work-days busy-spans" tabIndex={0} aria-label={words.busy}>
@@ -197,7 +212,7 @@ function Busy({ status }: { readonly status: Status }) {
       <ul>
         {status.busy.map((one) => (
           <li key={one.key}>
-            {one.person}: {one.name}, {words.busyDays(new Set(one.spans.map(({ day }) => day)).size, one.at)}{' '}
+            {one.person}: {one.name}, {words.busyDays(new Set(one.spans.map(({ day }) => day)).size, one.unread, one.at)}{' '}
             <button type="button" className="link" disabled={drop.busy} onClick={() => void drop.send({ key: one.key })}>
               {words.busyDrop}
               <span className="visually-hidden"> ({one.name})</span>

@@ -99,7 +99,7 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
     }
     justKept.current = true;
     const answer = await send(read.hours);
-    if (answer.ok) return say(words.kept);
+    if (answer.ok) return say(read.hours.people.some(({ week, exceptions }) => [...week, ...exceptions.map(({ slot }) => slot)].some((slot) => slot !== null)) ? words.kept : words.keptNone);
     justKept.current = false;
     setFault(answer);
   };

@@ -7,7 +7,7 @@ import { addDays, type Day } from '#shared/days.ts';
 import { dayShort } from '../../parts/format.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { shortOf } from './moveDayText.ts';
-import { chiefTask, clock, loadOn, mondayOf, spell, visitsOn, weekDays, weekdayOf, type BoardVisit } from './planWeeks.ts';
+import { chiefTask, clock, freeOn, homeOn, loadOn, mondayOf, spell, visitsOn, weekDays, weekdayOf, type BoardVisit } from './planWeeks.ts';
 import { words } from './words.ts';
 
 export interface Carried {
@@ -259,20 +259,34 @@ export function HomeTask({ task: { what, minutes, late } }: { readonly task: Pla
   );
 }
 
-/** Planned work against the hours of that day, as a figure and a bar. */
+/** Planned work against the hours of that day, as a figure and a bar; what is done at home beside it. */
 export function DayLoad({ plan, day, hours }: { readonly plan: WorkPlan; readonly day: Day; readonly hours?: WorkDay | undefined }) {
   const load = loadOn(plan, day);
-  if (load === null) return <span className="soft">{hours === undefined ? '' : hours.have > 0 ? words.idle(hours.have) : hours.dark ? words.dark : hours.unled ? words.unled : words.noHours}</span>;
+  const home = homeOn(plan, day);
+  const atHome = home > 0 ? <span className="block soft">{words.atHome(home)}</span> : null;
+  if (load === null) {
+    const free = hours === undefined ? 0 : freeOn(hours, home);
+    const says = hours === undefined ? '' : free > 0 ? words.idle(free) : hours.have > 0 ? '' : hours.dark ? words.dark : hours.unled ? words.unled : words.noHours;
+    return (
+      <>
+        <span className="soft">{says}</span>
+        {atHome}
+      </>
+    );
+  }
   const over = load.working - load.room;
   const share = load.room <= 0 ? 1 : Math.min(1, load.working / load.room);
   return (
-    <span className={over > 0.5 ? 'needs' : undefined}>
-      {words.loadOf(load.working, load.room)}
-      <span className="load-bar" aria-hidden="true">
-        <span className={over > 0.5 ? 'load-over' : 'load-done'} style={{ width: `${Math.round(share * 100)}%` }} />
+    <>
+      <span className={over > 0.5 ? 'needs' : undefined}>
+        {words.loadOf(load.working, load.room)}
+        <span className="load-bar" aria-hidden="true">
+          <span className={over > 0.5 ? 'load-over' : 'load-done'} style={{ width: `${Math.round(share * 100)}%` }} />
+        </span>
+        {over > 0.5 ? <span className="block">{words.over(over)}</span> : null}
       </span>
-      {over > 0.5 ? <span className="block">{words.over(over)}</span> : null}
-    </span>
+      {atHome}
+    </>
   );
 }
 

@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, useState, type FormEvent, type ReactNode } fr
 import type { OwnTask } from '#shared/contract/work.ts';
 import { weatherNeeds } from '#shared/contract/work.ts';
 import type { Fault } from '#shared/faults.ts';
+import { ownTimeOf } from '#shared/taskKeys.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
@@ -37,7 +38,7 @@ export function TasksScreen() {
     say(answer.ok ? words.settled(task.what) : answer.sentence);
   };
   /** The time of a task that is asked for next; of a repeating one each is done by itself. */
-  const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => one.key.startsWith(`own|${key}|`))?.earliest ?? null));
+  const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => ownTimeOf(one.key)?.task === key)?.earliest ?? null));
   const actsOn = (task: OwnTask): [string, () => void][] => {
     const next = nextOf(task);
     const settling: [string, () => void][] =
@@ -150,10 +151,17 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
   };
   const over = book === undefined || today === undefined ? null : pastDay(typed, today, book.dateOrder);
   const overPart: TaskPart = typed.latest.trim() === '' ? 'earliest' : 'latest';
+  // What an empty field means is said beside it, and to whoever hears it.
+  const helps: Partial<Record<TaskPart, string>> = { latest: typed.repeat === '' ? words.latestHelp : words.latestHelpEach };
   const field = (part: TaskPart, input: ReactNode, wide = false) => (
     <div className={wide ? 'field wide' : 'field'}>
       <label htmlFor={`${id}${part}`}>{labels[part]}</label>
       {input}
+      {helps[part] === undefined ? null : (
+        <span className="soft small" id={`${id}${part}-help`}>
+          {helps[part]}
+        </span>
+      )}
       {trouble?.part === part ? (
         <span className="field-fault" id={`${id}${part}-says`}>
           {trouble.sentence}
@@ -166,7 +174,7 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
     </div>
   );
   const text = (part: TaskPart, wide = false) =>
-    field(part, <input id={`${id}${part}`} name={part} type="text" autoComplete="off" value={typed[part]} aria-invalid={trouble?.part === part || undefined} aria-describedby={trouble?.part === part ? `${id}${part}-says` : undefined} onChange={(event) => change(part, event.target.value)} />, wide);
+    field(part, <input id={`${id}${part}`} name={part} type="text" autoComplete="off" value={typed[part]} aria-invalid={trouble?.part === part || undefined} aria-describedby={[...(helps[part] === undefined ? [] : [`${id}${part}-help`]), ...(trouble?.part === part ? [`${id}${part}-says`] : [])].join(' ') || undefined} onChange={(event) => change(part, event.target.value)} />, wide);
   const select = (part: TaskPart, of: readonly (readonly [string, string])[]) =>
     field(
       part,

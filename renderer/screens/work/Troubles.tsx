@@ -1,6 +1,6 @@
 import type { YardRow } from '#shared/contract/book.ts';
-import type { PlannedTrouble, WorkPlan, WorkTask } from '#shared/contract/work.ts';
-import { tellTroubles, type TroubleGroup } from './troubleGroups.ts';
+import type { WorkPlan, WorkTask } from '#shared/contract/work.ts';
+import { tellTroubles, type NamedTrouble, type TroubleGroup } from './troubleGroups.ts';
 import { words } from './words.ts';
 
 interface TroublesProps {
@@ -15,7 +15,7 @@ const shown = 4;
 /** What does not fit or comes late, by its reason and with what would mend it, and what was overdue before. */
 export function Troubles({ plan, tasks, yards }: TroublesProps) {
   const { groups, overdue } = tellTroubles(plan, tasks);
-  const nameOf = ({ yard }: Pick<PlannedTrouble, 'yard'>) => (yard === null ? null : (yards.find(({ id }) => id === yard)?.name ?? null));
+  const nameOf = ({ yard }: { readonly yard: YardRow['id'] | null }) => (yard === null ? null : (yards.find(({ id }) => id === yard)?.name ?? null));
   const rest = groups.slice(shown);
   return (
     <section className="troubles" aria-label={words.troubles}>
@@ -27,7 +27,7 @@ export function Troubles({ plan, tasks, yards }: TroublesProps) {
           <Groups groups={groups.slice(0, shown)} nameOf={nameOf} />
           {rest.length === 0 ? null : (
             <details>
-              <summary>{words.moreTroubles(rest.reduce((sum, { troubles }) => sum + troubles.length, 0))}</summary>
+              <summary>{words.moreTroubles(rest.reduce((sum, { named }) => sum + named.length, 0))}</summary>
               <Groups groups={rest} nameOf={nameOf} />
             </details>
           )}
@@ -48,17 +48,17 @@ export function Troubles({ plan, tasks, yards }: TroublesProps) {
 }
 
 /** So many tasks are named in a sentence; more are a list that opens. */
-const named = 3;
+const atOnce = 3;
 
-function Groups({ groups, nameOf }: { readonly groups: readonly TroubleGroup[]; nameOf(trouble: PlannedTrouble): string | null }) {
+function Groups({ groups, nameOf }: { readonly groups: readonly TroubleGroup[]; nameOf(trouble: NamedTrouble): string | null }) {
   return (
     <ul>
-      {groups.map(({ kind, reason, mend, troubles }) => {
-        const yards = [...Map.groupBy(troubles, nameOf)].map(([yard, own]): [string | null, string[]] => [yard, own.map(words.trouble)]);
-        const few = troubles.length <= named;
+      {groups.map(({ kind, reason, mend, named }) => {
+        const yards = [...Map.groupBy(named, nameOf)].map(([yard, own]): [string | null, string[]] => [yard, own.map(words.trouble)]);
+        const few = named.length <= atOnce;
         return (
           <li key={`${kind} ${reason} ${mend ?? ''}`}>
-            <span className="needs">{few ? words.troubled(kind, yards) : words.troubledMany(kind, troubles.length)}</span> {reason} {mend ?? ''}
+            <span className="needs">{few ? words.troubled(kind, yards) : words.troubledMany(kind, named.length)}</span> {reason} {mend ?? ''}
             {few ? null : (
               <details>
                 <summary>{words.which}</summary>

@@ -93,7 +93,7 @@ export function VisitPanel({ yard, day, visits, tasks, choices, turns, yards, bu
         </div>
       ))}
       <Entering>
-        {held?.kind === 'lock' ? null : <MoveForm key={`${yard.id} ${day}`} yard={yard} day={day} yards={yards} busy={busy} onMove={onMove} />}
+        {held?.kind === 'lock' || visits.some(({ visit }) => visit.held === 'lock') ? null : <MoveForm key={`${yard.id} ${day}`} yard={yard} day={day} yards={yards} busy={busy} onMove={onMove} />}
         <div className="acts">
           {held === undefined ? (
             <>

@@ -5,7 +5,7 @@ import type { WorkDay } from '#shared/contract/workDays.ts';
 import type { Day } from '#shared/days.ts';
 import { dayShort, dayWithWeekday } from '../../parts/format.ts';
 import { DayLoad, HomeTask } from './PlanBoard.tsx';
-import { clock, weekDays, weekLoadOf, weeksOf } from './planWeeks.ts';
+import { clock, homeOn, weekDays, weekLoadOf, weeksOf } from './planWeeks.ts';
 import { words } from './words.ts';
 
 /** The trips of a week, one below the other. */
@@ -79,12 +79,13 @@ export function MonthView({ plan, yards, hours, today, onWeek }: { readonly plan
             <tr key={monday}>
               {weekDays(monday).map((day) => {
                 const out = plan.outings.filter((one) => one.day === day);
+                const codes = out.flatMap(({ visits }) => visits.map(({ yard }) => codeOf.get(yard) ?? ''));
                 return (
                   <td key={day} className={day < plan.from || day > plan.until ? 'board-shut' : undefined}>
                     <span className={day === today ? 'small board-today' : 'soft small'}>{dayShort(day)}</span>
-                    {out.length === 0 ? null : (
+                    {out.length === 0 && homeOn(plan, day) === 0 ? null : (
                       <>
-                        <span className="block month-yards">{out.flatMap(({ visits }) => visits.map(({ yard }) => codeOf.get(yard) ?? '')).join(' ')}</span>
+                        {codes.length === 0 ? null : <span className="block month-yards">{codes.join(' ')}</span>}
                         <DayLoad plan={plan} day={day} />
                       </>
                     )}
@@ -95,7 +96,7 @@ export function MonthView({ plan, yards, hours, today, onWeek }: { readonly plan
                 <button type="button" className="link" onClick={() => onWeek(monday)}>
                   {dayShort(monday)}
                 </button>
-                {week === null ? null : <span className={`block small ${week.out > week.have ? 'needs' : 'soft'}`}>{week.out > 0 ? words.loadOf(week.out, week.have) : week.have > 0 ? words.idle(week.have) : words.noHours}</span>}
+                {week === null ? null : <span className={`block small ${week.over > 0 ? 'needs' : 'soft'}`}>{week.out + week.home > 0 ? words.loadOf(week.out + week.home, week.home > 0 ? week.all : week.have) : week.have > 0 ? words.idle(week.have) : words.noHours}</span>}
               </td>
             </tr>
           );

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { YardRow } from '#shared/contract/book.ts';
 import type { PlanChoice } from '#shared/contract/work.ts';
 import { addDays, type Day } from '#shared/days.ts';
+import { hoursLack } from '#shared/hoursLack.ts';
 import { coloniesByTurn } from '#shared/visitColonies.ts';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
@@ -13,8 +14,10 @@ import { counted } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { NoHours, ToHours } from './NoHours.tsx';
+import { patternText } from './patternText.ts';
 import { PlanBoard } from './PlanBoard.tsx';
-import { hoursRefusal, mondayOf, visitsOn, weekLoadOf, weeksOf } from './planWeeks.ts';
+import { hoursRefusal, mondayOf, planDays, visitsOn, weekLoadOf, weeksOf } from './planWeeks.ts';
 import { Troubles } from './Troubles.tsx';
 import { useWorkPlan, type TakingBack, type WorkPlanHere } from './useWorkPlan.ts';
 import { VisitPanel } from './VisitPanel.tsx';
@@ -33,6 +36,15 @@ export function WorkScreen() {
   const { say } = useNotice();
   const { plan, progress, busy, running, looking } = here;
   const hours = useRead('work.hours', {});
+  const from = today ?? ('2000-01-01' as Day);
+  const ahead = useRead('work.days', { from, until: addDays(from, planDays - 1) }, { enabled: today !== undefined });
+  const living = book?.yards.some((yard) => yard.living > 0) ?? false;
+  // Without hours there is nothing to plan, and nothing of a plan to keep.
+  const lack = !living || looking !== null || running || (plan !== null && plan.outings.length + plan.home.length > 0) ? null : hoursLack(ahead.data?.days ?? []);
+  const old = here.stale !== null && looking === null;
+  const loading = here.loading || ahead.loading;
+  const unsaid = living && looking === null && hours.data?.own === false;
+  const house = patternText(hours.data?.hours.people[0]?.week ?? []);
   const acting = useRef<HTMLButtonElement>(null);
   const pressed = useRef(false);
   // A button that cannot be pressed for a while loses the keyboard; it comes back to it, under whatever name.
@@ -48,9 +60,18 @@ export function WorkScreen() {
   const keep = async () => {
     if (await here.keep()) say(words.keptNow);
   };
+  const planning = (name: string) => (
+    <Entering>
+      <button type="button" disabled={busy} onClick={() => press(here.replan)}>
+        {name}
+      </button>
+    </Entering>
+  );
   const action =
-    plan === null || here.isKept ? (
-      <button type="button" ref={acting} className={plan === null ? 'main' : undefined} disabled={busy || here.loading} onClick={() => press(here.replan)}>
+    lack !== null || (plan === null && unsaid) ? (
+      <ToHours />
+    ) : plan === null || here.isKept || old ? (
+      <button type="button" ref={acting} className={plan === null || (old && !here.isKept) ? 'main' : undefined} disabled={busy || loading} onClick={() => press(here.replan)}>
         {plan === null ? words.make : words.again}
       </button>
     ) : (
@@ -62,7 +83,7 @@ export function WorkScreen() {
     <Page title={words.title} line={words.line} action={<Entering>{action}</Entering>}>
       <WorkNav />
       <FaultNote fault={here.fault} />
-      {here.stale === null || looking !== null ? null : (
+      {!old || lack !== null ? null : (
         <p className="needs" role="status">
           {here.stale} {here.isKept ? `${words.staleKept} ` : ''}
           <Entering>
@@ -72,10 +93,16 @@ export function WorkScreen() {
           </Entering>
         </p>
       )}
-      {here.loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
+      {loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
       {looking === null ? null : <p className="soft">{plan === null ? words.lookingNone(looking) : words.looking(looking)}</p>}
-      {!here.loading && plan === null && looking === null && !running ? <Empty sentence={words.empty} action={<FirstStep yards={book?.yards ?? []} ownHours={hours.data?.own ?? true} />} /> : null}
-      {plan === null || progress === undefined ? null : (
+      {loading || looking !== null || running || book === undefined || today === undefined ? null : lack !== null ? (
+        <NoHours lack={lack} hours={hours.data?.hours} tasks={here.tasks} yards={book.yards} today={today} action={lack === 'nobody' || plan !== null ? null : planning(words.make)} />
+      ) : plan !== null ? null : unsaid ? (
+        <Empty sentence={words.unsaid} action={planning(words.makeHouse(house))} />
+      ) : (
+        <Empty sentence={words.empty} action={living ? null : <p><Link href="/book">{words.yardsFirst}</Link></p>} />
+      )}
+      {plan === null || progress === undefined || loading || lack !== null ? null : (
         <div className="plan-state" role="status">
           <p className="sentence">{plan.outings.length === 0 ? (plan.troubles.length === 0 ? words.nothing : words.noTrip) : words.summary(plan)}</p>
           <p className="soft">
@@ -96,12 +123,17 @@ export function WorkScreen() {
               </Entering>
             )}
           </p>
+          {unsaid ? (
+            <p>
+              {words.byHouse(house)} <Link href="/work/hours">{words.toHours}</Link>
+            </p>
+          ) : null}
           {plan.remarks.map((remark) => (
             <p key={remark}>{remark}</p>
           ))}
         </div>
       )}
-      {plan === null || book === undefined || today === undefined ? null : <PlanBody key={book.path} here={here} yards={book.yards} today={today} />}
+      {plan === null || loading || lack !== null || book === undefined || today === undefined ? null : <PlanBody key={book.path} here={here} yards={book.yards} today={today} />}
       <MarginContent heading={words.marginPlan}>
         <p>{words.marginPlanText}</p>
         <p>{words.marginWeather}</p>
@@ -116,12 +148,6 @@ export function WorkScreen() {
 
 function toBoard(): void {
   document.querySelector<HTMLElement>('.board td[tabindex="0"]')?.focus();
-}
-
-/** What a plan still needs before it says anything. */
-function FirstStep({ yards, ownHours }: { readonly yards: readonly YardRow[]; readonly ownHours: boolean }) {
-  if (!yards.some(({ living }) => living > 0)) return <p><Link href="/book">{words.yardsFirst}</Link></p>;
-  return ownHours ? null : <p><Link href="/work/hours">{words.hoursFirst}</Link></p>;
 }
 
 function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; readonly yards: readonly YardRow[]; readonly today: Day }) {
@@ -196,7 +222,7 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
         )}
         {week === null || view === 'month' ? null : (
           <span className="push">
-            {words.weekLoad(week.out, week.have)} {week.out > week.have ? <span className="needs">{words.weekOver(week.out - week.have)}</span> : null}
+            {words.weekLoad(week)} {week.over > 0 ? <span className="needs">{words.weekOver(week.over)}</span> : null}
           </span>
         )}
       </div>

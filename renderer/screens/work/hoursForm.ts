@@ -1,8 +1,10 @@
 import type { WorkHours, WorkSlot } from '#shared/contract/work.ts';
 import { dayFromTyped, type DateOrder } from '#shared/days.ts';
 import { typedFigure } from '#shared/typedMeasure.ts';
-import { clock, readClock } from './planWeeks.ts';
+import { readSpan } from '#shared/typedSpan.ts';
+import { dayText } from '../../parts/format.ts';
 import { hoursWords as words } from './hoursWords.ts';
+import { clock } from './planWeeks.ts';
 
 /** One person's hours as typed: a stretch a weekday, empty for none. */
 export interface TypedPerson {
@@ -44,17 +46,13 @@ export function slotText(slot: WorkSlot | null): string {
   return slot === null ? '' : `${short(slot.from)}-${short(slot.until)}`;
 }
 
-/** A stretch of one day; null where it is empty or says there is none, 'unread' where it cannot be read. */
-export function readSlot(typed: string): WorkSlot | null | 'unread' {
+/** A stretch of one day; null where it is empty or says there is none, a sentence where it cannot be read. */
+export function readSlot(typed: string): { readonly slot: WorkSlot | null } | { readonly sentence: string } {
   const text = typed.trim();
-  if (text === '' || text === '-' || text === '–' || text.toLowerCase() === words.none) return null;
-  const [from = '', until = '', more] = text.split(/\s*(?:[-–\u2010\u2011\u2212]|\bto\b|\buntil\b)\s*/i);
-  const last = readClock(until);
-  // `5-8 pm`: the half of the day is said once for both, unless that would turn them round.
-  const half = /[ap]\.?m\.?$/i.exec(until)?.[0] ?? '';
-  const both = half === '' || /m\.?$/i.test(from) ? null : readClock(`${from}${half}`);
-  const first = both !== null && last !== null && both < last ? both : readClock(from);
-  return more !== undefined || first === null || last === null || first >= last ? 'unread' : { from: first, until: last };
+  if (text === '' || text === '-' || text === '–' || text.toLowerCase() === words.none) return { slot: null };
+  const span = readSpan(text, { overnight: false });
+  if (span === null) return { sentence: words.noSpan(text) };
+  return span.ok ? { slot: { from: span.from, until: span.until } } : { sentence: span.sentence };
 }
 
 export type HoursReading = { readonly hours: WorkHours; readonly trouble: null } | { readonly hours: null; readonly trouble: { readonly sentence: string; readonly field: string } };
@@ -69,17 +67,18 @@ export function readHours(typed: TypedHours, order: DateOrder): HoursReading {
     if (name.length > longestName) return no(words.longName(name, longestName), `name ${at}`);
     const week: (WorkSlot | null)[] = [];
     for (const [weekday, text] of person.week.entries()) {
-      const slot = readSlot(text);
-      if (slot === 'unread') return no(words.badSlot(text, words.weekdays[weekday] ?? ''), `week ${at} ${weekday}`);
-      week.push(slot);
+      const read = readSlot(text);
+      if ('sentence' in read) return no(words.badSlot(words.weekdays[weekday] ?? '', read.sentence), `week ${at} ${weekday}`);
+      week.push(read.slot);
     }
     const exceptions: WorkHours['people'][number]['exceptions'] = [];
     for (const line of person.exceptions.split('\n').filter((one) => one.trim() !== '')) {
       const [first = '', ...rest] = line.trim().split(/\s+/);
       const day = dayFromTyped(first, order);
-      const slot = rest.length === 0 ? 'unread' : readSlot(rest.join(' '));
-      if (day === null || slot === 'unread') return no(words.badException(line.trim()), `exceptions ${at}`);
-      exceptions.push({ day, slot });
+      const read = rest.length === 0 ? null : readSlot(rest.join(' '));
+      if (day === null || read === null) return no(words.badException(line.trim()), `exceptions ${at}`);
+      if ('sentence' in read) return no(words.badSlot(dayText(day), read.sentence), `exceptions ${at}`);
+      exceptions.push({ day, slot: read.slot });
     }
     people.push({ name, alone: person.alone, week, exceptions });
   }

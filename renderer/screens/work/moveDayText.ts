@@ -6,15 +6,16 @@ import { spell } from './planWeeks.ts';
 import { words } from './words.ts';
 
 /** Minutes by which a visit’s work has too little room on a day; none or less where it has room. */
-export function shortOf({ room, taken, work, together }: MoveDay): number {
-  return work - (room - (together ? taken : 0));
+export function shortOf({ room, taken, kept, work, together }: MoveDay): number {
+  return work - (room - (together ? taken : kept));
 }
 
 /** What is said of a day to which a visit can go: how full it is, and whether the visit’s work has room. */
 export function moveDayText(there: MoveDay, nameOf: (yard: YardId) => string): string {
-  const { day, room, taken, beside, together, forbidden } = there;
-  const names = beside.map(nameOf).join(', ');
-  const fill = beside.length === 0 ? words.dayFree(spell(room)) : together ? words.dayBeside(names, spell(taken), spell(room)) : words.dayInstead(names, spell(room));
+  const { day, room, taken, kept, beside, together, elsewhere, forbidden } = there;
+  const names = (yards: readonly YardId[]) => yards.map(nameOf).join(', ');
+  const staying = beside.filter((yard) => !elsewhere.includes(yard));
+  const fill = beside.length === 0 ? words.dayFree(spell(room)) : together ? words.dayBeside(names(beside), spell(taken), spell(room)) : staying.length === 0 ? words.dayInstead(names(elsewhere), spell(room)) : words.dayBoth(names(staying), spell(kept), spell(room), names(elsewhere));
   const short = shortOf(there);
   return [`${dayWithWeekday(day)}: ${fill}`, ...(short > 0.5 ? [words.dayShort(spell(short))] : []), ...(forbidden ? [words.dayForbidden] : [])].join('; ');
 }

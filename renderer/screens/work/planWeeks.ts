@@ -22,6 +22,9 @@ export function weekDays(monday: Day): Day[] {
   return [0, 1, 2, 3, 4, 5, 6].map((at) => addDays(monday, at));
 }
 
+/** A plan made today reaches so many days ahead, today among them. */
+export const planDays = 56;
+
 /** The Mondays of the weeks that a plan reaches into. */
 export function weeksOf({ from, until }: Pick<WorkPlan, 'from' | 'until'>): Day[] {
   const weeks: Day[] = [];
@@ -42,14 +45,36 @@ export function loadOn(plan: WorkPlan, day: Day): { working: number; room: numbe
   };
 }
 
-/** Person-minutes out, driving included, in the week from a Monday, and that there are from the first day of the plan on; null while the hours are not read. */
-export function weekLoadOf(plan: WorkPlan, monday: Day, days: ReadonlyMap<Day, WorkDay>): { out: number; have: number } | null {
+/** Person-minutes planned at home on a day. */
+export function homeOn({ home }: Pick<WorkPlan, 'home'>, on: Day): number {
+  return home.reduce((sum, { day, task }) => sum + (day === on ? task.minutes * task.people : 0), 0);
+}
+
+/** What a day without a visit has left for one, once what is planned at home has its time; that takes first what is of no use at the hives. */
+export function freeOn({ have, all }: Pick<WorkDay, 'have' | 'all'>, home: number): number {
+  return Math.max(0, Math.min(have, all - home));
+}
+
+export interface WeekLoadHere {
+  /** Out, driving included, and at home. */
+  readonly out: number;
+  readonly home: number;
+  /** That there are for the bees, and in all. */
+  readonly have: number;
+  readonly all: number;
+  /** By how much that is too much. */
+  readonly over: number;
+}
+
+/** Person-minutes planned in the week from a Monday, and that there are from the first day of the plan on; null while the hours are not read. */
+export function weekLoadOf(plan: WorkPlan, monday: Day, days: ReadonlyMap<Day, WorkDay>): WeekLoadHere | null {
   const own = weekDays(monday).filter((day) => day >= plan.from && day <= plan.until);
   if (!own.every((day) => days.has(day))) return null;
-  return {
-    out: plan.outings.filter(({ day }) => own.includes(day)).reduce((sum, { leave, back, people }) => sum + (back - leave) * people.length, 0),
-    have: own.reduce((sum, day) => sum + (days.get(day)?.have ?? 0), 0),
-  };
+  const out = plan.outings.filter(({ day }) => own.includes(day)).reduce((sum, { leave, back, people }) => sum + (back - leave) * people.length, 0);
+  const home = own.reduce((sum, day) => sum + homeOn(plan, day), 0);
+  const have = own.reduce((sum, day) => sum + (days.get(day)?.have ?? 0), 0);
+  const all = own.reduce((sum, day) => sum + (days.get(day)?.all ?? 0), 0);
+  return { out, home, have, all, over: Math.max(0, out - have, out + home - all) };
 }
 
 /** Why no visit can be put on a day as far as hours go; null where one can, or where the hours are not read yet. */
@@ -64,16 +89,20 @@ export function chiefTask(visits: readonly BoardVisit[], tasks: ReadonlyMap<stri
   return all.find(({ key }) => (tasks.get(key)?.source ?? 'round') !== 'round') ?? all[0];
 }
 
-/** What has to be said and unsaid for a visit to go from one day to another. */
-export function moveChoices(choices: readonly PlanChoice[], yard: YardId, from: Day, to: Day): { lift: string[]; choose: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>[] } {
+/** What has to be said and unsaid for a visit to go from one day to another, its work by itself too: what of it was asked for on its day is asked for on the new one. */
+export function moveChoices(choices: readonly PlanChoice[], yard: YardId, from: Day, to: Day, work: readonly string[] = []): { lift: string[]; choose: Pick<PlanChoice, 'kind' | 'day' | 'yard' | 'task'>[] } {
+  const holds = ({ kind }: PlanChoice) => kind === 'pin' || kind === 'lock';
   const own = choices.filter((one) => one.yard === yard && one.task === null);
-  const lift = own.filter(({ kind, day }) => (day === from && (kind === 'pin' || kind === 'lock')) || (day === to && kind === 'forbid')).map(({ key }) => key);
+  const ofWork = choices.filter(({ task }) => task !== null && work.includes(task));
+  const lift = [...own, ...ofWork].filter((one) => (one.day === from && holds(one)) || (one.day === to && one.kind === 'forbid')).map(({ key }) => key);
   const said = (kind: PlanChoice['kind'], day: Day) => own.some((one) => one.kind === kind && one.day === day);
+  const goes = ofWork.filter((one) => one.day === from && holds(one) && !ofWork.some((other) => other.day === to && other.task === one.task && holds(other)));
   return {
     lift,
     choose: [
       ...(said('pin', to) ? [] : [{ kind: 'pin' as const, day: to, yard, task: null }]),
       ...(said('forbid', from) ? [] : [{ kind: 'forbid' as const, day: from, yard, task: null }]),
+      ...goes.map((one) => ({ kind: one.kind, day: to, yard: one.yard, task: one.task })),
     ],
   };
 }
@@ -88,15 +117,4 @@ export function spell(minutes: number): string {
 /** `17:30` */
 export function clock(minutes: number): string {
   return `${Math.floor(minutes / 60)}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;
-}
-
-/** Minutes of the day as typed: `17:30`, `1730`, `17`, `5:30 pm`; null if it is none. */
-export function readClock(typed: string): number | null {
-  const parts = /^(\d{1,2})(?:[:.h]?([0-5]\d))?\s*(?:([ap])\.?m\.?)?$/i.exec(typed.trim());
-  if (parts === null) return null;
-  const hour = Number(parts[1]);
-  const half = parts[3]?.toLowerCase();
-  if (half !== undefined && (hour < 1 || hour > 12)) return null;
-  const minutes = (half === undefined ? hour : (hour % 12) + (half === 'p' ? 12 : 0)) * 60 + Number(parts[2] ?? 0);
-  return minutes <= 24 * 60 ? minutes : null;
 }

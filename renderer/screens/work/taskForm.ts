@@ -1,5 +1,6 @@
 import type { OwnTask, OwnTaskBody, WorkTask } from '#shared/contract/work.ts';
 import { dayFromTyped, type DateOrder, type Day } from '#shared/days.ts';
+import { ownTimeOf } from '#shared/taskKeys.ts';
 import { readMeasure } from '#shared/typedMeasure.ts';
 import type { YardId } from '#shared/brands.ts';
 import { hoursWords as words } from './hoursWords.ts';
@@ -39,7 +40,7 @@ export function pastDay(typed: Pick<TypedTask, 'earliest' | 'latest' | 'repeat'>
 /** What became of a task whose days are over undone: still asked for, or no longer. */
 export function overBy({ key, repeat, latest, settled }: OwnTask, asked: readonly Pick<WorkTask, 'key'>[], today: Day): 'overdue' | 'past' | null {
   if (repeat !== null || latest >= today || settled.length > 0) return null;
-  return asked.some((one) => one.key.startsWith(`own|${key}|`)) ? 'overdue' : 'past';
+  return asked.some((one) => ownTimeOf(one.key)?.task === key) ? 'overdue' : 'past';
 }
 
 /** Letters that have room. */

@@ -7,7 +7,7 @@ import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
 import { useAsOf } from '../../desk/asOfDay.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
-import { moveChoices } from './planWeeks.ts';
+import { moveChoices, visitsOn } from './planWeeks.ts';
 
 /** How often a search that is under way is looked at. */
 const every = 800;
@@ -86,8 +86,9 @@ export function useWorkPlan(): WorkPlanHere {
   const found = looking !== null || progress.data?.state === 'none' ? null : (progress.data?.plan ?? null);
   const last = plan.data?.kept ?? null;
   const kept = looking !== null && last !== null && last.made.slice(0, 10) > looking ? null : last;
+  const shown = found ?? kept?.plan ?? null;
   return {
-    plan: found ?? kept?.plan ?? null,
+    plan: shown,
     isKept: kept !== null && (found === null || sameVisits(found, kept.plan)),
     kept, stale: (found === null ? plan.data?.stale : plan.data?.foundStale) ?? null, progress: progress.data, running, looking, choices,
     tasks: new Map((tasks.data?.tasks ?? []).map((task) => [task.key, task])),
@@ -107,7 +108,7 @@ export function useWorkPlan(): WorkPlanHere {
     choose: (choice) => changed([], [choice]),
     lift: ({ key }) => changed([key], []),
     move: (yard, from, to) => {
-      const { lift, choose } = moveChoices(choices, yard, from, to);
+      const { lift, choose } = moveChoices(choices, yard, from, to, shown === null ? [] : visitsOn(shown, from, yard).flatMap(({ visit }) => visit.tasks.map(({ key }) => key)));
       return changed(lift, choose);
     },
   };

@@ -1,10 +1,29 @@
 import type { PlanChoice, PlannedTrouble, WorkPlan } from '#shared/contract/work.ts';
 import type { Day } from '#shared/days.ts';
+import type { HoursLack } from '#shared/hoursLack.ts';
 import { loadLines, type Load } from '#shared/loadWords.ts';
 import { counted, dayShort, dayText, dayWithWeekday, fixed, momentText } from '../../parts/format.ts';
-import { spell } from './planWeeks.ts';
+import { spell, type WeekLoadHere } from './planWeeks.ts';
+import type { NamedTrouble } from './troubleGroups.ts';
 
 const weather = { any: 'any weather', dry: 'a dry day', flying: 'a dry, warm day' } as const;
+
+/** What a week is planned for, of the hours that it has. */
+function weekLoad({ out, home, have, all }: WeekLoadHere): string {
+  if (home === 0) return have === 0 ? 'Nobody has hours in these days.' : `${spell(out)} out of the ${spell(have)} that there are.`;
+  return `${out === 0 ? '' : `${spell(out)} out and `}${spell(home)} at home, of the ${spell(all)} that there are${all > have ? `, ${spell(all - have)} of them for work at home only` : ''}.`;
+}
+
+/** So many days are named one by one. */
+const namedDays = 8;
+
+/** A task with no place or a late one; of a repeating task with the days of its times. */
+function trouble({ what, late, on }: Pick<NamedTrouble, 'what' | 'late' | 'on'>): string {
+  const [first, last] = [on[0], on.at(-1)];
+  if (first === undefined || last === undefined) return `${what}${late > 0 ? `, ${counted(late, 'day', 'days')} late` : ''}`;
+  const days = on.length > namedDays ? `${on.length} times from ${dayShort(first)} to ${dayShort(last)}` : `${on.length} times, ${on.slice(0, -1).map(dayShort).join(', ')} and ${dayShort(last)}`;
+  return `${what}, ${days}${late > 0 ? `, up to ${counted(late, 'day', 'days')} late` : ''}`;
+}
 
 const ofYard = (yard: string | null, own: readonly string[]) => `${yard === null ? '' : `${yard}: `}${own.join('; ')}`;
 
@@ -21,7 +40,18 @@ export const words = {
   empty: 'Here will be your plan: each visit with its day, its tasks and the reason for each. It is worked out from the record, the rules and your hours.',
   nothing: 'Nothing is to be done in the next eight weeks, as far as the record and the rules can tell.',
   yardsFirst: 'Write down your yards, and how far they are, first',
-  hoursFirst: 'Write your hours down first',
+  toHours: 'Write your hours down',
+  toCalendar: 'See which calendars take time',
+  lack: {
+    nobody: 'There are no hours for the bees yet. Say when you can be with them, and the work is planned into that time.',
+    unled: 'In the next eight weeks only people who do not go alone have hours. Write down when somebody who does can go along, and the work is planned into that time.',
+    dark: 'All hours of the next eight weeks are in the dark. Write down some in daylight, such as a Saturday, and the work is planned into that time.',
+  } satisfies Record<HoursLack, string>,
+  lackTaken: 'No hours are left in the next eight weeks: what was written down for single days, or calendars that were brought in, takes all of them.',
+  waiting: (count: number, overdue: number) => `${counted(count, 'task waits', 'tasks wait')} for a day${overdue === 0 ? '' : count === 1 ? ' and is overdue' : `, ${overdue === count ? 'all' : overdue} of them overdue`}`,
+  unsaid: 'Nobody has said yet when there is time for the bees. Say when you can be with them, and the work is planned into that time.',
+  makeHouse: (pattern: string) => `Plan by the program’s own hours for now (${pattern})`,
+  byHouse: (pattern: string) => `This plan goes by the program’s own hours, ${pattern}, as nobody has said when there is time.`,
   kept: (made: string) => `Kept ${momentText(made)}.`,
   notKept: 'This plan is not kept yet: what is in your calendar and on the next comparison is the plan kept before.',
   staleKept: 'It stays as it was promised until you plan again and keep that plan.',
@@ -44,7 +74,7 @@ export const words = {
   troublesNone: 'Everything that is due fits, and in time.',
   troublesOverdue: 'Everything that was not overdue before fits, and in time.',
   moreTroubles: (count: number) => `and ${count} more`,
-  trouble: ({ what, late }: Pick<PlannedTrouble, 'what' | 'late'>) => `${what}${late > 0 ? `, ${counted(late, 'day', 'days')} late` : ''}`,
+  trouble,
   ofYard,
   troubled: (kind: PlannedTrouble['kind'], yards: readonly (readonly [string | null, readonly string[]])[]) => `${kind === 'left' ? 'No place for ' : ''}${yards.map(([yard, own]) => ofYard(yard, own)).join('. ')}.`,
   troubledMany: (kind: PlannedTrouble['kind'], count: number) => `${count} tasks ${kind === 'left' ? 'find no place' : 'come late'}.`,
@@ -56,7 +86,7 @@ export const words = {
   earlier: 'Week before',
   later: 'Week after',
   weekOf: (monday: Day, sunday: Day) => `${dayShort(monday)} to ${dayText(sunday)}`,
-  weekLoad: (out: number, have: number) => (have === 0 ? 'Nobody has hours in these days.' : `${spell(out)} out of the ${spell(have)} that there are.`),
+  weekLoad,
   weekOver: (over: number) => `That is ${spell(over)} more than there is.`,
   board: (from: Day, until: Day) => `Visits by yard and day, ${dayText(from)} to ${dayText(until)}`,
   boardHelp: 'Arrow keys go from cell to cell, Enter opens a visit. Space picks it up, the left and right arrows carry it to another day, Space puts it down, Esc lets it go. Or drag it.',
@@ -66,6 +96,7 @@ export const words = {
   loadOf: (working: number, room: number) => `${spell(working)} of ${spell(room)}`,
   over: (minutes: number) => `${spell(minutes)} too much`,
   idle: (have: number) => `${spell(have)} free`,
+  atHome: (minutes: number) => `${spell(minutes)} at home`,
   noHours: 'no hours',
   dark: 'dark',
   unled: 'nobody who goes alone',
@@ -114,6 +145,7 @@ export const words = {
   dayFree: (room: string) => `free, room for ${room} of work`,
   dayBeside: (names: string, taken: string, room: string) => `with ${names}, ${taken} of ${room} taken`,
   dayInstead: (names: string, room: string) => `${names} would go elsewhere, room for ${room}`,
+  dayBoth: (names: string, kept: string, room: string, elsewhere: string) => `with ${names}, ${kept} of ${room} taken; ${elsewhere} would go elsewhere`,
   dayShort: (short: string) => `${short} too little for this work`,
   dayForbidden: 'ruled out so far',
   noRoomOn: (yard: string, day: Day) => `${dayWithWeekday(day)} has no room for the way to ${yard} and back.`,
