@@ -218,7 +218,7 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await goTo(page, 'Book');
   await page.getByRole('button', { name: 'Close this book' }).press('Enter');
   await startBook(page, 'Larch Ridge');
-  expect(await page.locator('.notice-place').getByRole('button', { name: 'Undo' }).count()).toBe(0);
+  await expect.poll(() => page.locator('.notice-place').getByRole('button', { name: 'Undo' }).count(), soon).toBe(0);
   await page.keyboard.press('Control+z');
   await expect.poll(() => words(notice(page)), soon).toMatch(/nothing/i);
   await page.getByRole('button', { name: 'Close this book' }).press('Enter');
