@@ -36,9 +36,10 @@ export function NoticeProvider({ children }: { readonly children: ReactNode }) {
   const { book } = useBook();
   /** What was done, the last at the end: what takes it back, or `journal`, which the journal itself does. It outlives its message. */
   const done = useRef<((() => Promise<string>) | 'journal')[]>([]);
-  // What was done in one book is not taken back in another.
+  // What was done in one book is not taken back in another, and an act of the journal has a number that another book may have too.
   useEffect(() => {
     done.current = [];
+    setSaid((last) => (last?.undoGesture === undefined && last?.takeBack === undefined && last?.redo === undefined ? last : null));
   }, [book?.path]);
   const say = useCallback((sentence: string, options: NoticeOptions = {}) => {
     turn.current += 1;
