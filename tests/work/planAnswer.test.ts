@@ -392,3 +392,16 @@ test('a task at home that comes late is named with what does not fit', () => {
   expect(home.map(({ day: on, task: { late } }) => [on, late])).toEqual([[addDays(may, 3), 3]]);
   expect(troubles.map(({ key, kind, late }) => [key, kind, late])).toEqual([['home', 'late', 3]]);
 });
+
+test('a task at home that is overdue says by how many days it is late, and is trouble only after some days to catch up', () => {
+  const sample = asked.tasks.find(({ source }) => source === 'due');
+  if (sample === undefined) throw new Error('the demo has tasks');
+  const overdue: WorkTask = { ...sample, key: 'home', what: 'Boil wax', yard: null, colonies: [], earliest: addDays(may, -10), latest: addDays(may, -2), overdue: true, minutes: 90, people: 1, after: null };
+  const on = (by: number) => {
+    const hours = { ...asked.hours, people: [{ name: 'Keeper', alone: true, week: [null, null, null, null, null, null, null], exceptions: [{ day: addDays(may, by), slot: { from: 600, until: 900 } }] }] };
+    const { home, troubles } = planned({ ...asked, facts: { ...asked.facts, states: [] }, hours, tasks: [overdue], kept: null, before: null });
+    return [home.map(({ task: { late } }) => late), troubles.map(({ kind, late }) => [kind, late])];
+  };
+  expect(on(3)).toEqual([[5], []]);
+  expect(on(10)).toEqual([[12], [['late', 2]]]);
+});

@@ -4,7 +4,7 @@ import type { RuleValues } from '#core/rules/houseRules.ts';
 import { hoursOn } from '../hoursOn.ts';
 import { slotOn } from '../workHours.ts';
 import { roundKey, roundWeather, roundWords } from '../roundTasks.ts';
-import type { MadeProblem, PlanFacts } from './makeProblem.ts';
+import { catchUp, type MadeProblem, type PlanFacts } from './makeProblem.ts';
 import type { PlanDraft } from './planProblem.ts';
 import { planTroubles } from './planTroubles.ts';
 import { roundUnits } from './roundUnits.ts';
@@ -127,10 +127,11 @@ function atHome(made: MadeProblem, hours: WorkHours, outings: readonly Outing[])
       if (minutes <= 0 || (task.minutes <= 60 && minutes < left)) continue;
       free[at] = (free[at] ?? 0) - minutes;
       left -= minutes;
-      home.push({ day, task: { key: task.key, what: task.what, colonies: 0, of: 0, minutes: Math.round(minutes), people: task.people, late: Math.max(0, task.overdue ? 0 : daysBetween(task.latest, day)), by: null } });
+      home.push({ day, task: { key: task.key, what: task.what, colonies: 0, of: 0, minutes: Math.round(minutes), people: task.people, late: Math.max(0, daysBetween(task.latest, day)), by: null } });
     }
-    const late = home.reduce((most, one) => (one.task.key === task.key ? Math.max(most, one.task.late) : most), 0);
-    const by = task.latest < (made.days[0] ?? task.latest) ? made.days[0] : task.latest;
+    // As in the yards, what is overdue has some days to catch up before that is trouble.
+    const by = task.latest < (made.days[0] ?? task.latest) ? made.days[catchUp] : task.latest;
+    const late = home.reduce((most, { day, task: { key } }) => (key === task.key && by !== undefined ? Math.max(most, daysBetween(by, day)) : most), 0);
     const trouble = { key: task.key, what: task.what, yard: null, mend: 'Add an evening, or do it outside the hours written down.' };
     if (left > 0) troubles.push({ ...trouble, kind: 'left', late: 0, minutes: Math.round(left), reason: 'No day in the plan has that many minutes left at home.' });
     else if (late > 0 && by !== undefined) troubles.push({ ...trouble, kind: 'late', late, minutes: Math.round(task.minutes), reason: `Up to ${monthDayInWords(by)} not that many minutes are left at home.` });
