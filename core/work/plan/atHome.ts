@@ -1,7 +1,7 @@
 import type { Outing, WorkHours, WorkPlan } from '#shared/contract/work.ts';
 import { daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
 import { slotOn } from '../workHours.ts';
-import type { MadeProblem } from './makeProblem.ts';
+import { catchUp, type MadeProblem } from './makeProblem.ts';
 import type { FoundTrouble } from './planTroubles.ts';
 import { lackWords } from './whyNot.ts';
 
@@ -40,10 +40,11 @@ export function atHome(made: Pick<MadeProblem, 'days' | 'home'>, hours: WorkHour
       if (minutes <= 0 || (task.minutes <= inOnePiece && minutes < left)) continue;
       for (const one of crew) one.left -= minutes;
       left -= minutes;
-      home.push({ day, task: { key, what, colonies: 0, of: 0, minutes: Math.round(minutes), people, late: Math.max(0, task.overdue ? 0 : daysBetween(task.latest, day)), by: null } });
+      home.push({ day, task: { key, what, colonies: 0, of: 0, minutes: Math.round(minutes), people, late: Math.max(0, daysBetween(task.latest, day)), by: null } });
     }
-    const late = home.reduce((most, one) => (one.task.key === key ? Math.max(most, one.task.late) : most), 0);
-    const by = task.latest < (days[0] ?? task.latest) ? days[0] : task.latest;
+    // As in the yards, what is overdue has some days to catch up before that is trouble.
+    const by = task.latest < (days[0] ?? task.latest) ? days[catchUp] : task.latest;
+    const late = home.reduce((most, one) => (one.task.key === key && by !== undefined ? Math.max(most, daysBetween(by, one.day)) : most), 0);
     const mend = 'Add an evening, or do it outside the hours written down.';
     const trouble = { key, what, yard: null };
     if (left > 0) {
