@@ -18,8 +18,10 @@ describe('a plan with something wrong', () => {
     expect(plan.remarks.join(' ')).toMatch(/hours/);
     expect(told(plan, 'Mend the fence')).toMatchObject({ kind: 'left', late: 0, reason: sentence, mend: sentence });
     // It is one thing that hinders all of them, and is said so.
-    expect(new Set(plan.troubles.map(({ reason, mend }) => `${reason} ${mend}`))).toEqual(new Set(['Nobody has hours for the bees in the weeks of this plan. Write down under Hours there are when somebody can go.']));
+    expect(new Set(plan.troubles.map(({ reason, mend }) => `${reason} ${mend}`))).toEqual(new Set(['Nobody has hours for the bees in the weeks of this plan. Write down when somebody can go (Hours there are).']));
     expect(plan.troubles.length).toBeGreaterThan(2);
+    // What is not done at all is no number of days late, a round neither.
+    expect(plan.troubles.filter(({ kind }) => kind === 'left').map(({ late }) => late)).toEqual(plan.troubles.map(() => 0));
     const { days } = await ask('work.days', { from: plan.from, until: plan.until });
     expect([...new Set(days.map(({ have, dark }) => `${have} ${dark}`))]).toEqual(['0 false']);
     expect(plan.weeks.every(({ have, out, working }) => have === 0 && out === 0 && working === 0)).toBe(true);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { chiefTask, freeOn, homeOn, hoursRefusal, visitsOn, weekLoadOf } from '#renderer/screens/work/planWeeks.ts';
+import { chiefTask, freeOn, homeOn, hoursRefusal, visitsOn, weekLoadOf, type WeekLoadHere } from '#renderer/screens/work/planWeeks.ts';
 import { moveDayText, usualMove } from '#renderer/screens/work/moveDayText.ts';
 import { patternText } from '#renderer/screens/work/patternText.ts';
 import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
@@ -58,8 +58,8 @@ test('a week has the hours of its days from the first day of the plan on, and wh
   const monday = day('2026-05-04');
   const hours = new Map(Array.from({ length: 28 }, (_, at) => addDays(monday, at)).map((on) => [on, { day: on, have: on === '2026-05-10' ? 0 : 200, all: 200, dark: false, unled: false }]));
   const own = plan([outing('2026-05-07', []), outing('2026-05-09', [], { people: ['You', 'Helper'] }), outing('2026-05-12', [])]);
-  expect(weekLoadOf(own, monday, hours)).toEqual({ out: 300, home: 0, have: 800, all: 1000, over: 0 });
-  expect(weekLoadOf(own, day('2026-05-18'), hours)).toEqual({ out: 0, home: 0, have: 400, all: 400, over: 0 });
+  expect(weekLoadOf(own, monday, hours)).toEqual({ out: 300, home: 0, have: 800, all: 1000, over: 0, lack: null });
+  expect(weekLoadOf(own, day('2026-05-18'), hours)).toEqual({ out: 0, home: 0, have: 400, all: 400, over: 0, lack: null });
   expect(weekLoadOf(own, monday, new Map())).toBeNull();
   expect(hoursRefusal(hours, day('2026-05-10'))).toBe('nobody');
   expect(hoursRefusal(new Map([[monday, { day: monday, have: 0, all: 200, dark: true, unled: false }]]), monday)).toBe('dark');
@@ -76,10 +76,13 @@ test('work at home takes of the hours of its day and week, of those first that a
   expect([0, 60, 100, 200].map((home) => freeOn({ have: 120, all: 180 }, home))).toEqual([120, 120, 80, 0]);
   const { out, home, have, all, over } = weekLoadOf(own, monday, hours)!;
   expect([out > 0, home, have, all, over]).toEqual([true, 190, 720, 1260, 0]);
-  const said = (more: Partial<Parameters<typeof words.weekLoad>[0]>) => words.weekLoad({ out: 0, home: 0, have: 0, all: 0, over: 0, ...more }).replaceAll('\u00a0', ' ');
-  expect([said({}), said({ out: 60, have: 120, all: 180 }), said({ out: 60, home: 30, have: 120, all: 180 }), said({ home: 30, have: 120, all: 120 })]).toEqual([
-    'Nobody has hours in these days.', '1 h out of the 2 h that there are.', '1 h out and 30 min at home, of the 3 h that there are, 1 h of them for work at home only.', '30 min at home, of the 2 h that there are.',
-  ]);
+  const said = (more: Partial<WeekLoadHere>) => [words.weekLoad, words.weekShort].map((says) => says({ out: 0, home: 0, have: 0, all: 0, over: 0, lack: null, ...more }).replaceAll('\u00a0', ' '));
+  expect(said({ lack: 'nobody' })).toEqual(['Nobody has hours in these days.', 'no hours']);
+  expect(said({ lack: 'dark', all: 120, home: 40 })).toEqual(['All hours of these days are in the dark. 40 min at home.', 'dark, 40 min at home']);
+  expect(said({ out: 60, have: 120, all: 180 })).toEqual(['1 h out of the 2 h that there are.', '1 h of 2 h']);
+  expect(said({ out: 60, home: 30, have: 120, all: 180 })).toEqual(['1 h out of the 2 h that there are, and 30 min at home.', '1 h of 2 h, 30 min at home']);
+  expect(said({ out: 60, home: 30, have: 120, all: 120 })).toEqual(['1 h out and 30 min at home, of the 2 h that there are.', '1 h 30 of 2 h']);
+  expect(said({ have: 120, all: 120 })).toEqual(['0 min out of the 2 h that there are.', '2 h free']);
   expect(weekLoadOf({ ...own, home: [wax(monday, 1300)] }, monday, hours)?.over).toBe(out + 1300 - 1260);
 });
 

@@ -40,7 +40,7 @@ export function planTroubles(made: MadeProblem, draft: PlanDraft, asked: PlanFac
     const minutes = worst.units * (round.each[worst.due] ?? 0);
     const on = days[Math.min(Math.max(0, worst.on ?? worst.due), days.length - 1)] ?? asked.facts.today;
     found.push({
-      key: roundKey(about.yard.id), what: roundWords(asked.facts.rules, on), yard: about.yard.id, kind: worst.on !== null ? 'late' : 'left', late: worst.days, minutes: Math.round(minutes), ...(lack ?? whyNot(made, asked, { yard: round.yard, people: 1, only: null }, Math.max(0, worst.due - 6), worst.due, minutes)),
+      key: roundKey(about.yard.id), what: roundWords(asked.facts.rules, on), yard: about.yard.id, kind: worst.on !== null ? 'late' : 'left', late: worst.on === null ? 0 : worst.days, minutes: Math.round(minutes), ...(lack ?? whyNot(made, asked, { yard: round.yard, people: 1, only: null }, Math.max(0, worst.due - 6), worst.due, minutes)),
     });
   });
   return found;

@@ -17,9 +17,9 @@ export interface Why {
 
 /** Why nothing at all can be planned in some weeks. */
 export const lackWords = {
-  nobody: { reason: 'Nobody has hours for the bees in the weeks of this plan.', mend: 'Write down under Hours there are when somebody can go.' },
-  unled: { reason: 'In the weeks of this plan only people who do not go alone have hours.', mend: 'Write down under Hours there are when somebody who goes alone can go along.' },
-  dark: { reason: 'All hours in the weeks of this plan are in the dark.', mend: 'Write down under Hours there are some in daylight, such as a Saturday.' },
+  nobody: { reason: 'Nobody has hours for the bees in the weeks of this plan.', mend: 'Write down when somebody can go (Hours there are).' },
+  unled: { reason: 'In the weeks of this plan only people who do not go alone have hours.', mend: 'Write down when somebody who goes alone can go along (Hours there are).' },
+  dark: { reason: 'All hours in the weeks of this plan are in the dark.', mend: 'Write down some in daylight, such as a Saturday (Hours there are).' },
 } as const satisfies Record<HoursLack, { reason: string; mend: string }>;
 
 /** Of hours that hold for the whole plan. */

@@ -177,7 +177,7 @@ function Busy({ status }: { readonly status: Status }) {
       <FaultNote fault={fault} />
       {seen === null ? null : (
         <>
-          <p role="status">{words.busyLook(seen.name, seen.days, seen.events, seen.free)}</p>
+          <p role="status" className="busy-seen">{words.busyLook(seen.name, seen.days, seen.events, seen.free)}</p>
           {seen.unread.length === 0 ? null : (
             <>
               <p className="needs">{words.busyUnread(seen.unread.length)}</p>

@@ -96,7 +96,7 @@ export function MonthView({ plan, yards, hours, today, onWeek }: { readonly plan
                 <button type="button" className="link" onClick={() => onWeek(monday)}>
                   {dayShort(monday)}
                 </button>
-                {week === null ? null : <span className={`block small ${week.over > 0 ? 'needs' : 'soft'}`}>{week.out + week.home > 0 ? words.loadOf(week.out + week.home, week.home > 0 ? week.all : week.have) : week.have > 0 ? words.idle(week.have) : words.noHours}</span>}
+                {week === null ? null : <span className={`block small ${week.over > 0 ? 'needs' : 'soft'}`}>{words.weekShort(week)}</span>}
               </td>
             </tr>
           );

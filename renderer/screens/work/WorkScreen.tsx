@@ -40,7 +40,9 @@ export function WorkScreen() {
   const ahead = useRead('work.days', { from, until: addDays(from, planDays - 1) }, { enabled: today !== undefined });
   const living = book?.yards.some((yard) => yard.living > 0) ?? false;
   // Without hours there is nothing to plan, and nothing of a plan to keep.
-  const lack = !living || looking !== null || running || (plan !== null && plan.outings.length + plan.home.length > 0) ? null : hoursLack(ahead.data?.days ?? []);
+  const short = !living || looking !== null || running || (plan !== null && plan.outings.length > 0) ? null : hoursLack(ahead.data?.days ?? []);
+  // What can be done at home may still have its hours.
+  const lack = plan !== null && plan.home.length > 0 ? null : short;
   const old = here.stale !== null && looking === null;
   const loading = here.loading || ahead.loading;
   const unsaid = living && looking === null && hours.data?.own === false;
@@ -67,17 +69,25 @@ export function WorkScreen() {
       </button>
     </Entering>
   );
-  const action =
-    lack !== null || (plan === null && unsaid) ? (
-      <ToHours />
-    ) : plan === null || here.isKept || old ? (
-      <button type="button" ref={acting} className={plan === null || (old && !here.isKept) ? 'main' : undefined} disabled={busy || loading} onClick={() => press(here.replan)}>
+  const planned = (main: string | undefined) =>
+    plan === null || here.isKept || old ? (
+      <button type="button" ref={acting} className={plan === null || !here.isKept ? main : undefined} disabled={busy || loading} onClick={() => press(here.replan)}>
         {plan === null ? words.make : words.again}
       </button>
     ) : (
-      <button type="button" ref={acting} className="main" disabled={busy} onClick={() => press(keep)}>
+      <button type="button" ref={acting} className={main} disabled={busy} onClick={() => press(keep)}>
         {words.keep}
       </button>
+    );
+  const action =
+    lack !== null || (plan === null && unsaid) ? (
+      <ToHours />
+    ) : short !== null ? (
+      <>
+        {planned(undefined)} <ToHours />
+      </>
+    ) : (
+      planned('main')
     );
   return (
     <Page title={words.title} line={words.line} action={<Entering>{action}</Entering>}>

@@ -2,6 +2,7 @@ import type { YardId } from '#shared/brands.ts';
 import type { Outing, PlanChoice, PlannedTask, PlannedVisit, WorkPlan, WorkTask } from '#shared/contract/work.ts';
 import type { WorkDay } from '#shared/contract/workDays.ts';
 import { addDays, dayNumber, type Day } from '#shared/days.ts';
+import { hoursLack, type HoursLack } from '#shared/hoursLack.ts';
 
 /** One visit of the plan with the outing that it belongs to. */
 export interface BoardVisit {
@@ -64,6 +65,8 @@ export interface WeekLoadHere {
   readonly all: number;
   /** By how much that is too much. */
   readonly over: number;
+  /** Why none of them are for the bees. */
+  readonly lack: HoursLack | null;
 }
 
 /** Person-minutes planned in the week from a Monday, and that there are from the first day of the plan on; null while the hours are not read. */
@@ -74,7 +77,7 @@ export function weekLoadOf(plan: WorkPlan, monday: Day, days: ReadonlyMap<Day, W
   const home = own.reduce((sum, day) => sum + homeOn(plan, day), 0);
   const have = own.reduce((sum, day) => sum + (days.get(day)?.have ?? 0), 0);
   const all = own.reduce((sum, day) => sum + (days.get(day)?.all ?? 0), 0);
-  return { out, home, have, all, over: Math.max(0, out - have, out + home - all) };
+  return { out, home, have, all, over: Math.max(0, out - have, out + home - all), lack: hoursLack(own.flatMap((day) => days.get(day) ?? [])) };
 }
 
 /** Why no visit can be put on a day as far as hours go; null where one can, or where the hours are not read yet. */

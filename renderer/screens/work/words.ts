@@ -8,10 +8,22 @@ import type { NamedTrouble } from './troubleGroups.ts';
 
 const weather = { any: 'any weather', dry: 'a dry day', flying: 'a dry, warm day' } as const;
 
-/** What a week is planned for, of the hours that it has. */
-function weekLoad({ out, home, have, all }: WeekLoadHere): string {
-  if (home === 0) return have === 0 ? 'Nobody has hours in these days.' : `${spell(out)} out of the ${spell(have)} that there are.`;
-  return `${out === 0 ? '' : `${spell(out)} out and `}${spell(home)} at home, of the ${spell(all)} that there are${all > have ? `, ${spell(all - have)} of them for work at home only` : ''}.`;
+const weekLack: Readonly<Record<HoursLack, string>> = { nobody: 'Nobody has hours in these days.', dark: 'All hours of these days are in the dark.', unled: 'Nobody who goes alone has hours in these days.' };
+
+/** What a week is planned for, of the hours that it has. Work at home that has place in hours of no use at the hives takes none of the others. */
+function weekLoad({ out, home, have, all, lack }: WeekLoadHere): string {
+  const atHome = home === 0 ? '' : `${spell(home)} at home`;
+  if (lack !== null && out === 0) return `${weekLack[lack]}${home === 0 ? '' : ` ${atHome}.`}`;
+  if (home <= all - have) return `${spell(out)} out of the ${spell(have)} that there are${home === 0 ? '' : `, and ${atHome}`}.`;
+  return `${spell(out)} out and ${atHome}, of the ${spell(all)} that there are.`;
+}
+
+/** The same in the narrow cell of a month. */
+function weekShort({ out, home, have, all, lack }: WeekLoadHere): string {
+  const lacks: Readonly<Record<HoursLack, string>> = { nobody: 'no hours', dark: 'dark', unled: 'nobody who goes alone' };
+  if (home > all - have) return `${spell(out + home)} of ${spell(all)}`;
+  const bees = out > 0 ? `${spell(out)} of ${spell(have)}` : lack === null ? `${spell(have)} free` : lacks[lack];
+  return home === 0 ? bees : `${bees}, ${spell(home)} at home`;
 }
 
 /** So many days are named one by one. */
@@ -87,6 +99,7 @@ export const words = {
   later: 'Week after',
   weekOf: (monday: Day, sunday: Day) => `${dayShort(monday)} to ${dayText(sunday)}`,
   weekLoad,
+  weekShort,
   weekOver: (over: number) => `That is ${spell(over)} more than there is.`,
   board: (from: Day, until: Day) => `Visits by yard and day, ${dayText(from)} to ${dayText(until)}`,
   boardHelp: 'Arrow keys go from cell to cell, Enter opens a visit. Space picks it up, the left and right arrows carry it to another day, Space puts it down, Esc lets it go. Or drag it.',
