@@ -4,10 +4,18 @@ import type { Store } from '#core/book/store.ts';
 import type { CsvRow } from '#core/exchange/readCsv.ts';
 import { headOf, nearItems, nearSentence, withHead } from '#core/stock/nearItems.ts';
 import type { Handlers } from './desk.ts';
+import { keptFor } from './keptFor.ts';
+import type { Book } from './openBook.ts';
 
 export const nearItemHandlers: Handlers<'stock.nearItem'> = {
-  'stock.nearItem': async ({ item }, context) => ({ found: nearItem(item, await knownItems(context.open().store)) }),
+  'stock.nearItem': async ({ item }, context) => ({ found: await nearItemIn(context.open(), item) }),
 };
+
+/** What is asked about an item as typed; null where nothing is. */
+export async function nearItemIn(book: Book, typed: string): Promise<NearItem | null> {
+  const known = await keptFor(await book.picture(), 'known items', async () => knownItems(book.store));
+  return nearItem(typed, known);
+}
 
 /** Items that the standing rows of stock and purchases name. */
 export async function knownItems(store: Store): Promise<Set<string>> {
@@ -15,8 +23,7 @@ export async function knownItems(store: Store): Promise<Set<string>> {
   return new Set(rows.flatMap(({ entry, struck }) => (struck === null && (entry.kind === 'stock' || entry.kind === 'purchase') ? [headOf(entry.body.item)] : [])));
 }
 
-/** What is asked about an item as typed; null where nothing is. */
-export function nearItem(typed: string, known: ReadonlySet<string>): NearItem | null {
+function nearItem(typed: string, known: ReadonlySet<string>): NearItem | null {
   const [item, nearest] = [headOf(typed), nearItems(typed, known)];
   return nearest.length === 0 ? null : { item, nearest: nearest.map((one) => ({ item: one, instead: withHead(typed, one) })), sentence: nearSentence(item, nearest) };
 }

@@ -15,7 +15,7 @@ import { deadOutsToCheck, latestMovements, stockItems } from '#core/stock/stockT
 import { assumptions, countSentence, diseaseCaution, shortageSentence } from '#core/stock/stockWords.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { enterRows } from './enterRows.ts';
-import { knownItems, nearItem } from './nearItemHandlers.ts';
+import { nearItemIn } from './nearItemHandlers.ts';
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
@@ -124,7 +124,7 @@ async function counted({ place: typed, item, counted: found, day }: Asked, conte
   // What is counted is the item whatever its state, so the row names no more than that.
   const had = Math.round((book.places.get(place)?.count(name) ?? 0) * 1000) / 1000;
   const called = calledPlace(place, names);
-  const near = nearItem(item, await knownItems(opened.store));
+  const near = await nearItemIn(opened, item);
   return { had, name, place: called, sentence: near?.sentence ?? countSentence(found, had, name, called) };
 }
 

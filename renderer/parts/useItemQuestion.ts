@@ -16,11 +16,16 @@ interface ItemQuestions {
 export function useItemQuestion(): ItemQuestions {
   const [found, setFound] = useState<NearItem | null>(null);
   const meant = useRef(new Set<string>());
+  const asking = useRef(false);
   return {
     found,
     asks: async (typed) => {
       if (typed.trim() === '') return false;
+      // A second press while the first is under way must not enter it twice.
+      if (asking.current) return true;
+      asking.current = true;
       const answer = await desk.call('stock.nearItem', { item: typed });
+      asking.current = false;
       // What cannot be asked is no reason not to enter it; the desk says itself what is wrong.
       const open = answer.ok && answer.value.found !== null && !meant.current.has(answer.value.found.item) ? answer.value.found : null;
       setFound(open);

@@ -147,6 +147,34 @@ test('a misspelt item is asked about by keyboard, both ways; whole things are co
   await counting.getByText('The book has 3 feedrs in the shed').waitFor();
 });
 
+test('a file with misspelt items is entered once each was said by keyboard, and what was said can be changed', async () => {
+  const opened = await open({ ...trial(hives), at: '/book' });
+  const { page } = opened;
+  const lines = ['date,entry,item,quantity,from,to', '2026-11-01,stock,deap box,2,supplier,shed', '2026-11-02,stock,"Deap boxes, to mend",1,supplier,shed', '2026-11-03,stock,super,1,supplier,shed'];
+  await page.locator('input[type=file]').setInputFiles({ name: 'shed.csv', mimeType: 'text/csv', buffer: Buffer.from(lines.join('\n')) });
+  const enter = page.getByRole('button', { name: 'Enter 3 records' });
+  await enter.waitFor();
+  expect(await enter.isDisabled()).toBe(true);
+  await expectAccessible(page);
+  const box = page.getByRole('group', { name: 'There is no item “deap box”. Nearest: deep box.' });
+  await box.getByText('2 rows, on lines 2, 3.').waitFor();
+  await box.getByRole('radio').first().focus();
+  await page.keyboard.press('Space');
+  const part = page.getByRole('group', { name: 'There is no item “super”. Nearest: medium super, shallow super.' });
+  await soon(() => box.getByLabel('it is deep box').isChecked()).toBe(true);
+  expect(await enter.isDisabled()).toBe(true);
+  await part.getByLabel('it is medium super').check();
+  await soon(() => enter.isEnabled()).toBe(true);
+  // With the arrows on to the next answer, as in any choice.
+  await part.getByLabel('it is medium super').focus();
+  await page.keyboard.press('ArrowDown');
+  await soon(() => part.getByLabel('it is shallow super').isChecked()).toBe(true);
+  await enter.press('Enter');
+  await notice(page).getByText('3 records entered from shed.csv.').waitFor();
+  const { items } = await opened.desk('stock.table', {});
+  expect(items.filter(({ item }) => item === 'deep box' || /deap|super/.test(item)).map(({ item, free, toMend }) => [item, free, toMend])).toEqual([['deep box', 11, 1], ['shallow super', 1, 0]]);
+});
+
 test('hives take their parts; dead-outs are looked over; what is below nothing is mended; a count shows its difference first', async () => {
   const opened = await open(trial(hives));
   const { page } = opened;
