@@ -117,9 +117,17 @@ export function createDesk(options: DeskOptions): Desk {
       const previous = book;
       if (previous !== null) await live.settle(previous);
       book = next;
+      if (next !== null) warm(next);
       if (previous !== null) planRuns.get(previous.store)?.stop();
       await previous?.store.close();
     },
+  };
+
+  /** What searching goes through takes seconds to read in a large book; by the time somebody searches it is there. */
+  const warm = (opened: Book) => {
+    turns.take('idle', async () => (book === opened ? handlers['find.all']({ text: '', limit: 1 }, context) : undefined)).catch((error: unknown) => {
+      options.log(`the book was not made ready for searching: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+    });
   };
 
   const call = async (name: unknown, input: unknown): Promise<Answer<unknown>> => {

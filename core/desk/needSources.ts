@@ -19,6 +19,7 @@ import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
 import { placedIn } from './placedPapers.ts';
 import { stockBookOf } from './stockAccount.ts';
+import { breathe } from './turns.ts';
 
 /** Entries this far back are read to find what is open, and to name the records behind it. */
 const daysBack = 200;
@@ -34,7 +35,7 @@ export async function needSources(book: Book, today: Day, ahead: number | null =
   const recent = await recentOf(book, today);
   const treatments = whole.filter(({ kind }) => kind === 'treatment');
   const since = addDays(today, -wordsBack);
-  const dues = duesOf(picture, recent, treatments, today);
+  const dues = await duesOf(picture, recent, treatments, today);
   const days = ahead ?? numberRule(rules, 'needs.ahead');
   const asked = { today, ahead: days, rules, anyLost: states.some(lostLately(today, rules)) };
   const account = needRules.some((rule) => rule.account?.(asked) === true) ? await stockBookOf(book, today) : null;
@@ -64,7 +65,8 @@ type Recent = ReadonlyMap<ColonyId, readonly Entry[]>;
 /** The last months' standing entries of each colony that they name, in the journal's order. */
 async function recentOf({ store }: Book, today: Day): Promise<Recent> {
   const found = new Map<ColonyId, Entry[]>();
-  for (const { entry, struck } of await store.entries({ from: addDays(today, -daysBack), until: today })) {
+  for (const [at, { entry, struck }] of (await store.entries({ from: addDays(today, -daysBack), until: today })).entries()) {
+    if (at % 2000 === 0) await breathe();
     if (struck !== null) continue;
     for (const { colony } of rulesOf(entry.kind).touches(entry.body)) {
       const own = found.get(colony);
@@ -76,19 +78,19 @@ async function recentOf({ store }: Book, today: Day): Promise<Recent> {
   return found;
 }
 
-function duesOf({ states, names, rules, borders }: Picture, recent: Recent, treatments: readonly Entry[], today: Day): ReadonlyMap<ColonyId, DueItem[]> {
+async function duesOf({ states, names, rules, borders }: Picture, recent: Recent, treatments: readonly Entry[], today: Day): Promise<ReadonlyMap<ColonyId, DueItem[]>> {
   const since = addDays(today, -daysBack);
   const late = treatments.filter(({ day }) => day >= since);
   const said = (entry: Entry) => rulesOf(entry.kind).sentence(entry.body, names);
-  return new Map(
-    states.flatMap((state): [ColonyId, DueItem[]][] => {
-      if (!aliveOn(state, today)) return [];
-      const shared = late.filter((entry) => entry.kind === 'treatment' && entry.body.colony === undefined && stoodThere(state, entry));
-      const entries = [...(recent.get(state.id) ?? []), ...shared];
-      if (entries.length === 0) return [];
-      return [[state.id, colonyDues({ state, entries: shared.length === 0 ? entries : entries.toSorted(byOrder), said, borders }, rules, today).filter(isOpen)]];
-    }),
-  );
+  const found = new Map<ColonyId, DueItem[]>();
+  for (const state of states) {
+    if (!aliveOn(state, today)) continue;
+    const shared = late.filter((entry) => entry.kind === 'treatment' && entry.body.colony === undefined && stoodThere(state, entry));
+    const entries = [...(recent.get(state.id) ?? []), ...shared];
+    if (entries.length > 0) found.set(state.id, colonyDues({ state, entries: shared.length === 0 ? entries : entries.toSorted(byOrder), said, borders }, rules, today).filter(isOpen));
+    if (found.size % 100 === 0) await breathe();
+  }
+  return found;
 }
 
 function stoodThere(state: ColonyState, entry: Entry): boolean {

@@ -1,4 +1,5 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
+import type { Slices } from '#shared/slices.ts';
 
 /**
  * How a call takes its turn. `patient`: a read that is long to work out and may be overtaken by reads that are not.
@@ -95,7 +96,7 @@ export function restedSoFar(): number {
 }
 
 /** Goes through the slices of a long piece of work, with others' turns in between. */
-export async function inSlices<Value>(work: Iterator<void, Value>): Promise<Value> {
+export async function inSlices<Value>(work: Slices<Value>): Promise<Value> {
   for (;;) {
     const step = work.next();
     if (step.done === true) return step.value;

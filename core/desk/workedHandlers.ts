@@ -2,19 +2,20 @@ import type { Outing } from '#shared/contract/work.ts';
 import type { PlannedWorked } from '#shared/contract/worked.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
-import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
+import { allVisitsInSlices, visitEntryKinds } from '#core/work/allVisits.ts';
 import { workedAhead } from '#core/work/workedAhead.ts';
-import { workedSeasons, type WorkedFacts } from '#core/work/workedHours.ts';
+import { workedSeasonsInSlices, type WorkedFacts } from '#core/work/workedHours.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import { readFreeHours } from './freeHours.ts';
+import { breathe, inSlices } from './turns.ts';
 import { readKeptPlans } from './workPapers.ts';
 
 /** Hours as they were worked, against the plans that were kept, and what the season to come asks for. */
 export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'worked.ahead'> = {
   'worked.seasons': async (_, context) => {
     const facts = await factsOf(context);
-    return { today: facts.today, massUnit: (await context.open().settings()).massUnit, seasons: keptFor(facts, 'seasons', () => workedSeasons(facts)) };
+    return { today: facts.today, massUnit: (await context.open().settings()).massUnit, seasons: await keptFor(facts, 'seasons', () => inSlices(workedSeasonsInSlices(facts))) };
   },
   'worked.planned': async (_, context) => {
     const { visits, yards, today } = await factsOf(context);
@@ -56,7 +57,8 @@ async function factsOf(context: DeskContext): Promise<WorkedFacts> {
   return keptFor(picture, `worked ${today}`, async () => {
     const { states, byId, yardList, borders } = picture;
     const standing = (await book.store.entries({ kinds: visitEntryKinds })).flatMap(({ entry, struck }): Entry[] => (struck === null ? [entry] : []));
-    return { visits: allVisits(states, byId, standing), states, yards: yardList, harvests: standing.filter(({ kind }) => kind === 'harvest'), borders, today };
+    await breathe();
+    return { visits: await inSlices(allVisitsInSlices(states, byId, standing)), states, yards: yardList, harvests: standing.filter(({ kind }) => kind === 'harvest'), borders, today };
   });
 }
 
