@@ -24,7 +24,7 @@ const withMarks = build
   .select(['entry.id', 'entry.gesture_id', 'entry.day', 'entry.place', 'entry.kind', 'entry.body', 'entry.replaces', 'mark.reason as reason', 'gesture.kind as by']);
 
 /** What is read between two breaths: each takes some milliseconds. */
-const [statesAtOnce, coloniesAtOnce, entriesAtOnce] = [250, 40, 1500];
+const [statesAtOnce, coloniesAtOnce, entriesAtOnce, actsAtOnce] = [250, 40, 1500, 20];
 /** Days, of which the first are read together, and most. */
 const [firstStretch, longestStretch] = [32, 2048];
 
@@ -49,6 +49,8 @@ export function sqliteStore(database: Database, path: string, breathe: () => Pro
   };
   /** What was counted, by position and day: a large book takes long to count, and every look back asks for its days. */
   const counted = new Map<string, Awaited<ReturnType<Store['counts']>>>();
+  /** An act is never changed once it was made, nor are its entries. */
+  const acts: { readonly known: Gesture[]; upTo: number } = { known: [], upTo: 0 };
   const keepWhole = (act: () => void) => {
     const from = position();
     whole(act);
@@ -195,8 +197,19 @@ export function sqliteStore(database: Database, path: string, breathe: () => Pro
       return rows.map(storedFromRow);
     },
     entries: async (query) => queried(db, query, breathe),
-    gestures: async () =>
-      db.all(build.selectFrom('gesture').leftJoin('entry', 'entry.gesture_id', 'gesture.id').groupBy('gesture.id').orderBy('gesture.id').select(gestureColumns)).map(gestureFromRow),
+    gestures: async () => {
+      const last = db.first(build.selectFrom('gesture').select((eb) => eb.fn.max('id').as('top')))?.top ?? 0;
+      while (acts.upTo < last) {
+        const upTo = Math.min(acts.upTo + actsAtOnce, last);
+        const rows = db.all(
+          build.selectFrom('gesture').leftJoin('entry', 'entry.gesture_id', 'gesture.id').where('gesture.id', '>', acts.upTo).where('gesture.id', '<=', upTo).groupBy('gesture.id').orderBy('gesture.id').select(gestureColumns),
+        );
+        acts.known.push(...rows.map(gestureFromRow));
+        acts.upTo = upTo;
+        await breathe();
+      }
+      return [...acts.known];
+    },
     gesturesUntil: async (until) => {
       const within = build.selectFrom('gesture').innerJoin('entry', 'entry.gesture_id', 'gesture.id').where('entry.day', '<=', until);
       const standingIn = within.where(({ not, exists, selectFrom }) => not(exists(selectFrom('struck').select('struck.entry_id').whereRef('struck.entry_id', '=', 'entry.id'))));
@@ -284,6 +297,7 @@ function gestureFromRow(row: { id: number; at: string; kind: string; title: stri
 async function queried(db: SqliteRunner, query: EntryQuery, breathe: () => Promise<void>): Promise<StoredEntry[]> {
   let rows = withMarks.orderBy('entry.day').orderBy('entry.place').orderBy('entry.id');
   if (query.kinds !== undefined) rows = rows.where('entry.kind', 'in', query.kinds);
+  if (query.ofNoColony === true) rows = rows.where(({ not, exists, selectFrom }) => not(exists(selectFrom('colony_entry').select('colony_entry.entry_id').whereRef('colony_entry.entry_id', '=', 'entry.id'))));
   if (query.gesture !== undefined) rows = rows.where('entry.gesture_id', '=', query.gesture);
   if (query.after !== undefined) rows = rows.where('entry.id', '>', query.after);
   if (query.upTo !== undefined) rows = rows.where('entry.id', '<=', query.upTo);

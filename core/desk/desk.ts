@@ -98,6 +98,8 @@ const patient: ReadonlySet<OperationName> = new Set<OperationName>([
 function hasteOf(name: unknown): Haste {
   if (!isOperationName(name)) return 'read';
   if (name.startsWith('draft.') && contract[name].kind === 'write') return 'draft';
+  // It searches, and enters nothing.
+  if (name === 'work.replan') return 'firm';
   if (contract[name].kind === 'write') return 'write';
   return patient.has(name) ? 'patient' : 'read';
 }
@@ -125,7 +127,12 @@ export function createDesk(options: DeskOptions): Desk {
 
   /** What searching goes through takes seconds to read in a large book; by the time somebody searches it is there. */
   const warm = (opened: Book) => {
-    turns.take('idle', async () => (book === opened ? handlers['find.all']({ text: '', limit: 1 }, context) : undefined)).catch((error: unknown) => {
+    const ready = async () => {
+      if (book !== opened) return;
+      await opened.store.gestures();
+      await handlers['find.all']({ text: '', limit: 1 }, context);
+    };
+    turns.take('idle', ready).catch((error: unknown) => {
       options.log(`the book was not made ready for searching: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
     });
   };

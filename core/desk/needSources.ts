@@ -8,7 +8,7 @@ import { needRules } from '#core/attention/needs/needRules.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
-import { lastVisits, wholeYardKinds } from '#core/lineage/yardVisits.ts';
+import { lastVisits } from '#core/lineage/yardVisits.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { orderDeadlines } from '#core/order/orderDeadlines.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
@@ -20,6 +20,7 @@ import type { Picture } from './picture.ts';
 import { placedIn } from './placedPapers.ts';
 import { stockBookOf } from './stockAccount.ts';
 import { breathe } from './turns.ts';
+import { wholeYardEntries } from './wholeYard.ts';
 
 /** Entries this far back are read to find what is open, and to name the records behind it. */
 const daysBack = 200;
@@ -31,7 +32,7 @@ export async function needSources(book: Book, today: Day, ahead: number | null =
   const picture = await book.picture();
   const { states, yardList, stands, rules, borders } = picture;
   const { store } = book;
-  const whole = (await store.entries({ kinds: wholeYardKinds })).flatMap(({ entry, struck }) => (struck === null ? [entry] : [])).toSorted(byOrder);
+  const whole = await wholeYardEntries(store);
   const recent = await recentOf(book, today);
   const treatments = whole.filter(({ kind }) => kind === 'treatment');
   const since = addDays(today, -wordsBack);

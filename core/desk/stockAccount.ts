@@ -72,11 +72,13 @@ async function foldedUntil(store: Store, picture: Picture, asOf: Day): Promise<S
   return done === entries.length && book !== undefined ? book : inSlices(foldStockInSlices(entries.slice(done), picture, undefined, book));
 }
 
-/** The ends of the years, and the day some weeks before the one asked for. */
+/** The ends of years, and the day some weeks before the one asked for. */
 function stopsBetween(first: Day, asOf: Day): Pick<Base, 'until' | 'passing'>[] {
   const last = addDays(asOf, -daysBack);
   const years = Array.from({ length: Math.max(0, yearOf(last) - yearOf(first) + 1) }, (_, at) => `${yearOf(first) + at}-12-31` as Day).filter((until) => until < last);
-  return [...years.map((until) => ({ until, passing: false })), { until: last, passing: true }];
+  // Of years long ago only some: each is a copy of the whole account.
+  const kept = years.filter((until, at) => at >= years.length - 2 || yearOf(until) % 4 === 0);
+  return [...kept.map((until) => ({ until, passing: false })), { until: last, passing: true }];
 }
 
 async function noBases(store: Store, picture: Picture): Promise<Bases> {

@@ -3,9 +3,10 @@ import type { Slices } from '#shared/slices.ts';
 
 /**
  * How a call takes its turn. `patient`: a read that is long to work out and may be overtaken by reads that are not.
- * `draft`: a write that no long read looks at. `idle`: something to do when nobody asks for anything.
+ * `firm`: a read that begins something, and so is carried to its end before the next write. `draft`: a write that no long
+ * read looks at. `idle`: something to do when nobody asks for anything.
  */
-export type Haste = 'write' | 'draft' | 'read' | 'patient' | 'idle';
+export type Haste = 'write' | 'draft' | 'read' | 'patient' | 'firm' | 'idle';
 
 /** Milliseconds that a long read works before it looks whether anybody waits. */
 const slice = 12;
@@ -44,7 +45,7 @@ class Call {
   }
 
   get yields(): boolean {
-    return this.haste === 'idle' || this.aside < mostAside;
+    return this.haste === 'idle' || (this.haste !== 'firm' && this.aside < mostAside);
   }
 
   /** The longer it has worked, the later its turn comes: each step four times the one before. */
@@ -143,7 +144,7 @@ export class Turns {
     if (begun.some(({ alone }) => alone)) return false;
     const write = this.#waiting.find(({ alone }) => alone);
     const before = write === undefined ? this.#waiting : this.#waiting.filter(({ number }) => number < write.number);
-    const quick = before.find(({ haste, aside }) => haste === 'draft' || (haste === 'read' && aside === 0));
+    const quick = before.find(({ haste, aside }) => haste === 'draft' || haste === 'firm' || (haste === 'read' && aside === 0));
     if (quick !== undefined) return this.#begin(quick);
     const stubborn = before.find(({ yields }) => !yields);
     const resting = begun.filter(({ resting: at }) => at.length > 0);

@@ -35,10 +35,10 @@ test('a quick read steps past long ones, and so does a write; no quick read or d
 
 test('for any calls: each has its turn once; writes, drafts and quick reads keep their order, and so do the long ones', async () => {
   await fc.assert(
-    fc.asyncProperty(fc.array(fc.constantFrom<Haste>('write', 'draft', 'read', 'patient', 'idle'), { maxLength: 20 }), async (hastes) => {
+    fc.asyncProperty(fc.array(fc.constantFrom<Haste>('write', 'draft', 'read', 'firm', 'patient', 'idle'), { maxLength: 20 }), async (hastes) => {
       const order = await orderOf(hastes);
       expect(order.toSorted((a, b) => a - b)).toEqual(hastes.map((_, at) => at));
-      for (const same of [['write', 'draft', 'read'], ['patient'], ['idle']] as const) {
+      for (const same of [['write', 'draft', 'read', 'firm'], ['patient'], ['idle']] as const) {
         const own = (at: number) => same.some((haste) => haste === hastes[at]);
         expect(order.filter(own)).toEqual(hastes.flatMap((_, at) => (own(at) ? [at] : [])));
       }
@@ -120,7 +120,7 @@ test('two that wait for the same thing both get it, and it is made anew once whe
 
 test('for any mixture of long reads and writes no read sees half a write or joins what was before it to what was after', async () => {
   await fc.assert(
-    fc.asyncProperty(fc.array(fc.record({ haste: fc.constantFrom<Haste>('write', 'draft', 'read', 'patient', 'idle'), rests: fc.integer({ min: 0, max: 3 }), later: fc.boolean() }), { maxLength: 12 }), async (calls) => {
+    fc.asyncProperty(fc.array(fc.record({ haste: fc.constantFrom<Haste>('write', 'draft', 'read', 'firm', 'patient', 'idle'), rests: fc.integer({ min: 0, max: 3 }), later: fc.boolean() }), { maxLength: 12 }), async (calls) => {
       const turns = new Turns();
       const book = new Numbered();
       let writes = 0;
