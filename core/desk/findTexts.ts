@@ -15,8 +15,6 @@ interface Kept {
   readonly names: string;
   readonly texts: EntryText[];
   last: EntryId;
-  /** Read once for all who search meanwhile. */
-  reading: Promise<void> | null;
 }
 
 const kept = new WeakMap<Store, Kept>();
@@ -29,22 +27,22 @@ export async function entryTexts({ store: shown, day }: Book): Promise<readonly 
   const yards = await store.yards();
   const called = JSON.stringify([(await store.settings()).get('massUnit'), yards.map(({ id, code, name }) => [id, code, name])]);
   let here = kept.get(store);
-  if (here === undefined || here.names !== called) kept.set(store, (here = { names: called, texts: [], last: 0 as EntryId, reading: null }));
-  const mine = here;
-  mine.reading ??= readNew(store, mine, yards).finally(() => {
-    mine.reading = null;
-  });
-  await mine.reading;
-  return day === null ? mine.texts : mine.texts.filter((text) => text.day <= day);
+  if (here === undefined || here.names !== called) kept.set(store, (here = { names: called, texts: [], last: 0 as EntryId }));
+  await readNew(store, here, yards);
+  return day === null ? here.texts : here.texts.filter((text) => text.day <= day);
 }
 
+/** Several may be at it at once, each in its turns: they go on where the other left off. */
 async function readNew(store: Store, here: Kept, yards: readonly Yard[]): Promise<void> {
   const last = ((await store.nextIds()).entry - 1) as EntryId;
   if (here.last >= last) return;
   const names = await namesOf(store, new YardBook(yards));
   while (here.last < last) {
-    const upTo = Math.min(here.last + slice, last) as EntryId;
-    for (const { entry } of await store.entries({ after: here.last, upTo })) {
+    const after = here.last;
+    const upTo = Math.min(after + slice, last) as EntryId;
+    const entries = await store.entries({ after, upTo });
+    if (here.last !== after) continue;
+    for (const { entry } of entries) {
       const rules = rulesOf(entry.kind);
       const text = fold(`${entryForms[entry.kind].label} ${rules.sentence(entry.body, names)} ${entry.body.note ?? ''}`);
       here.texts.push({ id: entry.id, day: entry.day, colonies: rules.touches(entry.body).map(({ colony }) => colony), text });
