@@ -52,7 +52,8 @@ export function traitScores(values: readonly BreederValue[]): TraitScores {
 }
 
 function* traitScoresInSlices(values: readonly BreederValue[]): Slices<TraitScores> {
-  const compared = [...Map.groupBy(values, ({ place }) => place).values()].filter(([first, ...rest]) => rest.some(({ breeder }) => breeder !== first?.breeder)).flat();
+  const compared = [...Map.groupBy(values, ({ place }) => place).values()].filter((own) => own.some(({ breeder }) => breeder !== own[0]?.breeder)).flat();
+  yield;
   const none = (says: string): TraitScores => ({ says, compared: compared.length, spread: 0, scores: new Map() });
   if (values.length === 0) return none('Nothing of it is in the record.');
   const breeders = new Set(compared.map(({ breeder }) => breeder));
@@ -87,13 +88,14 @@ function* withoutPlace(values: readonly BreederValue[]): Slices<BreederValue[]> 
   const none = new Float64Array(values.length);
   const given = Float64Array.from(values, ({ value }) => value);
   const [middle, effect, shift] = [none.slice(), none.slice(), none.slice()];
-  meansOff(given, none, cells, middle);
+  const apart = none.slice();
+  meansOff(given, none, cells, middle, apart);
   const centre = given.map((value, at) => value - (middle[at] as number));
   const size = centre.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-12);
   for (let turn = 0; turn < 2000; turn += 1) {
     if (turn % turnsAtOnce === 0) yield;
-    meansOff(centre, effect, cells, shift);
-    if (meansOff(centre, shift, own, effect) < 1e-11 * size) break;
+    meansOff(centre, effect, cells, shift, apart);
+    if (meansOff(centre, shift, own, effect, apart) < 1e-11 * size) break;
   }
   return values.map((one, at) => ({ ...one, value: (centre[at] as number) - (shift[at] as number) }));
 }
@@ -111,16 +113,21 @@ function grouped(keys: readonly string[]): Groups {
   return { places: Int32Array.from(lists.flat()), from };
 }
 
-/** Writes for each value into `means` the mean of its group (as `meanOf` takes it) of values less their parts `off`; the most that one moved by. */
-function meansOff(values: Float64Array, off: Float64Array, { places, from }: Groups, means: Float64Array): number {
+/** `apart`: room for as many numbers. Writes for each value into `means` the mean of its group (as `meanOf` takes it) of values less their parts `off`; the most that one moved by. */
+function meansOff(values: Float64Array, off: Float64Array, { places, from }: Groups, means: Float64Array, apart: Float64Array): number {
   let moved = 0;
   for (let group = 0; group + 1 < from.length; group += 1) {
     const [begin, end] = [from[group] as number, from[group + 1] as number];
     let sum = 0;
-    for (let at = begin; at < end; at += 1) sum += (values[places[at] as number] as number) - (off[places[at] as number] as number);
+    for (let at = begin; at < end; at += 1) {
+      const place = places[at] as number;
+      const value = (values[place] as number) - (off[place] as number);
+      apart[at] = value;
+      sum += value;
+    }
     const first = sum / (end - begin);
     let left = 0;
-    for (let at = begin; at < end; at += 1) left += (values[places[at] as number] as number) - (off[places[at] as number] as number) - first;
+    for (let at = begin; at < end; at += 1) left += (apart[at] as number) - first;
     const mean = first + left / (end - begin);
     moved = Math.max(moved, Math.abs(mean - (means[places[begin] as number] as number)));
     for (let at = begin; at < end; at += 1) means[places[at] as number] = mean;
