@@ -10,7 +10,7 @@ import { aliveOn, currentReign } from '#core/journal/colonyState.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
 import { breederRankingInSlices, breederTraits, type BreederTrait, type TraitScore } from '#core/lineage/breeders.ts';
-import { breederValuesInSlices } from '#core/lineage/breederValues.ts';
+import { breederValues } from '#core/lineage/breederValues.ts';
 import { queenView } from '#core/lineage/colonyWords.ts';
 import { queenCalendar } from '#core/lineage/queenCalendar.ts';
 import { birthsIn } from '#core/lineage/queenDescent.ts';
@@ -76,7 +76,7 @@ async function rankedIn(book: Book, picture: Picture, today: BreedersView['asOf'
   }
   // Nobody raises daughters from a queen that is gone; the book still learns from hers what is usual.
   const living = new Set(states.flatMap((state) => (aliveOn(state, today) ? [String(currentReign(state)?.queen ?? '')] : [])));
-  const values = await inSlices(breederValuesInSlices(states, motherOf, borders, today));
+  const values = await inSlices(breederValues(states, motherOf, borders, today));
   const { traits, ranked } = await inSlices(breederRankingInSlices(values, weights, (breeder) => living.has(breeder)));
   const daughters = Map.groupBy([...motherOf.values()], String);
   return {

@@ -2,7 +2,7 @@ import type { Outing } from '#shared/contract/work.ts';
 import type { PlannedWorked } from '#shared/contract/worked.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
 import { workedAhead } from '#core/work/workedAhead.ts';
-import { workedSeasonsInSlices, type WorkedFacts } from '#core/work/workedHours.ts';
+import { workedSeasons, type WorkedFacts } from '#core/work/workedHours.ts';
 import { visitsOfBook } from './bookVisits.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
@@ -14,7 +14,7 @@ import { readKeptPlans } from './workPapers.ts';
 export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'worked.ahead'> = {
   'worked.seasons': async (_, context) => {
     const facts = await factsOf(context);
-    return { today: facts.today, massUnit: (await context.open().settings()).massUnit, seasons: await keptFor(facts, 'seasons', () => inSlices(workedSeasonsInSlices(facts))) };
+    return { today: facts.today, massUnit: (await context.open().settings()).massUnit, seasons: await keptFor(facts, 'seasons', () => inSlices(workedSeasons(facts))) };
   },
   'worked.planned': async (_, context) => {
     const { visits, yards, today } = await factsOf(context);

@@ -1,7 +1,7 @@
 import type { EntryId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import { periodDays, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
-import { whole, type Slices } from '#shared/slices.ts';
+import type { Slices } from '#shared/slices.ts';
 import { gramsPerPound } from '#shared/units.ts';
 import type { ColonyState, Reign } from '#core/journal/colonyState.ts';
 import { meanOf } from '#core/stats/meanInterval.ts';
@@ -16,12 +16,7 @@ import { yardOn } from './yardOn.ts';
  * washed, mean of the season's counts (the usual half for counts of nought, from memory). Temper: minus the mean of
  * the looks. Swarming: minus 1 if the queen swarmed in a season in whose summer she headed the colony, else 0.
  */
-export function breederValues(states: readonly ColonyState[], motherOf: ReadonlyMap<EntryId, EntryId>, borders: Borders, today: Day): Record<BreederTrait, BreederValue[]> {
-  return whole(breederValuesInSlices(states, motherOf, borders, today));
-}
-
-/** The same, some colonies at a time. */
-export function* breederValuesInSlices(states: readonly ColonyState[], motherOf: ReadonlyMap<EntryId, EntryId>, borders: Borders, today: Day): Slices<Record<BreederTrait, BreederValue[]>> {
+export function* breederValues(states: readonly ColonyState[], motherOf: ReadonlyMap<EntryId, EntryId>, borders: Borders, today: Day): Slices<Record<BreederTrait, BreederValue[]>> {
   const values: Record<BreederTrait, BreederValue[]> = { winter: [], honey: [], mites: [], temper: [], swarming: [] };
   const winters = wintersOver(states, borders, today);
   for (const [count, state] of states.entries()) {

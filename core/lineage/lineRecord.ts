@@ -1,6 +1,6 @@
 import type { ColonyId } from '#shared/brands.ts';
 import type { LineRow, LinesPicture } from '#shared/contract/lines.ts';
-import { whole, type Slices } from '#shared/slices.ts';
+import type { Slices } from '#shared/slices.ts';
 import { addDays, yearOf, type Day } from '#shared/days.ts';
 import type { Borders } from '#shared/seasons.ts';
 import { compareNames } from '#shared/nameOrder.ts';
@@ -28,12 +28,7 @@ export function familyName(founder: ColonyState): string {
  * winter, as its fate is not known. For queens, the one in the colony as the winter began counts.
  * Interval: Wilson, 95 %, taking colonies and winters as independent of each other.
  */
-export function lineRecord(states: readonly ColonyState[], familyOf: ReadonlyMap<ColonyId, ColonyState>, borders: Borders, today: Day): LinesPicture['lines'] {
-  return whole(lineRecordInSlices(states, familyOf, borders, today));
-}
-
-/** The same, some colonies at a time. */
-export function* lineRecordInSlices(states: readonly ColonyState[], familyOf: ReadonlyMap<ColonyId, ColonyState>, borders: Borders, today: Day): Slices<LinesPicture['lines']> {
+export function* lineRecord(states: readonly ColonyState[], familyOf: ReadonlyMap<ColonyId, ColonyState>, borders: Borders, today: Day): Slices<LinesPicture['lines']> {
   const winters = wintersOver(states, borders, today);
   const all = newCounts();
   const groups = { family: new Map<ColonyId, Counts>(), bees: new Map<string, Counts>(), queen: new Map<string, Counts>() };

@@ -8,7 +8,7 @@ import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Names } from '#core/journal/kindRules.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
 import { familyLanes, partOfLanes, shownLanes, type LaneFilter, type Lanes } from './familyLanes.ts';
-import { familyName, lineRecordInSlices } from './lineRecord.ts';
+import { familyName, lineRecord } from './lineRecord.ts';
 
 export interface LinesAsked extends Omit<LaneFilter, 'days'> {
   readonly season?: Season | undefined;
@@ -40,7 +40,7 @@ export function* wholeLinesInSlices({ states, byId, names, borders }: LinesOf, t
   const familyOf = new Map(all.lanes.flatMap(({ id, family }) => { const founder = byId.get(family); return founder === undefined ? [] : [[id, founder] as const]; }));
   const families = familiesOf(all, byId, today);
   yield;
-  return { all, families, lines: yield* lineRecordInSlices(states, familyOf, borders, today) };
+  return { all, families, lines: yield* lineRecord(states, familyOf, borders, today) };
 }
 
 /** Descent and record of all lines, and the lanes that were asked for. A line or yard that is not in the book has no lanes. */

@@ -1,7 +1,7 @@
 import type { YardId } from '#shared/brands.ts';
 import type { WorkedRow, WorkedSeason } from '#shared/contract/worked.ts';
 import { addDays, daysBetween, type Day } from '#shared/days.ts';
-import { whole, type Slices } from '#shared/slices.ts';
+import type { Slices } from '#shared/slices.ts';
 import { periodDays, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
@@ -25,12 +25,7 @@ export interface WorkedFacts {
 }
 
 /** Hours of each season by yard, newest first, with colonies and honey beside them. */
-export function workedSeasons(facts: WorkedFacts): WorkedSeason[] {
-  return whole(workedSeasonsInSlices(facts));
-}
-
-/** The same, season by season. */
-export function* workedSeasonsInSlices(facts: WorkedFacts): Slices<WorkedSeason[]> {
+export function* workedSeasons(facts: WorkedFacts): Slices<WorkedSeason[]> {
   const { visits, borders, today } = facts;
   const honeyOf = honeyByYard(facts);
   const found: WorkedSeason[] = [];
