@@ -5,7 +5,6 @@ import { answerHandlers } from './answerHandlers.ts';
 import { actHandlers } from './actHandlers.ts';
 import { breederHandlers } from './breederHandlers.ts';
 import { bookHandlers } from './bookHandlers.ts';
-import { readFollowed } from './calendarPapers.ts';
 import { calendarHandlers } from './calendarHandlers.ts';
 import { colonyHandlers } from './colonyHandlers.ts';
 import { decisionHandlers } from './decisionHandlers.ts';
@@ -152,7 +151,7 @@ export function createDesk(options: DeskOptions): Desk {
     try {
       const handler = handlers[name] as unknown as (input: unknown, context: DeskContext) => Promise<unknown>;
       const value = await handler(parsed.data, asOf === null ? context : await lookingBack(context, asOf));
-      if (hasteOf(name) === 'write' && book !== null && (await readFollowed(book.store)) !== null) live.changed(() => turns.take('write', async () => (book === null ? undefined : live.settle(book))));
+      if (hasteOf(name) === 'write' && book !== null && (await live.follows(book))) live.changed(() => turns.take('write', async () => (book === null ? undefined : live.settle(book))));
       return { ok: true, value };
     } catch (error) {
       if (error instanceof SetAside) throw error;
