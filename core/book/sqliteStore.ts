@@ -1,7 +1,7 @@
 import type { Database } from 'better-sqlite3';
 import { sql, type Compilable, type ExpressionBuilder } from 'kysely';
 import type { ColonyId, EntryId, GestureId, YardId } from '#shared/brands.ts';
-import type { Day } from '#shared/days.ts';
+import { addDays, type Day } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { foldVersion, type ColonyState } from '#core/journal/colonyState.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
@@ -23,11 +23,16 @@ const withMarks = build
   .leftJoin('gesture', 'gesture.id', 'mark.gesture_id')
   .select(['entry.id', 'entry.gesture_id', 'entry.day', 'entry.place', 'entry.kind', 'entry.body', 'entry.replaces', 'mark.reason as reason', 'gesture.kind as by']);
 
+/** What is read between two breaths: each takes some milliseconds. */
+const [statesAtOnce, coloniesAtOnce, entriesAtOnce, actsAtOnce] = [250, 40, 1500, 20];
+/** Days, of which the first are read together, and most. */
+const [firstStretch, longestStretch] = [32, 2048];
+
 /** Countings that are kept at most. */
 const mostCounted = 16;
 
-/** The store over one SQLite file. Every call runs to its end before the next begins. */
-export function sqliteStore(database: Database, path: string): Store {
+/** The store over one SQLite file. Long reads are made in slices; `breathe` is called between them and may let others use the store, who must not write. */
+export function sqliteStore(database: Database, path: string, breathe: () => Promise<void> = atOnce): Store {
   const db = new SqliteRunner(database);
 
   const position = () => Number(db.first(build.selectFrom('meta').select('value').where('key', '=', 'position'))?.value ?? '0');
@@ -44,6 +49,8 @@ export function sqliteStore(database: Database, path: string): Store {
   };
   /** What was counted, by position and day: a large book takes long to count, and every look back asks for its days. */
   const counted = new Map<string, Awaited<ReturnType<Store['counts']>>>();
+  /** An act is never changed once it was made, nor are its entries. */
+  const acts: { readonly known: Gesture[]; upTo: number } = { known: [], upTo: 0 };
   const keepWhole = (act: () => void) => {
     const from = position();
     whole(act);
@@ -155,8 +162,15 @@ export function sqliteStore(database: Database, path: string): Store {
       return found;
     },
     states: async (ids) => {
-      const all = build.selectFrom('colony').select('state').orderBy('id');
-      return (ids === undefined ? db.all(all) : inParts(ids).flatMap((part) => db.all(all.where('id', 'in', part)))).map(colonyFromRow);
+      const all = build.selectFrom('colony').select(['id', 'state']).orderBy('id');
+      if (ids !== undefined) return inParts(ids).flatMap((part) => db.all(all.where('id', 'in', part))).map(colonyFromRow);
+      const found: ColonyState[] = [];
+      for (let rows = db.all(all.limit(statesAtOnce)); rows.length > 0; ) {
+        for (const row of rows) found.push(colonyFromRow(row));
+        await breathe();
+        rows = db.all(all.where('id', '>', rows.at(-1)?.id ?? 0).limit(statesAtOnce));
+      }
+      return found;
     },
     statesByLabel: async (labels) =>
       inParts(labels).flatMap((part) => db.all(build.selectFrom('colony').select('state').where('label', 'in', part).orderBy('id'))).map(colonyFromRow),
@@ -170,14 +184,32 @@ export function sqliteStore(database: Database, path: string): Store {
       }
       return labels;
     },
-    entriesOf: async (colonies, until) => standingOf(colonies, until),
+    entriesOf: async (colonies, until) => {
+      const found = new Map<ColonyId, Entry[]>();
+      for (const part of inParts(colonies, coloniesAtOnce)) {
+        for (const [id, entries] of standingOf(part, until)) found.set(id, entries);
+        await breathe();
+      }
+      return found;
+    },
     storyOf: async (colony) => {
       const rows = db.all(withMarks.innerJoin('colony_entry', 'colony_entry.entry_id', 'entry.id').where('colony_entry.colony_id', '=', colony).orderBy('entry.day').orderBy('entry.place').orderBy('entry.id'));
       return rows.map(storedFromRow);
     },
-    entries: async (query) => queried(db, query),
-    gestures: async () =>
-      db.all(build.selectFrom('gesture').leftJoin('entry', 'entry.gesture_id', 'gesture.id').groupBy('gesture.id').orderBy('gesture.id').select(gestureColumns)).map(gestureFromRow),
+    entries: async (query) => queried(db, query, breathe),
+    gestures: async () => {
+      const last = db.first(build.selectFrom('gesture').select((eb) => eb.fn.max('id').as('top')))?.top ?? 0;
+      while (acts.upTo < last) {
+        const upTo = Math.min(acts.upTo + actsAtOnce, last);
+        const rows = db.all(
+          build.selectFrom('gesture').leftJoin('entry', 'entry.gesture_id', 'gesture.id').where('gesture.id', '>', acts.upTo).where('gesture.id', '<=', upTo).groupBy('gesture.id').orderBy('gesture.id').select(gestureColumns),
+        );
+        acts.known.push(...rows.map(gestureFromRow));
+        acts.upTo = upTo;
+        await breathe();
+      }
+      return [...acts.known];
+    },
     gesturesUntil: async (until) => {
       const within = build.selectFrom('gesture').innerJoin('entry', 'entry.gesture_id', 'gesture.id').where('entry.day', '<=', until);
       const standingIn = within.where(({ not, exists, selectFrom }) => not(exists(selectFrom('struck').select('struck.entry_id').whereRef('struck.entry_id', '=', 'entry.id'))));
@@ -262,15 +294,44 @@ function gestureFromRow(row: { id: number; at: string; kind: string; title: stri
   };
 }
 
-function queried(db: SqliteRunner, query: EntryQuery): StoredEntry[] {
+async function queried(db: SqliteRunner, query: EntryQuery, breathe: () => Promise<void>): Promise<StoredEntry[]> {
   let rows = withMarks.orderBy('entry.day').orderBy('entry.place').orderBy('entry.id');
   if (query.kinds !== undefined) rows = rows.where('entry.kind', 'in', query.kinds);
-  if (query.from !== undefined) rows = rows.where('entry.day', '>=', query.from);
-  if (query.until !== undefined) rows = rows.where('entry.day', '<=', query.until);
+  if (query.ofNoColony === true) rows = rows.where(({ not, exists, selectFrom }) => not(exists(selectFrom('colony_entry').select('colony_entry.entry_id').whereRef('colony_entry.entry_id', '=', 'entry.id'))));
   if (query.gesture !== undefined) rows = rows.where('entry.gesture_id', '=', query.gesture);
   if (query.after !== undefined) rows = rows.where('entry.id', '>', query.after);
   if (query.upTo !== undefined) rows = rows.where('entry.id', '<=', query.upTo);
+  const few = query.gesture ?? query.after ?? query.upTo ?? query.replacing ?? query.ids;
+  if (few === undefined) return inStretches(db, query, (from, until) => rows.where('entry.day', '>=', from).where('entry.day', '<=', until), breathe);
+  if (query.from !== undefined) rows = rows.where('entry.day', '>=', query.from);
+  if (query.until !== undefined) rows = rows.where('entry.day', '<=', query.until);
   if (query.replacing !== undefined) return inParts(query.replacing).flatMap((part) => db.all(rows.where('entry.replaces', 'in', part))).map(storedFromRow);
   if (query.ids === undefined) return db.all(rows).map(storedFromRow);
   return inParts(query.ids).flatMap((part) => db.all(rows.where('entry.id', 'in', part))).map(storedFromRow);
+}
+
+type StoredRow = Parameters<typeof storedFromRow>[0];
+
+/** In the order of days, some of them at a time: as many as hold a slice's worth of entries. */
+async function inStretches(db: SqliteRunner, { from, until }: EntryQuery, rowsOf: (from: Day, until: Day) => Compilable<StoredRow>, breathe: () => Promise<void>): Promise<StoredEntry[]> {
+  const days = db.first(build.selectFrom('entry').select((eb) => [eb.fn.min('day').as('first')])) as { first: Day | null } | undefined;
+  const ends = db.first(build.selectFrom('entry').select((eb) => [eb.fn.max('day').as('last')])) as { last: Day | null } | undefined;
+  const [first, last] = [days?.first ?? null, ends?.last ?? null];
+  if (first === null || last === null) return [];
+  const end = until !== undefined && until < last ? until : last;
+  const found: StoredEntry[] = [];
+  let stretch = firstStretch;
+  for (let day = from !== undefined && from > first ? from : first; day <= end; ) {
+    const evening = addDays(day, stretch - 1);
+    const rows = db.all(rowsOf(day, evening < end ? evening : end));
+    for (const row of rows) found.push(storedFromRow(row));
+    day = addDays(day, stretch);
+    stretch = rows.length > entriesAtOnce ? Math.max(1, Math.floor(stretch / 2)) : rows.length < entriesAtOnce / 4 ? Math.min(longestStretch, stretch * 4) : stretch;
+    await breathe();
+  }
+  return found;
+}
+
+function atOnce(): Promise<void> {
+  return Promise.resolve();
 }

@@ -55,6 +55,8 @@ export interface EntryQuery {
   readonly from?: Day;
   readonly until?: Day;
   readonly gesture?: GestureId;
+  /** Only entries that name no colony. */
+  readonly ofNoColony?: true;
   /** Only entries put in the place of one of these. */
   readonly replacing?: readonly EntryId[];
   /** Only what was written after that entry. */

@@ -1,5 +1,6 @@
 import type { ColonyId, EntryId } from '#shared/brands.ts';
 import { breederWeights, type Breeder, type BreederWeightsView, type BreedersView } from '#shared/contract/breeders.ts';
+import type { OutputOf } from '#shared/contract/contract.ts';
 import { sourceOf } from '#core/attention/needs/needLines.ts';
 import { requeen } from '#core/attention/needs/requeen.ts';
 import { requeenReasons } from '#core/attention/needs/requeenReasons.ts';
@@ -8,7 +9,7 @@ import type { Store } from '#core/book/store.ts';
 import { aliveOn, currentReign } from '#core/journal/colonyState.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
-import { breederRanking, breederTraits, type BreederTrait, type TraitScore } from '#core/lineage/breeders.ts';
+import { breederRankingInSlices, breederTraits, type BreederTrait, type TraitScore } from '#core/lineage/breeders.ts';
 import { breederValues } from '#core/lineage/breederValues.ts';
 import { queenView } from '#core/lineage/colonyWords.ts';
 import { queenCalendar } from '#core/lineage/queenCalendar.ts';
@@ -19,6 +20,7 @@ import { keptFor } from './keptFor.ts';
 import { needsNow } from './needsNow.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
+import { breathe, inSlices } from './turns.ts';
 
 const weightsPaper = 'breeder weights';
 const evenWeights: BreederWeightsView = { winter: 1, honey: 1, mites: 1, temper: 1, swarming: 1 };
@@ -27,13 +29,15 @@ export const breederHandlers: Handlers<'queens.candidates' | 'queens.calendar' |
   'queens.candidates': async (_, context) => {
     const { facts, today } = await needsNow(context);
     const { from, until } = stretch(facts.rules, 'needs.requeen.from', 'needs.requeen.by', today);
-    const yards = facts.yards.flatMap(({ yard: { id, code, name }, standing }) => {
+    const yards: OutputOf<'queens.candidates'>['yards'] = [];
+    for (const { yard: { id, code, name }, standing } of facts.yards) {
       const colonies = standing.flatMap((colony) => {
         const reasons = requeenReasons(colony, facts).map(({ because, detail, records }) => ({ because, detail, records }));
         return reasons.length === 0 ? [] : [{ id: colony.state.id, label: colony.state.label, queen: colony.reign === null ? null : queenView(colony.reign), reasons }];
       });
-      return colonies.length === 0 ? [] : [{ id, code, name, standing: standing.length, colonies }];
-    });
+      if (colonies.length > 0) yards.push({ id, code, name, standing: standing.length, colonies });
+      await breathe();
+    }
     return { asOf: today, living: facts.colonies.length, season: { from, until }, yards, sources: requeen.numbers.flatMap((key) => sourceOf(key, facts.rules)) };
   },
   'queens.calendar': async ({ start, on }, context) => {
@@ -72,7 +76,8 @@ async function rankedIn(book: Book, picture: Picture, today: BreedersView['asOf'
   }
   // Nobody raises daughters from a queen that is gone; the book still learns from hers what is usual.
   const living = new Set(states.flatMap((state) => (aliveOn(state, today) ? [String(currentReign(state)?.queen ?? '')] : [])));
-  const { traits, ranked } = breederRanking(breederValues(states, motherOf, borders, today), weights, (breeder) => living.has(breeder));
+  const values = await inSlices(breederValues(states, motherOf, borders, today));
+  const { traits, ranked } = await inSlices(breederRankingInSlices(values, weights, (breeder) => living.has(breeder)));
   const daughters = Map.groupBy([...motherOf.values()], String);
   return {
     asOf: today, weights,
@@ -106,5 +111,10 @@ async function mothersIn(book: Book, { states }: Picture, today: BreedersView['a
       else own.push(entry);
     }
   }
-  return new Map(states.flatMap((state) => birthsIn(state, entriesOf.get(state.id) ?? []).map(({ queen, mother }): [EntryId, EntryId] => [queen, mother.queen])));
+  const mothers = new Map<EntryId, EntryId>();
+  for (const [count, state] of states.entries()) {
+    if (count % 500 === 0) await breathe();
+    for (const { queen, mother } of birthsIn(state, entriesOf.get(state.id) ?? [])) mothers.set(queen, mother.queen);
+  }
+  return mothers;
 }

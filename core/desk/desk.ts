@@ -39,7 +39,7 @@ import { stockHandlers } from './stockHandlers.ts';
 import { storesHandlers } from './storesHandlers.ts';
 import { stripHandlers } from './stripHandlers.ts';
 import { tallyHandlers } from './tallyHandlers.ts';
-import { Turns, type Haste } from './turns.ts';
+import { restedSoFar, SetAside, Turns, type Haste } from './turns.ts';
 import { workDayHandlers } from './workDayHandlers.ts';
 import { tripHandlers } from './tripHandlers.ts';
 import { workHandlers } from './workHandlers.ts';
@@ -95,7 +95,11 @@ const patient: ReadonlySet<OperationName> = new Set<OperationName>([
 ]);
 
 function hasteOf(name: unknown): Haste {
-  if (!isOperationName(name) || contract[name].kind === 'write') return 'write';
+  if (!isOperationName(name)) return 'read';
+  if (name.startsWith('draft.') && contract[name].kind === 'write') return 'draft';
+  // It searches, and enters nothing.
+  if (name === 'work.replan') return 'firm';
+  if (contract[name].kind === 'write') return 'write';
   return patient.has(name) ? 'patient' : 'read';
 }
 
@@ -114,9 +118,22 @@ export function createDesk(options: DeskOptions): Desk {
       const previous = book;
       if (previous !== null) await live.settle(previous);
       book = next;
+      if (next !== null) warm(next);
       if (previous !== null) planRuns.get(previous.store)?.stop();
       await previous?.store.close();
     },
+  };
+
+  /** What searching goes through takes seconds to read in a large book; by the time somebody searches it is there. */
+  const warm = (opened: Book) => {
+    const ready = async () => {
+      if (book !== opened) return;
+      await opened.store.gestures();
+      await handlers['find.all']({ text: '', limit: 1 }, context);
+    };
+    turns.take('idle', ready).catch((error: unknown) => {
+      options.log(`the book was not made ready for searching: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+    });
   };
 
   const call = async (name: unknown, input: unknown): Promise<Answer<unknown>> => {
@@ -134,15 +151,16 @@ export function createDesk(options: DeskOptions): Desk {
     try {
       const handler = handlers[name] as unknown as (input: unknown, context: DeskContext) => Promise<unknown>;
       const value = await handler(parsed.data, asOf === null ? context : await lookingBack(context, asOf));
-      if (contract[name].kind === 'write' && !name.startsWith('draft.')) live.changed(() => turns.take('write', async () => (book === null ? undefined : live.settle(book))));
+      if (hasteOf(name) === 'write' && book !== null && (await live.follows(book))) live.changed(() => turns.take('write', async () => (book === null ? undefined : live.settle(book))));
       return { ok: true, value };
     } catch (error) {
+      if (error instanceof SetAside) throw error;
       if (error instanceof FaultError) return asOf === null ? error.fault : lateComer(error.fault, asOf);
       const id = crypto.randomUUID().slice(0, 8);
       options.log(`defect ${id} in ${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
       return refuse('defect', `Something went wrong inside the program (${id}). What was saved before is safe.`, { mend: 'Try again; if it comes back, the log file has the number.' });
     } finally {
-      const took = performance.now() - started;
+      const took = performance.now() - started - restedSoFar();
       if (took > slow) options.log(`slow: ${name} took ${Math.round(took)} ms`);
     }
   };

@@ -19,6 +19,7 @@ import { yardsOf } from './lotLines.ts';
 import { lotRecord } from './lotPapers.ts';
 import { storyEntries } from './mendingHandlers.ts';
 import type { Picture } from './picture.ts';
+import { inSlices } from './turns.ts';
 
 /** Behind every match of a name. */
 const worst = 9;
@@ -41,7 +42,7 @@ export const findHandlers: Handlers<'find.all' | 'find.entry'> = {
     };
     const colonies = findColonies(states, words, limit);
     const queens = findQueens(states, words, limit);
-    const entries = findEntries(texts, words, limit, label);
+    const entries = await inSlices(findEntries(texts, words, limit, label));
     const stored = new Map((await store.entries({ ids: entries.rows.map(({ id }) => id) })).map((one) => [one.entry.id, one]));
     return {
       colonies: {

@@ -1,7 +1,8 @@
-import { firstView, lanesFrom, linesPicture, wholeLines, type LinesOf, type WholeLines } from '#core/lineage/linesPicture.ts';
+import { firstView, lanesFrom, linesPicture, wholeLinesInSlices, type LinesOf, type WholeLines } from '#core/lineage/linesPicture.ts';
 import type { Day } from '#shared/days.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
+import { inSlices } from './turns.ts';
 
 interface Lines {
   readonly of: LinesOf;
@@ -13,7 +14,7 @@ async function linesOf(context: DeskContext): Promise<Lines> {
   const book = context.open();
   const of = await book.picture();
   const today = await book.today(context.options.now().day);
-  return { of, today, whole: keptFor(of, `lines ${today}`, () => wholeLines(of, today)) };
+  return { of, today, whole: await keptFor(of, `lines ${today}`, () => inSlices(wholeLinesInSlices(of, today))) };
 }
 
 export const lineHandlers: Handlers<'lines.picture' | 'lines.lanes' | 'lines.rows'> = {

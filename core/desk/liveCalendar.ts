@@ -44,6 +44,8 @@ export function liveCalendar(options: DeskOptions) {
     changed: (later: () => Promise<void>) => {
       timer ??= setTimeout(() => void later(), pause).unref();
     },
+    /** Whether a file may be to be written at all: without one no turn is taken for it. What cannot be read is said when it is written. */
+    follows: (book: Book): Promise<boolean> => readFollowed(book.store).then((path) => path !== null, () => true),
     /** Writes what is still to be written. */
     settle,
   };

@@ -6,6 +6,7 @@ import { FaultError, refuse } from '#shared/faults.ts';
 import { behindFactor, chosenRows, type FactorFacts } from '#core/losses/lossFactors.ts';
 import { seasonsOf } from '#core/losses/reviewFacts.ts';
 import { lossAnswersOf } from './lossAnswersOf.ts';
+import { inSlices } from './turns.ts';
 
 type Names = 'losses.factors' | 'losses.factorGroup' | 'losses.notes' | 'losses.keepNotes';
 
@@ -16,7 +17,7 @@ const noteKind = 'season note';
 
 export const lossFactorHandlers: Handlers<Names> = {
   'losses.factors': async ({ season, scope }, context) => {
-    return (await lossAnswersOf(context)).factors(season, scope);
+    return inSlices((await lossAnswersOf(context)).factorsInSlices(season, scope));
   },
   'losses.factorGroup': async ({ season, scope, factor, group, yard }, context) => {
     const { factorFacts: facts } = await lossAnswersOf(context);

@@ -8,6 +8,7 @@ import type { HarvestFact, KeptStep, LotFacts, SaleFact } from '#core/honey/lots
 import type { WaterPlace } from '#core/honey/waterLimits.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { keptFor } from './keptFor.ts';
+import { breathe } from './turns.ts';
 import { nextKey } from './offerPapers.ts';
 import type { Book } from './openBook.ts';
 
@@ -61,7 +62,8 @@ export async function lotRecord(book: Book, today: Day): Promise<LotRecord> {
     const stored = await store.entries({ kinds: ['harvest', 'sale'], until: today });
     const harvests: HarvestFact[] = [];
     const sales: SaleFact[] = [];
-    for (const { entry, struck } of stored) {
+    for (const [at, { entry, struck }] of stored.entries()) {
+      if (at % 5000 === 0) await breathe();
       if (struck !== null) continue;
       const { id, day, place } = entry;
       if (entry.kind === 'harvest') {
@@ -81,6 +83,7 @@ export async function lotRecord(book: Book, today: Day): Promise<LotRecord> {
     const standsFor = new Map([...replacedBy.keys()].map((old): [EntryId, EntryId] => [old, lastOf(old, replacedBy)]));
     const steps = (await readSteps(store)).filter(({ day }) => day <= today);
     const facts: LotFacts = { harvests, sales, steps, standsFor };
+    await breathe();
     return { facts, book: lotBook(facts), steps, today };
   });
 }

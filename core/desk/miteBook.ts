@@ -7,6 +7,7 @@ import { treatmentSpans, type TreatmentSpan } from '#core/mites/treatmentSpans.t
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
+import { breathe } from './turns.ts';
 
 /** Every treatment begun by the day, with what became of the mites, worked out once for as long as the book does not change. */
 export interface MiteBook {
@@ -28,10 +29,16 @@ export async function miteBookOf(book: Book, picture: Picture, today: Day): Prom
       steps.set(colony, own);
       own.push({ day: entry.day, on: (own.at(-1)?.on ?? 0) + (entry.kind === 'supers on' ? count : -count) });
     }
+    await breathe();
     const acts = treatmentActs(treatmentSpans(entries), picture.states);
     const spans = spansByColony(acts);
     const counted = picture.states.filter(({ miteCounts }) => miteCounts.length > 0);
-    return { treated: acts.map((act) => judgeTreatment(act, counted, spans, picture.rules)), spans, supersOn: (colony, day) => steps.get(colony)?.findLast((step) => step.day <= day)?.on ?? 0 };
+    const treated: Treated[] = [];
+    for (const act of acts) {
+      treated.push(judgeTreatment(act, counted, spans, picture.rules));
+      await breathe();
+    }
+    return { treated, spans, supersOn: (colony, day) => steps.get(colony)?.findLast((step) => step.day <= day)?.on ?? 0 };
   });
 }
 

@@ -8,7 +8,7 @@ import { needRules } from '#core/attention/needs/needRules.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
-import { lastVisits, wholeYardKinds } from '#core/lineage/yardVisits.ts';
+import { lastVisits } from '#core/lineage/yardVisits.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
 import { orderDeadlines } from '#core/order/orderDeadlines.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
@@ -19,6 +19,8 @@ import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
 import { placedIn } from './placedPapers.ts';
 import { stockBookOf } from './stockAccount.ts';
+import { breathe } from './turns.ts';
+import { wholeYardEntries } from './wholeYard.ts';
 
 /** Entries this far back are read to find what is open, and to name the records behind it. */
 const daysBack = 200;
@@ -30,11 +32,11 @@ export async function needSources(book: Book, today: Day, ahead: number | null =
   const picture = await book.picture();
   const { states, yardList, stands, rules, borders } = picture;
   const { store } = book;
-  const whole = (await store.entries({ kinds: wholeYardKinds })).flatMap(({ entry, struck }) => (struck === null ? [entry] : [])).toSorted(byOrder);
+  const whole = await wholeYardEntries(store);
   const recent = await recentOf(book, today);
   const treatments = whole.filter(({ kind }) => kind === 'treatment');
   const since = addDays(today, -wordsBack);
-  const dues = duesOf(picture, recent, treatments, today);
+  const dues = await duesOf(picture, recent, treatments, today);
   const days = ahead ?? numberRule(rules, 'needs.ahead');
   const asked = { today, ahead: days, rules, anyLost: states.some(lostLately(today, rules)) };
   const account = needRules.some((rule) => rule.account?.(asked) === true) ? await stockBookOf(book, today) : null;
@@ -64,7 +66,8 @@ type Recent = ReadonlyMap<ColonyId, readonly Entry[]>;
 /** The last months' standing entries of each colony that they name, in the journal's order. */
 async function recentOf({ store }: Book, today: Day): Promise<Recent> {
   const found = new Map<ColonyId, Entry[]>();
-  for (const { entry, struck } of await store.entries({ from: addDays(today, -daysBack), until: today })) {
+  for (const [at, { entry, struck }] of (await store.entries({ from: addDays(today, -daysBack), until: today })).entries()) {
+    if (at % 2000 === 0) await breathe();
     if (struck !== null) continue;
     for (const { colony } of rulesOf(entry.kind).touches(entry.body)) {
       const own = found.get(colony);
@@ -76,19 +79,19 @@ async function recentOf({ store }: Book, today: Day): Promise<Recent> {
   return found;
 }
 
-function duesOf({ states, names, rules, borders }: Picture, recent: Recent, treatments: readonly Entry[], today: Day): ReadonlyMap<ColonyId, DueItem[]> {
+async function duesOf({ states, names, rules, borders }: Picture, recent: Recent, treatments: readonly Entry[], today: Day): Promise<ReadonlyMap<ColonyId, DueItem[]>> {
   const since = addDays(today, -daysBack);
   const late = treatments.filter(({ day }) => day >= since);
   const said = (entry: Entry) => rulesOf(entry.kind).sentence(entry.body, names);
-  return new Map(
-    states.flatMap((state): [ColonyId, DueItem[]][] => {
-      if (!aliveOn(state, today)) return [];
-      const shared = late.filter((entry) => entry.kind === 'treatment' && entry.body.colony === undefined && stoodThere(state, entry));
-      const entries = [...(recent.get(state.id) ?? []), ...shared];
-      if (entries.length === 0) return [];
-      return [[state.id, colonyDues({ state, entries: shared.length === 0 ? entries : entries.toSorted(byOrder), said, borders }, rules, today).filter(isOpen)]];
-    }),
-  );
+  const found = new Map<ColonyId, DueItem[]>();
+  for (const state of states) {
+    if (!aliveOn(state, today)) continue;
+    const shared = late.filter((entry) => entry.kind === 'treatment' && entry.body.colony === undefined && stoodThere(state, entry));
+    const entries = [...(recent.get(state.id) ?? []), ...shared];
+    if (entries.length > 0) found.set(state.id, colonyDues({ state, entries: shared.length === 0 ? entries : entries.toSorted(byOrder), said, borders }, rules, today).filter(isOpen));
+    if (found.size % 100 === 0) await breathe();
+  }
+  return found;
 }
 
 function stoodThere(state: ColonyState, entry: Entry): boolean {

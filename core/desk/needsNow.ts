@@ -1,13 +1,14 @@
 import type { Need } from '#shared/contract/needs.ts';
 import type { Day } from '#shared/days.ts';
-import { needFacts } from '#core/attention/needs/needFacts.ts';
+import { needFactsInSlices } from '#core/attention/needs/needFacts.ts';
 import type { NeedFacts } from '#core/attention/needs/needRule.ts';
-import { needsOf } from '#core/attention/needs/needsOf.ts';
+import { needsInSlices } from '#core/attention/needs/needsOf.ts';
 import type { DeskContext } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import { readPutOff, type PutOffBody } from './needPapers.ts';
 import { needSources } from './needSources.ts';
 import type { Book } from './openBook.ts';
+import { inSlices } from './turns.ts';
 
 export interface NeedsNow {
   readonly book: Book;
@@ -28,8 +29,8 @@ export async function needsNow(context: DeskContext, ahead: number | null = null
   const today = await book.today(context.options.now().day);
   const picture = await book.picture();
   return keptFor(picture, `needs ${today} ${ahead ?? ''}`, async () => {
-    const facts = needFacts(await needSources(book, today, ahead));
-    const all = needsOf(facts);
+    const facts = await inSlices(needFactsInSlices(await needSources(book, today, ahead)));
+    const all = await inSlices(needsInSlices(facts));
     // Papers have no day of their own in the book: what was put off later than the day looked at was not put off then.
     const papers = [...(await readPutOff(book.store))].filter(([, { on, until }]) => on <= today && (until === null || until > today));
     const byKey = new Map(all.map((need) => [need.key, need]));

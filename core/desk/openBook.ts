@@ -10,6 +10,7 @@ import { sqliteStore } from '#core/book/sqliteStore.ts';
 import type { Store } from '#core/book/store.ts';
 import { pastStore } from './pastStore.ts';
 import { readPicture, type Picture } from './picture.ts';
+import { breathe } from './turns.ts';
 
 /** Days that were looked at last and are kept, each with its picture. */
 const keptDays = 4;
@@ -21,6 +22,8 @@ export class Book {
   /** The day whose evening this book shows; null where it shows all that is recorded. */
   readonly day: Day | null;
   #picture: Picture | null = null;
+  /** Read once for all who ask for it meanwhile. */
+  #reading: Promise<Picture> | null = null;
   readonly #past = new Map<Day, Book>();
 
   private constructor(path: string, store: Store, asOf: Day | null = null) {
@@ -30,14 +33,14 @@ export class Book {
   }
 
   static async create(path: string, settings: ReadonlyMap<string, string>): Promise<Book> {
-    const book = new Book(path, sqliteStore(createDatabase(path), path));
+    const book = new Book(path, sqliteStore(createDatabase(path), path, breathe));
     await book.store.keepSettings(new Map([...settings, ['fold', String(foldVersion)]]));
     return book;
   }
 
   /** A book that an earlier program folded is folded anew, so that its states say all that this one reads. */
   static async open(path: string): Promise<Book> {
-    const store = sqliteStore(openDatabase(path), path);
+    const store = sqliteStore(openDatabase(path), path, breathe);
     try {
       if ((await store.settings()).get('fold') !== String(foldVersion)) await store.rebuild();
     } catch (error) {
@@ -75,8 +78,17 @@ export class Book {
   }
 
   async picture(): Promise<Picture> {
-    this.#picture = await readPicture(this.store, this.#picture);
-    return this.#picture;
+    this.#reading ??= this.#read();
+    return this.#reading;
+  }
+
+  async #read(): Promise<Picture> {
+    try {
+      this.#picture = await readPicture(this.store, this.#picture);
+      return this.#picture;
+    } finally {
+      this.#reading = null;
+    }
   }
 
   async view(): Promise<OpenBook> {

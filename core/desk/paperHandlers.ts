@@ -3,12 +3,13 @@ import type { ReviewPaper } from '#shared/contract/paper.ts';
 import type { United } from '#shared/contract/values.ts';
 import { FaultError } from '#shared/faults.ts';
 import { tableCsv } from '#core/exchange/tableCsv.ts';
-import { paperFiles, reviewPaper } from '#core/losses/paper/reviewPaper.ts';
+import { paperFiles, reviewPaperInSlices } from '#core/losses/paper/reviewPaper.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { seasonNotes } from './lossFactorHandlers.ts';
 import { lossAnswersOf } from './lossAnswersOf.ts';
 import { reportOfStore } from './report.ts';
 import { reportAs } from './reportWords.ts';
+import { inSlices } from './turns.ts';
 
 export const paperHandlers: Handlers<'losses.paper' | 'losses.files' | 'losses.report'> = {
   'losses.paper': async (asked, context) => paperOf(asked, context),
@@ -32,5 +33,5 @@ export const paperHandlers: Handlers<'losses.paper' | 'losses.files' | 'losses.r
 async function paperOf({ season, united, by }: { season?: number | undefined; united: United; by?: Grouping | undefined }, context: DeskContext): Promise<ReviewPaper> {
   const answers = await lossAnswersOf(context);
   const { season: shown } = answers.frame(season);
-  return reviewPaper({ answers, united, by: by ?? null, notes: await seasonNotes(context.open().store, shown) }, season);
+  return inSlices(reviewPaperInSlices({ answers, united, by: by ?? null, notes: await seasonNotes(context.open().store, shown) }, season));
 }

@@ -5,7 +5,8 @@ import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { refold } from '#core/journal/refold.ts';
 import type { Yard } from '#core/journal/yardBook.ts';
-import { lastVisits, wholeYardKinds } from '#core/lineage/yardVisits.ts';
+import { lastVisits } from '#core/lineage/yardVisits.ts';
+import { wholeYardEntries } from './wholeYard.ts';
 
 /** The operation on that evening, worked out once for each position of the book. */
 interface Past {
@@ -64,10 +65,6 @@ function yardsNamed({ body }: Entry): YardId[] {
   return ['yard' in body ? body.yard : undefined, 'toYard' in body ? body.toYard : undefined, ...places.map(({ yard }) => yard)].filter((yard) => yard !== undefined);
 }
 
-async function standingWholeYard(store: Store): Promise<Entry[]> {
-  return (await store.entries({ kinds: wholeYardKinds })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
-}
-
 const presents = new WeakMap<Store, Store>();
 
 /** The store of all that is recorded, behind one that ends on a day; else the store itself. */
@@ -88,7 +85,7 @@ async function statesThen(store: Store, asOf: Day, now: readonly ColonyState[]):
 async function yardsThen(store: Store, asOf: Day, now: readonly ColonyState[], then: readonly ColonyState[]): Promise<Yard[]> {
   const yards = await store.yards();
   const stood = new Set(then.flatMap(({ stays }) => stays.map(({ yard }) => yard)));
-  const visited = lastVisits(now, await standingWholeYard(store));
+  const visited = lastVisits(now, await wholeYardEntries(store));
   // Of the others, the record itself tells when they were named first.
   const open = yards.filter(({ id }) => !stood.has(id) && visited.has(id));
   const named = open.length === 0 ? null : await namedSince(store);

@@ -3,12 +3,13 @@ import { addDays, yearOf, type Day } from '#shared/days.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import type { EntryQuery, Store } from '#core/book/store.ts';
-import { foldStock, stockKinds } from '#core/stock/foldStock.ts';
+import { foldStockInSlices, stockKinds } from '#core/stock/foldStock.ts';
 import type { StockBook } from '#core/stock/stockBook.ts';
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
 import { presentOf } from './pastStore.ts';
 import type { Picture } from './picture.ts';
+import { inSlices } from './turns.ts';
 
 /*
  * The account of a large operation takes seconds to fold from its beginning, and nearly every write is about the last
@@ -52,7 +53,7 @@ async function foldedUntil(store: Store, picture: Picture, asOf: Day): Promise<S
   const known = await standingBases(store, picture);
   const start = known?.kept.findLast(({ until }) => until < asOf);
   const entries = await entriesOf(store, start === undefined ? { until: asOf } : { from: addDays(start.until, 1), until: asOf });
-  if (entries.length < smallBook) return foldStock(entries, picture, undefined, start?.book);
+  if (entries.length < smallBook) return inSlices(foldStockInSlices(entries, picture, undefined, start?.book));
   const here = known ?? (await noBases(store, picture));
   bases.set(store, here);
   let book = start?.book;
@@ -61,21 +62,23 @@ async function foldedUntil(store: Store, picture: Picture, asOf: Day): Promise<S
     const at = entries.findIndex(({ day }) => day > until);
     const next = at < 0 ? entries.length : at;
     if (next === done) continue;
-    book = foldStock(entries.slice(done, next), picture, undefined, book);
+    book = await inSlices(foldStockInSlices(entries.slice(done, next), picture, undefined, book));
     here.kept = [...here.kept, { book, until, passing }];
     done = next;
   }
   const passing = here.kept.filter((base) => base.passing);
   const forgotten = new Set(passing.slice(0, Math.max(0, passing.length - mostPassing)));
   here.kept = here.kept.filter((base) => !forgotten.has(base)).toSorted((a, b) => (a.until < b.until ? -1 : a.until > b.until ? 1 : 0));
-  return done === entries.length && book !== undefined ? book : foldStock(entries.slice(done), picture, undefined, book);
+  return done === entries.length && book !== undefined ? book : inSlices(foldStockInSlices(entries.slice(done), picture, undefined, book));
 }
 
-/** The ends of the years, and the day some weeks before the one asked for. */
+/** The ends of years, and the day some weeks before the one asked for. */
 function stopsBetween(first: Day, asOf: Day): Pick<Base, 'until' | 'passing'>[] {
   const last = addDays(asOf, -daysBack);
   const years = Array.from({ length: Math.max(0, yearOf(last) - yearOf(first) + 1) }, (_, at) => `${yearOf(first) + at}-12-31` as Day).filter((until) => until < last);
-  return [...years.map((until) => ({ until, passing: false })), { until: last, passing: true }];
+  // Of years long ago only some: each is a copy of the whole account.
+  const kept = years.filter((until, at) => at >= years.length - 2 || yearOf(until) % 4 === 0);
+  return [...kept.map((until) => ({ until, passing: false })), { until: last, passing: true }];
 }
 
 async function noBases(store: Store, picture: Picture): Promise<Bases> {

@@ -9,6 +9,7 @@ import { readFreeHours } from './freeHours.ts';
 import { nextKey } from './offerPapers.ts';
 import { changedSince, movedOn, planMark, type PlanMark } from './planMark.ts';
 import { PlanRun, planRuns } from './planRun.ts';
+import { breathe } from './turns.ts';
 import { workFactsOf } from './workFactsOf.ts';
 import { keptPlanPaper, readChoices, readDistances, readKeptPlan, type KeptPlanPaper } from './workPapers.ts';
 
@@ -85,6 +86,8 @@ export async function startPlan(context: DeskContext): Promise<PlanRun> {
   const asked = await planFactsOf(context);
   // What was last shown is what somebody had before their eyes when they moved a visit of it.
   const before = last !== undefined && last.today === asked.facts.today ? last.plan : asked.kept;
+  // Somebody else may have begun another meanwhile.
+  if (planRuns.get(store) !== last) planRuns.get(store)?.stop();
   const run = new PlanRun({ ...asked, before }, position, context.options.log);
   planRuns.set(store, run);
   planMarks.set(run, mark);
@@ -96,7 +99,9 @@ export async function startPlan(context: DeskContext): Promise<PlanRun> {
 export async function planFactsOf(context: DeskContext): Promise<PlanFacts> {
   const { store } = context.open();
   const facts = await workFactsOf(context);
+  await breathe();
   const { tasks, pace } = workTasks(facts);
+  await breathe();
   const kept = (await readKeptPlan(store))?.plan ?? null;
   return { facts, tasks, pace, hours: (await readFreeHours(store)).hours, distances: await readDistances(store), choices: await readChoices(store), kept, before: kept };
 }

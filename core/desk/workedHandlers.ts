@@ -1,20 +1,20 @@
 import type { Outing } from '#shared/contract/work.ts';
 import type { PlannedWorked } from '#shared/contract/worked.ts';
-import type { Entry } from '#core/journal/kinds.ts';
 import { aliveOn } from '#core/journal/colonyState.ts';
-import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
 import { workedAhead } from '#core/work/workedAhead.ts';
 import { workedSeasons, type WorkedFacts } from '#core/work/workedHours.ts';
+import { visitsOfBook } from './bookVisits.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import { readFreeHours } from './freeHours.ts';
+import { inSlices } from './turns.ts';
 import { readKeptPlans } from './workPapers.ts';
 
 /** Hours as they were worked, against the plans that were kept, and what the season to come asks for. */
 export const workedHandlers: Handlers<'worked.seasons' | 'worked.planned' | 'worked.ahead'> = {
   'worked.seasons': async (_, context) => {
     const facts = await factsOf(context);
-    return { today: facts.today, massUnit: (await context.open().settings()).massUnit, seasons: keptFor(facts, 'seasons', () => workedSeasons(facts)) };
+    return { today: facts.today, massUnit: (await context.open().settings()).massUnit, seasons: await keptFor(facts, 'seasons', () => inSlices(workedSeasons(facts))) };
   },
   'worked.planned': async (_, context) => {
     const { visits, yards, today } = await factsOf(context);
@@ -54,9 +54,8 @@ async function factsOf(context: DeskContext): Promise<WorkedFacts> {
   const picture = await book.picture();
   const today = await book.today(context.options.now().day);
   return keptFor(picture, `worked ${today}`, async () => {
-    const { states, byId, yardList, borders } = picture;
-    const standing = (await book.store.entries({ kinds: visitEntryKinds })).flatMap(({ entry, struck }): Entry[] => (struck === null ? [entry] : []));
-    return { visits: allVisits(states, byId, standing), states, yards: yardList, harvests: standing.filter(({ kind }) => kind === 'harvest'), borders, today };
+    const { states, yardList, borders } = picture;
+    return { ...(await visitsOfBook(book)), states, yards: yardList, borders, today };
   });
 }
 

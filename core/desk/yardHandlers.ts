@@ -4,18 +4,20 @@ import { aliveOn } from '#core/journal/colonyState.ts';
 import { noDetails, type Yard } from '#core/journal/yardBook.ts';
 import { byStand, withAbsent } from '#core/lineage/standOrder.ts';
 import { yardOn } from '#core/lineage/yardOn.ts';
-import { lastVisits, wholeYardKinds, yardVisits } from '#core/lineage/yardVisits.ts';
+import { lastVisits, yardVisits } from '#core/lineage/yardVisits.ts';
 import { colonyRow } from './colonyHandlers.ts';
 import { stockItems } from '#core/stock/stockTable.ts';
 import type { Handlers } from './desk.ts';
 import { stockBookOf } from './stockAccount.ts';
+import { breathe } from './turns.ts';
+import { wholeYardEntries } from './wholeYard.ts';
 
 export const yardHandlers: Handlers<'yards.list' | 'yard.page' | 'yard.details' | 'yard.stand'> = {
   'yards.list': async (_, context) => {
     const book = context.open();
     const { states } = await book.picture();
     const details = await book.store.yardDetails();
-    const whole = (await book.store.entries({ kinds: wholeYardKinds })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
+    const whole = await wholeYardEntries(book.store);
     const last = lastVisits(states, whole);
     const yards = (await book.view()).yards.map((yard) => ({ ...yard, lastVisit: last.get(yard.id) ?? null, renewal: details.get(yard.id)?.renewal ?? null }));
     return { today: await book.today(context.options.now().day), yards };
@@ -29,8 +31,9 @@ export const yardHandlers: Handlers<'yards.list' | 'yard.page' | 'yard.details' 
     const standing = picture.states.filter((state) => aliveOn(state, today) && yardOn(state, today) === id).toSorted(byStand(picture.stands.get(id) ?? []));
     const once = picture.states.filter((state) => state.stays.some((stay) => stay.yard === id));
     const own = [...(await book.store.entriesOf(once.map((state) => state.id))).values()].flat();
-    const whole = (await book.store.entries({ kinds: wholeYardKinds })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
+    const whole = await wholeYardEntries(book.store);
     const account = await stockBookOf(book, today);
+    await breathe();
     const { rules, borders, names } = picture;
     return {
       yard,

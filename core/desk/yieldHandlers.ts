@@ -9,14 +9,15 @@ import { nassOf } from '#core/honey/yields/nassHoney.ts';
 import { yieldKey, yieldTable } from '#core/honey/yields/yieldTable.ts';
 import { hourSentence, printedSentence, seasonSentence, yieldRemarks, yieldSentence } from '#core/honey/yields/yieldWords.ts';
 import { numberRule } from '#core/rules/houseRules.ts';
-import { allVisits, visitEntryKinds } from '#core/work/allVisits.ts';
 import { doneTogether } from '#core/work/workedHours.ts';
+import { visitsOfBook } from './bookVisits.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import { treatedIn } from './lotLines.ts';
 import { lotRecord, type LotRecord } from './lotPapers.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
+import { breathe } from './turns.ts';
 
 export const yieldHandlers: Handlers<'yields.table' | 'yields.behind'> = {
   'yields.table': async ({ by, season }, context) => {
@@ -48,6 +49,7 @@ async function here(context: DeskContext) {
   const picture = await book.picture();
   const record = await lotRecord(book, today);
   const { coloniesOf } = await treatedIn(book, picture);
+  await breathe();
   const { rows, whole } = keptFor(picture, `yields ${today}`, () => ({
     rows: colonySeasons(picture.states, picture.borders).filter(({ days }) => days.every((day) => day <= today)),
     whole: yardSeasons(record.facts.harvests, coloniesOf, picture.borders),
@@ -56,9 +58,9 @@ async function here(context: DeskContext) {
 }
 
 /** Each season's crop, for each colony harvested and for each hour of work. */
-async function seasonCrops({ store }: Book, { states, byId, borders }: Picture, { facts }: LotRecord, rows: readonly ColonySeason[], whole: readonly YardSeason[], today: Day): Promise<SeasonCrop[]> {
-  const entries = (await store.entries({ kinds: visitEntryKinds, until: today })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
-  const visitsBy = Map.groupBy(allVisits(states, byId, entries).filter(({ day }) => day <= today), ({ day }) => seasonOf(day, borders));
+async function seasonCrops(book: Book, { borders }: Picture, { facts }: LotRecord, rows: readonly ColonySeason[], whole: readonly YardSeason[], today: Day): Promise<SeasonCrop[]> {
+  const { visits: all } = await visitsOfBook(book);
+  const visitsBy = Map.groupBy(all.filter(({ day }) => day <= today), ({ day }) => seasonOf(day, borders));
   const grams = Map.groupBy(facts.harvests, ({ day }) => seasonOf(day, borders));
   const coloniesBy = new Map<number, Set<ColonyId>>();
   for (const { season, colonies } of [...rows.map(({ season: of, colony }) => ({ season: of, colonies: [colony] })), ...whole]) {

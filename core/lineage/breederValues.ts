@@ -1,6 +1,7 @@
 import type { EntryId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
 import { periodDays, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
+import type { Slices } from '#shared/slices.ts';
 import { gramsPerPound } from '#shared/units.ts';
 import type { ColonyState, Reign } from '#core/journal/colonyState.ts';
 import { meanOf } from '#core/stats/meanInterval.ts';
@@ -15,10 +16,11 @@ import { yardOn } from './yardOn.ts';
  * washed, mean of the season's counts (the usual half for counts of nought, from memory). Temper: minus the mean of
  * the looks. Swarming: minus 1 if the queen swarmed in a season in whose summer she headed the colony, else 0.
  */
-export function breederValues(states: readonly ColonyState[], motherOf: ReadonlyMap<EntryId, EntryId>, borders: Borders, today: Day): Record<BreederTrait, BreederValue[]> {
+export function* breederValues(states: readonly ColonyState[], motherOf: ReadonlyMap<EntryId, EntryId>, borders: Borders, today: Day): Slices<Record<BreederTrait, BreederValue[]>> {
   const values: Record<BreederTrait, BreederValue[]> = { winter: [], honey: [], mites: [], temper: [], swarming: [] };
   const winters = wintersOver(states, borders, today);
-  for (const state of states) {
+  for (const [count, state] of states.entries()) {
+    if (count % 200 === 0) yield;
     const add = (trait: BreederTrait, reign: Reign | undefined, day: Day, value: number) => {
       if (reign !== undefined) values[trait].push({ breeder: String(motherOf.get(reign.queen) ?? reign.queen), place: `${yardOn(state, day) ?? ''} ${seasonOf(day, borders)}`, value });
     };

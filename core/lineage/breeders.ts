@@ -1,3 +1,4 @@
+import { whole, type Slices } from '#shared/slices.ts';
 import { meanOf } from '#core/stats/meanInterval.ts';
 import { NORMAL_QUANTILE_975 } from '#core/stats/normalQuantile.ts';
 import { partialPooling } from '#core/stats/partialPooling.ts';
@@ -9,8 +10,8 @@ export type BreederWeights = Readonly<Record<BreederTrait, number>>;
 export const leastBreeders = 3;
 /** Fewer values than this beyond what breeders and yard-years take up say nothing of the spread; common practice, no source. */
 export const leastFreedom = 5;
-
-
+/** Turns of the means that are taken together. */
+const turnsAtOnce = 4;
 
 /** What one colony did in one season, for the breeder it counts for; more is better. `place`: its yard and season. */
 export interface BreederValue {
@@ -47,7 +48,12 @@ export interface TraitScores {
  * others, are each compared with those they met.
  */
 export function traitScores(values: readonly BreederValue[]): TraitScores {
-  const compared = [...Map.groupBy(values, ({ place }) => place).values()].filter(([first, ...rest]) => rest.some(({ breeder }) => breeder !== first?.breeder)).flat();
+  return whole(traitScoresInSlices(values));
+}
+
+function* traitScoresInSlices(values: readonly BreederValue[]): Slices<TraitScores> {
+  const compared = [...Map.groupBy(values, ({ place }) => place).values()].filter((own) => own.some(({ breeder }) => breeder !== own[0]?.breeder)).flat();
+  yield;
   const none = (says: string): TraitScores => ({ says, compared: compared.length, spread: 0, scores: new Map() });
   if (values.length === 0) return none('Nothing of it is in the record.');
   const breeders = new Set(compared.map(({ breeder }) => breeder));
@@ -55,12 +61,14 @@ export function traitScores(values: readonly BreederValue[]): TraitScores {
   const places = new Set(compared.map(({ place }) => place));
   const free = compared.length - breeders.size - (places.size - parts(compared));
   if (free < leastFreedom) return none(`Too few: ${compared.length} values of ${breeders.size} breeders in ${places.size} ${places.size === 1 ? 'yard-year' : 'yard-years'}.`);
-  const offPlace = withoutPlace(compared);
+  yield;
+  const offPlace = yield* withoutPlace(compared);
   const widen = Math.sqrt((compared.length - breeders.size) / free);
   const groups = [...Map.groupBy(offPlace, ({ breeder }) => breeder)].map(([group, own]) => {
     const mean = meanOf(own.map(({ value }) => value));
     return { group, values: own.map(({ value }) => mean + widen * (value - mean)) };
   });
+  yield;
   const pooling = partialPooling(groups);
   if (pooling === null || pooling.components.msWithin === null) return none('Too few values to compare.');
   const sd = Math.sqrt(pooling.components.msWithin + pooling.tau2);
@@ -75,17 +83,19 @@ export function traitScores(values: readonly BreederValue[]): TraitScores {
  * Least squares for two ways of grouping by taking means in turn; the places first, so that a constant in one changes nothing.
  * In plain arrays: a large book has a hundred thousand values, and the turns go over them up to two thousand times.
  */
-function withoutPlace(values: readonly BreederValue[]): BreederValue[] {
+function* withoutPlace(values: readonly BreederValue[]): Slices<BreederValue[]> {
   const [cells, own] = [grouped(values.map(({ place }) => place)), grouped(values.map(({ breeder }) => breeder))];
   const none = new Float64Array(values.length);
   const given = Float64Array.from(values, ({ value }) => value);
   const [middle, effect, shift] = [none.slice(), none.slice(), none.slice()];
-  meansOff(given, none, cells, middle);
+  const apart = none.slice();
+  meansOff(given, none, cells, middle, apart);
   const centre = given.map((value, at) => value - (middle[at] as number));
   const size = centre.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-12);
   for (let turn = 0; turn < 2000; turn += 1) {
-    meansOff(centre, effect, cells, shift);
-    if (meansOff(centre, shift, own, effect) < 1e-11 * size) break;
+    if (turn % turnsAtOnce === 0) yield;
+    meansOff(centre, effect, cells, shift, apart);
+    if (meansOff(centre, shift, own, effect, apart) < 1e-11 * size) break;
   }
   return values.map((one, at) => ({ ...one, value: (centre[at] as number) - (shift[at] as number) }));
 }
@@ -103,16 +113,21 @@ function grouped(keys: readonly string[]): Groups {
   return { places: Int32Array.from(lists.flat()), from };
 }
 
-/** Writes for each value into `means` the mean of its group (as `meanOf` takes it) of values less their parts `off`; the most that one moved by. */
-function meansOff(values: Float64Array, off: Float64Array, { places, from }: Groups, means: Float64Array): number {
+/** `apart`: room for as many numbers. Writes for each value into `means` the mean of its group (as `meanOf` takes it) of values less their parts `off`; the most that one moved by. */
+function meansOff(values: Float64Array, off: Float64Array, { places, from }: Groups, means: Float64Array, apart: Float64Array): number {
   let moved = 0;
   for (let group = 0; group + 1 < from.length; group += 1) {
     const [begin, end] = [from[group] as number, from[group + 1] as number];
     let sum = 0;
-    for (let at = begin; at < end; at += 1) sum += (values[places[at] as number] as number) - (off[places[at] as number] as number);
+    for (let at = begin; at < end; at += 1) {
+      const place = places[at] as number;
+      const value = (values[place] as number) - (off[place] as number);
+      apart[at] = value;
+      sum += value;
+    }
     const first = sum / (end - begin);
     let left = 0;
-    for (let at = begin; at < end; at += 1) left += (values[places[at] as number] as number) - (off[places[at] as number] as number) - first;
+    for (let at = begin; at < end; at += 1) left += (apart[at] as number) - first;
     const mean = first + left / (end - begin);
     moved = Math.max(moved, Math.abs(mean - (means[places[begin] as number] as number)));
     for (let at = begin; at < end; at += 1) means[places[at] as number] = mean;
@@ -161,8 +176,16 @@ export interface BreederRanking {
  * Weights: 0 or more, else RangeError.
  */
 export function breederRanking(values: Readonly<Record<BreederTrait, readonly BreederValue[]>>, weights: BreederWeights, among: (breeder: string) => boolean = () => true): BreederRanking {
+  return whole(breederRankingInSlices(values, weights, among));
+}
+
+/** The same, one trait after the other, some turns at a time. */
+export function* breederRankingInSlices(values: Readonly<Record<BreederTrait, readonly BreederValue[]>>, weights: BreederWeights, among: (breeder: string) => boolean): Slices<BreederRanking> {
   for (const trait of breederTraits) if (!(weights[trait] >= 0 && Number.isFinite(weights[trait]))) throw new RangeError(`a weight is 0 or more, not ${weights[trait]}`);
-  const traits = { winter: traitScores(values.winter), honey: traitScores(values.honey), mites: traitScores(values.mites), temper: traitScores(values.temper), swarming: traitScores(values.swarming) };
+  const traits = {
+    winter: yield* traitScoresInSlices(values.winter), honey: yield* traitScoresInSlices(values.honey), mites: yield* traitScoresInSlices(values.mites),
+    temper: yield* traitScoresInSlices(values.temper), swarming: yield* traitScoresInSlices(values.swarming),
+  };
   const counted = breederTraits.filter((trait) => weights[trait] > 0 && traits[trait].says === '');
   const whole = counted.reduce((sum, trait) => sum + weights[trait], 0);
   const names = new Set(counted.flatMap((trait) => [...traits[trait].scores.keys()]));

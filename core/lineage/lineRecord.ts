@@ -1,5 +1,6 @@
 import type { ColonyId } from '#shared/brands.ts';
 import type { LineRow, LinesPicture } from '#shared/contract/lines.ts';
+import type { Slices } from '#shared/slices.ts';
 import { addDays, yearOf, type Day } from '#shared/days.ts';
 import type { Borders } from '#shared/seasons.ts';
 import { compareNames } from '#shared/nameOrder.ts';
@@ -27,20 +28,21 @@ export function familyName(founder: ColonyState): string {
  * winter, as its fate is not known. For queens, the one in the colony as the winter began counts.
  * Interval: Wilson, 95 %, taking colonies and winters as independent of each other.
  */
-export function lineRecord(states: readonly ColonyState[], familyOf: ReadonlyMap<ColonyId, ColonyState>, borders: Borders, today: Day): LinesPicture['lines'] {
+export function* lineRecord(states: readonly ColonyState[], familyOf: ReadonlyMap<ColonyId, ColonyState>, borders: Borders, today: Day): Slices<LinesPicture['lines']> {
   const winters = wintersOver(states, borders, today);
   const all = newCounts();
   const groups = { family: new Map<ColonyId, Counts>(), bees: new Map<string, Counts>(), queen: new Map<string, Counts>() };
-  for (const state of states) {
+  for (const [count, state] of states.entries()) {
+    if (count % 500 === 0) yield;
     const founder = familyOf.get(state.id) ?? state;
-    const whole = [all, countsOf(groups.family, founder.id), countsOf(groups.bees, beesFrom(state))];
-    for (const counts of whole) counts.colonies.add(state.id);
+    const own = [all, countsOf(groups.family, founder.id), countsOf(groups.bees, beesFrom(state))];
+    for (const counts of own) counts.colonies.add(state.id);
     for (const reign of state.reigns) countsOf(groups.queen, queenFrom(reign.source)).colonies.add(state.id);
-    if (aliveOn(state, today)) for (const counts of [...whole, queensOf(groups.queen, state, addDays(today, 1))]) if (counts !== null) counts.alive += 1;
+    if (aliveOn(state, today)) for (const counts of [...own, queensOf(groups.queen, state, addDays(today, 1))]) if (counts !== null) counts.alive += 1;
     for (const winter of winters) {
       const fate = fateIn(state, winter);
       if (fate === null) continue;
-      for (const counts of [...whole, queensOf(groups.queen, state, winter.from)]) {
+      for (const counts of [...own, queensOf(groups.queen, state, winter.from)]) {
         if (counts === null) continue;
         counts.wintered += 1;
         if (fate === 'lost') counts.lost += 1;
@@ -48,11 +50,13 @@ export function lineRecord(states: readonly ColonyState[], familyOf: ReadonlyMap
     }
   }
   const names = new Map(states.map((state) => [state.id, familyName(state)]));
-  const traits = {
-    family: lineTraits(states, (state) => familyOf.get(state.id)?.id ?? state.id, borders, today),
-    bees: lineTraits(states, beesFrom, borders, today),
-    queen: lineTraits(states, queenSourceOn, borders, today),
-  };
+  yield;
+  const family = lineTraits(states, (state) => familyOf.get(state.id)?.id ?? state.id, borders, today);
+  yield;
+  const bees = lineTraits(states, beesFrom, borders, today);
+  yield;
+  const traits = { family, bees, queen: lineTraits(states, queenSourceOn, borders, today) };
+  yield;
   const total = rowOf('All colonies', all, traits.bees.all, null, 0);
   const rows = <Key>(counted: ReadonlyMap<Key, Counts>, own: ReadonlyMap<Key, LineTraits>, nameOf: (key: Key) => string): LineRow[] => {
     const list = [...counted];

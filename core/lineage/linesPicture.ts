@@ -2,6 +2,7 @@ import type { ColonyId } from '#shared/brands.ts';
 import { lanesAtATime, rowsAtATime, type LanesPart, type LinesPicture } from '#shared/contract/lines.ts';
 import type { Day } from '#shared/days.ts';
 import { periodDays, seasonName, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
+import { whole as wholeOf, type Slices } from '#shared/slices.ts';
 import { compareNames } from '#shared/nameOrder.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Names } from '#core/journal/kindRules.ts';
@@ -28,10 +29,18 @@ export interface WholeLines {
   readonly lines: LinesPicture['lines'];
 }
 
-export function wholeLines({ states, byId, names, borders }: LinesOf, today: Day): WholeLines {
+export function wholeLines(of: LinesOf, today: Day): WholeLines {
+  return wholeOf(wholeLinesInSlices(of, today));
+}
+
+/** The same, part by part. */
+export function* wholeLinesInSlices({ states, byId, names, borders }: LinesOf, today: Day): Slices<WholeLines> {
   const all = familyLanes(states, names, today);
+  yield;
   const familyOf = new Map(all.lanes.flatMap(({ id, family }) => { const founder = byId.get(family); return founder === undefined ? [] : [[id, founder] as const]; }));
-  return { all, families: familiesOf(all, byId, today), lines: lineRecord(states, familyOf, borders, today) };
+  const families = familiesOf(all, byId, today);
+  yield;
+  return { all, families, lines: yield* lineRecord(states, familyOf, borders, today) };
 }
 
 /** Descent and record of all lines, and the lanes that were asked for. A line or yard that is not in the book has no lanes. */

@@ -3,12 +3,13 @@ import type { LossEnded, LossFrame, LossLedger, LossRates, LossSurvival } from '
 import type { United } from '#shared/contract/values.ts';
 import type { ColonyId, YardId } from '#shared/brands.ts';
 import { periodDays, seasonName, type Season } from '#shared/seasons.ts';
+import { whole, type Slices } from '#shared/slices.ts';
 import type { MassUnit } from '#shared/units.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
 import type { LogRankPair } from '#core/stats/logRank.ts';
 import { cohortLoss } from './cohortLoss.ts';
-import { chosenRows, lossFactors, type FactorFacts } from './lossFactors.ts';
+import { chosenRows, lossFactorsInSlices, wintersOf, type FactorFacts } from './lossFactors.ts';
 import { lossRatesPart } from './lossRatesPart.ts';
 import { endedIn } from './lossReview.ts';
 import { isOver, seasonsOf, type ReviewFacts } from './reviewFacts.ts';
@@ -42,6 +43,8 @@ export interface LossAnswers {
   survival(asked: LossSurvival['asked']): LossSurvival;
   pairs(asked: LossSurvival['asked']): { pairs: LogRankPair[]; sentence: string };
   factors(season: Season | undefined, scope: 'season' | 'all'): LossFactors;
+  /** The same; of all seasons it takes seconds in a large book. */
+  factorsInSlices(season: Season | undefined, scope: 'season' | 'all'): Slices<LossFactors>;
 }
 
 export function lossAnswers(facts: AnswerFacts, keep: Keep): LossAnswers {
@@ -58,6 +61,20 @@ export function lossAnswers(facts: AnswerFacts, keep: Keep): LossAnswers {
     codeOf: (yard: YardId) => codes.get(yard) ?? '', covariates: survival.covariates,
   };
   const own: FactorFacts = { ...winters, yardList: yards, kept: rules, rowsOf: (season) => keep(`winter rows ${season} ${asOf} ${today}`, () => winterRows(winters, season)) };
+  function* factorsInSlices(season: Season | undefined, scope: 'season' | 'all'): Slices<LossFactors> {
+    const kept = keep<{ found: LossFactors | null }>(`factors ${season ?? 'last'} ${scope} ${asOf} ${today}`, () => ({ found: null }));
+    if (kept.found !== null) return kept.found;
+    const seasons = seasonsOf(facts);
+    // Each winter is worked out by itself and kept; then they are put together.
+    for (const one of scope === 'all' ? wintersOf(own, seasons) : []) {
+      survival.covariates(one);
+      yield;
+      own.rowsOf?.(one);
+      yield;
+    }
+    kept.found = yield* lossFactorsInSlices(own, chosenRows(own, season, scope, seasons));
+    return kept.found;
+  }
   return {
     facts,
     survivalFacts: survival,
@@ -78,9 +95,8 @@ export function lossAnswers(facts: AnswerFacts, keep: Keep): LossAnswers {
     survival: survivalKept,
     pairs: (asked) => survivalPairs(survival, asked, survivalKept(asked)),
     factorFacts: own,
-    factors(season, scope) {
-      return keep(`factors ${season ?? 'last'} ${scope} ${asOf} ${today}`, () => lossFactors(own, chosenRows(own, season, scope, seasonsOf(facts))));
-    },
+    factors: (season, scope) => whole(factorsInSlices(season, scope)),
+    factorsInSlices,
   };
 }
 

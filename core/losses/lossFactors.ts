@@ -2,6 +2,7 @@ import type { LossFactors, RiskFactor } from '#shared/contract/lossFactors.ts';
 import type { ColonyId } from '#shared/brands.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import { periodDays, seasonName, seasonOf, type Season } from '#shared/seasons.ts';
+import { whole, type Slices } from '#shared/slices.ts';
 import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import { currentYard } from '#core/journal/colonyState.ts';
 import { factorsOf, type Factor } from './factors.ts';
@@ -31,12 +32,21 @@ export interface Chosen {
 
 /** The winters asked for, with their colonies. A season alone may still run; of all seasons only those that are over. */
 export function chosenRows(facts: FactorFacts, asked: Season | undefined, scope: 'season' | 'all', seasons: readonly Season[]): Chosen {
-  const { borders, asOf, today, states } = facts;
-  const lastRecord = states.reduce<Day | null>((last, state) => (last === null || state.lastDay > last ? state.lastDay : last), null);
+  const { borders, asOf } = facts;
+  const lastRecord = lastRecordOf(facts);
   const begun = seasons.filter((season) => periodDays(season, 'winter', borders).from <= (lastRecord ?? asOf));
   const season = asked !== undefined && seasons.includes(asked) ? asked : (begun.at(-1) ?? seasons.at(-1) ?? Number(asOf.slice(0, 4)));
-  const winters = scope === 'all' ? wintersKnown(seasons, lastRecord, asOf, today, borders) : begun.includes(season) ? [season] : [];
+  const winters = scope === 'all' ? wintersOf(facts, seasons) : begun.includes(season) ? [season] : [];
   return { season, scope, winters, lastRecord, rows: winters.flatMap((one) => facts.rowsOf?.(one) ?? winterRows(facts, one)) };
+}
+
+/** The winters of all seasons whose fates are known. */
+export function wintersOf(facts: FactorFacts, seasons: readonly Season[]): Season[] {
+  return wintersKnown(seasons, lastRecordOf(facts), facts.asOf, facts.today, facts.borders);
+}
+
+function lastRecordOf({ states }: FactorFacts): Day | null {
+  return states.reduce<Day | null>((last, state) => (last === null || state.lastDay > last ? state.lastDay : last), null);
 }
 
 export function factorsFor({ kept, yardList }: FactorFacts): Factor[] {
@@ -48,14 +58,26 @@ export function factorsFor({ kept, yardList }: FactorFacts): Factor[] {
 
 /** What went with losses, the causes as recorded, and what the numbers can say, for one winter or all that are over. */
 export function lossFactors(facts: FactorFacts, chosen: Chosen): LossFactors {
+  return whole(lossFactorsInSlices(facts, chosen));
+}
+
+/** The same, part by part. */
+export function* lossFactorsInSlices(facts: FactorFacts, chosen: Chosen): Slices<LossFactors> {
   const { kept, borders, asOf, today, yardList } = facts;
   const { season, scope, rows, winters, lastRecord } = chosen;
   const rules = { fewestLosses: numberRule(kept, 'losses.test.fewest'), few: numberRule(kept, 'losses.few') };
   const factors = riskTable(rows, factorsFor(facts), rules);
+  yield;
   const tests = factors.flatMap(({ groups }) => groups).filter(({ p }) => p !== null).length;
   const end = periodDays(winters.at(-1) ?? season, 'winter', borders).until;
   const complete = today >= end || addDays(asOf, 1) >= end;
   const nameOf = (code: string) => yardList.find((yard) => yard.code === code)?.name ?? code;
+  const yards = yardPooling(rows, nameOf, rules.few);
+  yield;
+  const together = togetherRisk(rows, { perCoefficient: numberRule(kept, 'losses.cox.perCoefficient'), few: rules.few });
+  yield;
+  const moved = movedInWinters(facts, winters);
+  yield;
   return {
     season, scope, complete, tests, factors,
     winters: winters.map((one) => {
@@ -64,9 +86,7 @@ export function lossFactors(facts: FactorFacts, chosen: Chosen): LossFactors {
     }),
     leftOut: rows.filter(({ fate }) => fate === 'left').length,
     sentences: headline(rows, factors, tests, rules.fewestLosses),
-    yards: yardPooling(rows, nameOf, rules.few),
-    together: togetherRisk(rows, { perCoefficient: numberRule(kept, 'losses.cox.perCoefficient'), few: rules.few }),
-    moved: movedInWinters(facts, winters),
+    yards, together, moved,
     causes: lossCauses(lostIn(facts, winters), yardList, rules.fewestLosses, { winters: winters.length, elsewhere: lostElsewhere(facts, chosen) }),
     say: lossSay({ rows, winters: winters.length, tests, fewestLosses: rules.fewestLosses, few: rules.few, complete, asOf, lastRecord, until: complete ? end : addDays(asOf, 1) }),
   };

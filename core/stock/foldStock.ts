@@ -1,5 +1,6 @@
 import type { Day } from '#shared/days.ts';
 import type { Borders } from '#shared/seasons.ts';
+import { whole, type Slices } from '#shared/slices.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import type { RuleValues } from '#core/rules/houseRules.ts';
@@ -23,7 +24,12 @@ export interface StockFacts {
  * free in the yard at the day's end, then the shed. So it makes no difference whether a keeper writes rows for what
  * was carried out that day. With a book to start from, which stays as it is, the entries are those of the days after it.
  */
-export function foldStock(entries: readonly Entry[], { rules, borders }: StockFacts, onMove?: (made: Movement) => void, start?: StockBook): StockBook {
+export function foldStock(entries: readonly Entry[], facts: StockFacts, onMove?: (made: Movement) => void, start?: StockBook): StockBook {
+  return whole(foldStockInSlices(entries, facts, onMove, start));
+}
+
+/** The same, day by day. */
+export function* foldStockInSlices(entries: readonly Entry[], { rules, borders }: StockFacts, onMove?: (made: Movement) => void, start?: StockBook): Slices<StockBook> {
   const book = start?.copy(onMove) ?? new StockBook(onMove);
   const hives = hiveRules(rules);
   const colonies = new ColonyMoves(book, hives, borders);
@@ -47,6 +53,7 @@ export function foldStock(entries: readonly Entry[], { rules, borders }: StockFa
     rows.readCounts();
     book.closeDay();
     from = until;
+    yield;
   }
   return book;
 }

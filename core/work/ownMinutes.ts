@@ -23,10 +23,12 @@ const fewestLooks = 3;
  * own (partial pooling with a fixed weight). Hours that were written for a day with other work as well count with it.
  */
 export function ownPace({ recorded, states, rules }: Pick<WorkFacts, 'recorded' | 'states' | 'rules'>): OwnPace {
+  // Only the days with hours are counted: a large book has half a million looks.
+  const days = new Set(recorded.map(({ day }) => day));
   const looks = new Map<string, number>();
-  for (const state of states) {
+  for (const state of days.size === 0 ? [] : states) {
     for (const { day } of state.looks) {
-      const yard = yardOn(state, day);
+      const yard = days.has(day) ? yardOn(state, day) : null;
       if (yard !== null) looks.set(visit(yard, day), (looks.get(visit(yard, day)) ?? 0) + 1);
     }
   }

@@ -1,6 +1,7 @@
 import type { YardId } from '#shared/brands.ts';
 import type { WorkedRow, WorkedSeason } from '#shared/contract/worked.ts';
 import { addDays, daysBetween, type Day } from '#shared/days.ts';
+import type { Slices } from '#shared/slices.ts';
 import { periodDays, seasonOf, type Borders, type Season } from '#shared/seasons.ts';
 import type { ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
@@ -24,10 +25,12 @@ export interface WorkedFacts {
 }
 
 /** Hours of each season by yard, newest first, with colonies and honey beside them. */
-export function workedSeasons(facts: WorkedFacts): WorkedSeason[] {
+export function* workedSeasons(facts: WorkedFacts): Slices<WorkedSeason[]> {
   const { visits, borders, today } = facts;
   const honeyOf = honeyByYard(facts);
-  return [...Map.groupBy(visits, ({ day }) => seasonOf(day, borders))].toSorted(([a], [b]) => b - a).map(([season, own]) => {
+  const found: WorkedSeason[] = [];
+  yield;
+  for (const [season, own] of [...Map.groupBy(visits, ({ day }) => seasonOf(day, borders))].toSorted(([a], [b]) => b - a)) {
     const honey = honeyOf.get(season) ?? new Map<YardId, number>();
     const byYard = Map.groupBy(own, ({ yard }) => yard);
     const { from, until } = periodDays(season, 'year', borders);
@@ -41,13 +44,15 @@ export function workedSeasons(facts: WorkedFacts): WorkedSeason[] {
     const home = byYard.get(null) ?? [];
     const all = alive(null);
     const grams = [...honey.values()].reduce((sum, one) => sum + one, 0);
-    return {
+    found.push({
       season,
       rows: home.length === 0 ? rows : [...rows, { yard: null, ...done(home), colonies: null, perColony: null, honey: null }],
       total: { ...doneTogether(own), ...perColony(own, all), honey: honey.size === 0 ? null : grams },
       busiest: busiestWeeks(own),
-    };
-  });
+    });
+    yield;
+  }
+  return found;
 }
 
 /**

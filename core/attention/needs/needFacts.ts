@@ -3,6 +3,7 @@ import type { DueItem } from '#shared/contract/due.ts';
 import { addDays, type Day } from '#shared/days.ts';
 import type { Kind } from '#shared/entryForms.ts';
 import type { Borders } from '#shared/seasons.ts';
+import { whole, type Slices } from '#shared/slices.ts';
 import type { MassUnit } from '#shared/units.ts';
 import { aliveOn, currentReign, type ColonyState } from '#core/journal/colonyState.ts';
 import type { Entry } from '#core/journal/kinds.ts';
@@ -44,8 +45,15 @@ export interface NeedSources {
   readonly entryOf: (colony: ColonyId, kind: Kind, on: Day) => EntryId | null;
 }
 
+const coloniesAtOnce = 500;
+
 /** Works out once what all rules look at. */
 export function needFacts(sources: NeedSources): NeedFacts {
+  return whole(needFactsInSlices(sources));
+}
+
+/** The same, some colonies at a time. */
+export function* needFactsInSlices(sources: NeedSources): Slices<NeedFacts> {
   const { today, ahead, rules, borders, massUnit, states, yards, details, stands, lastVisits, deadlines, entryOf } = sources;
   const spansOf = spansBy(treatmentSpans(sources.treatments));
   const words = yardWordsBy(sources.yardWords);
@@ -59,7 +67,8 @@ export function needFacts(sources: NeedSources): NeedFacts {
   const byId = sources.byId ?? new Map(states.map((state) => [state.id, state]));
   const lost: LostColony[] = [];
   const isLost = lostLately(today, rules);
-  for (const state of states) {
+  for (const [count, state] of states.entries()) {
+    if (count % coloniesAtOnce === 0) yield;
     const at = yardOn(state, today);
     const yard = at === null ? undefined : found.get(at);
     if (yard === undefined) continue;
