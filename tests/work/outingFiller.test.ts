@@ -7,15 +7,16 @@ import type { Job, OutingChoice, PlanProblem, Round } from '#core/work/plan/plan
 const days = 12;
 const outings: readonly OutingChoice[] = Array.from({ length: days }, (_, day) => [[0], [1], [0, 1]].map((yards): OutingChoice => ({ day, yards, crew: [0], driving: 20 * yards.length, room: 90 }))).flat();
 const day = fc.nat(days - 1);
-const job: fc.Arbitrary<Job> = fc.tuple(fc.nat(1), fc.integer({ min: 1, max: 3 }), day, fc.nat(4), fc.boolean()).map(([yard, units, earliest, length, overdue]) => ({
-  yard, units, each: 25, people: 1, earliest, latest: earliest + length, last: days - 1, weight: overdue ? 1 : 5 / 3, waits: overdue ? 15 : 0, left: 450, after: null, only: null, never: new Set(),
+const was = fc.option(fc.array(day, { maxLength: 4 }).map((on): ReadonlySet<number> => new Set(on)));
+const job: fc.Arbitrary<Job> = fc.tuple(fc.nat(1), fc.integer({ min: 1, max: 3 }), day, fc.nat(4), fc.boolean(), was).map(([yard, units, earliest, length, overdue, before]) => ({
+  yard, units, each: 25, people: 1, earliest, latest: earliest + length, last: days - 1, weight: overdue ? 1 : 5 / 3, waits: overdue ? 15 : 0, left: 450, after: null, only: null, was: before, never: new Set(),
 }));
-const round: fc.Arbitrary<Round> = fc.tuple(fc.nat(1), fc.integer({ min: 1, max: 3 }), fc.integer({ min: 2, max: 6 }), fc.nat(3), fc.nat(6), fc.array(day, { maxLength: 3 }), fc.array(day, { maxLength: 3 })).map(([yard, units, every, overdue, next, asked, never]) => {
+const round: fc.Arbitrary<Round> = fc.tuple(fc.nat(1), fc.integer({ min: 1, max: 3 }), fc.integer({ min: 2, max: 6 }), fc.nat(3), fc.nat(6), fc.array(day, { maxLength: 3 }), fc.array(day, { maxLength: 3 }), was).map(([yard, units, every, overdue, next, asked, never, before]) => {
   // From the middle on rounds come twice as often: days before it are to be seen again by the same day.
   const again = outings.filter(({ yards }) => yards[0] === 0 && yards.length === 1).map((one) => Math.min(one.day + every, Math.max(one.day, 6) + Math.ceil(every / 2)));
   const first = Math.min(next, again[0] ?? 0);
   const late = Math.min(units, overdue);
-  return { yard, units, each: outings.map(() => 20), again, due: Array.from({ length: units }, () => (late > 0 ? (again[0] ?? 0) : first)), next: late > 0 ? -1 : first, overdue: late, asked: new Set(asked), never: new Set(never) };
+  return { yard, units, each: outings.map(() => 20), again, due: Array.from({ length: units }, () => (late > 0 ? (again[0] ?? 0) : first)), next: late > 0 ? -1 : first, overdue: late, asked: new Set(asked), was: before, never: new Set(never) };
 });
 const setOf = (yards: readonly number[]) => (yards.includes(0) ? (yards.includes(1) ? 2 : 0) : yards.includes(1) ? 1 : -1);
 const visit = fc.record({ day, yard: fc.nat(1) });

@@ -161,7 +161,7 @@ test('a held day that the hours do not reach is said, not dropped in silence', (
 test('without a plan each task goes to its earliest day with room, and what falls together is driven together', () => {
   const outing = (on: number, yards: readonly number[], driving: number, room: number): OutingChoice => ({ day: on, yards, crew: [0], driving, room });
   const outings = [0, 1, 2].flatMap((on) => [outing(on, [0], 20, 60), outing(on, [1], 30, 50), outing(on, [1, 0], 40, 40)]);
-  const job = (yard: number, earliest: number, each: number) => ({ yard, units: 1, each, people: 1, earliest, latest: 2, last: 2, weight: 1, waits: 0, left: 450, after: null, only: null, never: new Set<number>() });
+  const job = (yard: number, earliest: number, each: number) => ({ yard, units: 1, each, people: 1, earliest, latest: 2, last: 2, weight: 1, waits: 0, left: 450, after: null, only: null, was: null, never: new Set<number>() });
   const problem: PlanProblem = { days: 3, yards: 2, jobs: [job(0, 0, 25), job(1, 0, 15), job(0, 0, 30), job(1, 2, 50)], rounds: [], outings, held: [], before: null };
   // Day 0: the first two, 25 + 15 of 40, one way of 40. Day 1: the third alone, 20. Day 2: the last alone, 30.
   expect(naiveDriving(problem)).toBe(90);
@@ -169,7 +169,7 @@ test('without a plan each task goes to its earliest day with room, and what fall
 
 test('without a plan a round is made when it is due, at once where it is overdue, and again when its days are over', () => {
   const outings = [0, 1, 2, 3, 4, 5].map((on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 20, room: 60 }));
-  const round = (next: number) => ({ yard: 0, units: 1, each: [40, 40, 40, 40, 40, 40], again: [3, 4, 5, 6, 7, 8], due: [Math.max(4, next)], next, overdue: next < 0 ? 1 : 0, asked: new Set<number>(), never: new Set<number>() });
+  const round = (next: number) => ({ yard: 0, units: 1, each: [40, 40, 40, 40, 40, 40], again: [3, 4, 5, 6, 7, 8], due: [Math.max(4, next)], next, overdue: next < 0 ? 1 : 0, asked: new Set<number>(), was: null, never: new Set<number>() });
   const problem = (next: number): PlanProblem => ({ days: 6, yards: 1, jobs: [], rounds: [round(next)], outings, held: [], before: null });
   // Overdue: on days 0 and 3, whatever days a plan would give it to catch up. Due on day 4: once.
   expect([naiveDriving(problem(-9)), naiveDriving(problem(1)), naiveDriving(problem(4))]).toEqual([40, 40, 20]);
@@ -318,10 +318,10 @@ test('work for two is said to want a second person, where no day has two', () =>
 
 test('an overdue round is made on the first visit there that has the time, whatever brings one there', async () => {
   const outings = Array.from({ length: 10 }, (_, on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 36, room: 120 }));
-  const job: Job = { yard: 0, units: 1, each: 30, people: 1, earliest: 0, latest: 4, last: 9, weight: 1, waits: 0, left: 450, after: null, only: null, never: new Set<number>() };
+  const job: Job = { yard: 0, units: 1, each: 30, people: 1, earliest: 0, latest: 4, last: 9, weight: 1, waits: 0, left: 450, after: null, only: null, was: null, never: new Set<number>() };
   // Seen on day 1 or later it would not have to be seen again within these days; seen on day 0 only on day 9.
   const again = outings.map((_, on) => (on === 0 ? 9 : 20));
-  const problem: PlanProblem = { days: 10, yards: 1, jobs: [job], rounds: [{ yard: 0, units: 2, each: outings.map(() => 20), again, due: [8, 8], next: -3, overdue: 2, asked: new Set(), never: new Set() }], outings, held: [], before: null };
+  const problem: PlanProblem = { days: 10, yards: 1, jobs: [job], rounds: [{ yard: 0, units: 2, each: outings.map(() => 20), again, due: [8, 8], next: -3, overdue: 2, asked: new Set(), was: null, never: new Set() }], outings, held: [], before: null };
   const { milp, toDraft } = planModel(problem);
   for (const draft of [searchPlan(problem, 10), toDraft((await highsSolver()).solve(milp).values)]) {
     const [visit] = draft.jobs[0]?.keys() ?? [];
@@ -360,7 +360,7 @@ test('a round that somebody asked for on a day is made on it, by the search and 
   const outings = Array.from({ length: 10 }, (_, on): OutingChoice => ({ day: on, yards: [0], crew: [0], driving: 36, room: 60 }));
   const again = outings.map((_, on) => on + 20);
   // Nothing else wants it before day 9, and later it would hold longer.
-  const problem: PlanProblem = { days: 10, yards: 1, jobs: [], rounds: [{ yard: 0, units: 2, each: outings.map(() => 20), again, due: [9, 9], next: 9, overdue: 0, asked: new Set([3]), never: new Set() }], outings, held: [{ day: 3, yard: 0 }, { day: 9, yard: 0 }], before: null };
+  const problem: PlanProblem = { days: 10, yards: 1, jobs: [], rounds: [{ yard: 0, units: 2, each: outings.map(() => 20), again, due: [9, 9], next: 9, overdue: 0, asked: new Set([3]), was: null, never: new Set() }], outings, held: [{ day: 3, yard: 0 }, { day: 9, yard: 0 }], before: null };
   const { milp, toDraft } = planModel(problem);
   for (const draft of [searchPlan(problem, 10), toDraft((await highsSolver()).solve(milp).values)]) expect([...(draft.rounds[0]?.keys() ?? [])]).toContain(3);
 });

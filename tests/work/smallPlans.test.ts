@@ -12,7 +12,7 @@ import { highsSolver } from '#core/desk/highsSolver.ts';
 const never = new Set<number>();
 
 function job(yard: number, earliest: number, latest: number, each: number, days: number, people = 1): Job {
-  return { yard, units: 1, each, people, earliest, latest, last: days - 1, weight: 1, waits: 0, left: 500, after: null, only: null, never };
+  return { yard, units: 1, each, people, earliest, latest, last: days - 1, weight: 1, waits: 0, left: 500, after: null, only: null, was: null, never };
 }
 
 const windows = fc.array(fc.tuple(fc.nat(11), fc.nat(5)), { minLength: 1, maxLength: 8 });
@@ -123,4 +123,35 @@ test('what is due soonest is put off where that leaves room for what has no othe
   const problem: PlanProblem = { days: 4, yards: 1, jobs: [job(0, 0, 3, 60, 4), job(0, 0, 2, 30, 4)], rounds: [], outings, held: outings.map(({ day }) => ({ day, yard: 0 })), before: null };
   const { jobs } = searchPlan(problem, 0);
   expect(jobs.map((done) => [...done.keys()])).toEqual([[0], [3]]);
+});
+
+test('work stays on the visit on which it was, where nothing speaks against it', async () => {
+  const solver = await highsSolver();
+  const outings: OutingChoice[] = [1, 4].map((day) => ({ day, yards: [0], crew: [0], driving: 20, room: 60 }));
+  const visits = outings.map(({ day }) => ({ day, yard: 0 }));
+  const fixed = { ...job(0, 0, 1, 20, 6), only: new Set([1]) };
+  const daysOf = (was: ReadonlySet<number> | null, each = 30) => {
+    const problem: PlanProblem = { days: 6, yards: 1, jobs: [fixed, { ...job(0, 4, 5, 20, 6), only: new Set([4]) }, { ...job(0, 0, 5, each, 6), was }], rounds: [], outings, held: visits, before: visits };
+    const { milp, toDraft } = planModel(problem);
+    return [searchPlan(problem, 5), toDraft(solver.solve(milp).values)].map(({ jobs }) => [...(jobs[2]?.keys() ?? [])]);
+  };
+  expect(daysOf(new Set([4]))).toEqual([[4], [4]]);
+  expect(daysOf(new Set([1]))).toEqual([[1], [1]]);
+  // What has no room any more where it was is done elsewhere, or rather left for later than not done at all.
+  expect(daysOf(new Set([3]), 40).every((days) => days.length === 1)).toBe(true);
+});
+
+test('a visit of the plan before on which nothing is left to do is neither made nor counted as kept', async () => {
+  const solver = await highsSolver();
+  const outings: OutingChoice[] = [0, 1, 2].map((day) => ({ day, yards: [0], crew: [0], driving: 10, room: 60 }));
+  const problem: PlanProblem = { days: 3, yards: 1, jobs: [job(0, 0, 1, 20, 3)], rounds: [], outings, held: [], before: outings.map(({ day }) => ({ day, yard: 0 })) };
+  const { milp, base, toDraft } = planModel(problem);
+  const answer = solver.solve(milp);
+  const best = toDraft(answer.values);
+  // One way of 10 minutes, and two visits that are no longer there: going for nothing would have been 35 minutes cheaper each.
+  for (const { outing, cost } of [searchPlan(problem, 5), best]) {
+    expect(outing).toEqual([0, -1, -1]);
+    expect(cost).toBeCloseTo(10 + 2 * 45, 5);
+  }
+  expect(base + answer.objective).toBeCloseTo(best.cost, 5);
 });

@@ -14,7 +14,7 @@ import { lackOf, whyNotHeld } from './whyNot.ts';
 
 /** How long after its last day a task is still worth doing in the plan, and within how many days what is overdue should be done. */
 const worthDoing = 14;
-const catchUp = 8;
+export const catchUp = 8;
 /** Of the five steps of gravity the one that costs as it stands in `costs`. */
 const usualGrave = 3;
 /** A yard is worked through in at most so many parts. */
@@ -72,6 +72,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const held = heldVisits(choices, { days, yards, tasks, outings, remarks, whyNot: (yard, day) => whyNotHeld(yard, day, { hours, choices, fromHome: driving.fromHome(yard.id) }) });
   const carried = carriedVisits(choices, shown, { days, yards, held, outings });
   const withVisit = tasksCarried(carried, shown, choices, today);
+  const wasOn = daysOf(shown, today, length);
   const dropped = new Set(choices.flatMap(({ kind, task }) => (kind === 'drop' && task !== null ? [task] : [])));
   const home: WorkTask[] = [];
   const unreached: Unreached[] = [];
@@ -105,7 +106,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
     const single = task.after !== null || followed.has(task.key);
     const units = single ? 1 : partsFor(minutes, partRoom[at] ?? [], Math.max(1, task.colonies.length));
     place.set(task.key, jobs.length);
-    jobs.push(jobOf(task, at, units, minutes / units, after, { today, length, choices: [...choices, ...withVisit] }));
+    jobs.push(jobOf(task, at, units, minutes / units, after, { today, length, choices: [...choices, ...withVisit], wasOn }));
     jobTasks.push(task);
   }
 
@@ -128,7 +129,7 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
     const units = partsFor(Math.max(...whole), partRoom[at] ?? [], colonies.length);
     const due = Array.from({ length: units }, (_, part) => daysBetween(today, colonies[Math.floor((part * colonies.length) / units)]?.due ?? today));
     const next = due[0] ?? 0;
-    rounds.push({ yard: at, units, each: whole.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(Math.min(catchUp, again[0] ?? catchUp), day)) : due, next, overdue: due.filter((day) => day < 0).length, asked, never });
+    rounds.push({ yard: at, units, each: whole.map((minutes) => minutes / units), again, due: next < 0 ? due.map((day) => Math.max(Math.min(catchUp, again[0] ?? catchUp), day)) : due, next, overdue: due.filter((day) => day < 0).length, asked, was: wasOn.get(task.key) ?? null, never });
     roundYards.push({ yard, colonies: colonies.length });
   }
 
@@ -136,6 +137,17 @@ export function makeProblem({ facts, tasks, pace, hours, distances, choices, bef
   const without = yards.filter(({ id }) => driving.fromHome(id) === null);
   if (without.length > 0) remarks.push(`${without.map(({ name }) => name).join(', ')}: the minutes from home are not written down, so nothing can be planned there.`);
   return { problem: { days: length, yards: yards.length, jobs, rounds, outings, held, before }, days, yards, outings, jobTasks, roundYards, home, unreached, remarks };
+}
+
+/** The days, counted from the first, on which a plan has each task. */
+function daysOf(plan: WorkPlan | null, today: Day, length: number): Map<string, Set<number>> {
+  const found = new Map<string, Set<number>>();
+  for (const { day, visits } of plan?.outings ?? []) {
+    const on = daysBetween(today, day);
+    if (on < 0 || on >= length) continue;
+    for (const { key } of visits.flatMap(({ tasks }) => tasks)) found.set(key, (found.get(key) ?? new Set()).add(on));
+  }
+  return found;
 }
 
 function withoutWay(task: WorkTask, { name }: Yard): Unreached {
@@ -146,7 +158,7 @@ function noOutings(days: readonly Day[], hours: WorkHours): string {
   return lackOf({ days }, hours)?.reason ?? 'No day has enough hours in daylight to reach a yard and work there.';
 }
 
-function jobOf(task: WorkTask, yard: number, units: number, each: number, after: number | null, { today, length, choices }: { today: Day; length: number; choices: readonly PlanChoice[] }): Job {
+function jobOf(task: WorkTask, yard: number, units: number, each: number, after: number | null, { today, length, choices, wasOn }: { today: Day; length: number; choices: readonly PlanChoice[]; wasOn: ReadonlyMap<string, ReadonlySet<number>> }): Job {
   const on = (day: Day) => daysBetween(today, day);
   const earliest = Math.max(0, on(task.earliest));
   const latest = on(task.latest) < 0 ? Math.max(earliest, catchUp) : Math.max(earliest, on(task.latest));
@@ -161,7 +173,7 @@ function jobOf(task: WorkTask, yard: number, units: number, each: number, after:
     yard, units, each: Math.max(0.1, each), people: task.people, earliest: pins.length > 0 ? Math.max(0, Math.min(earliest, ...pins)) : earliest, latest: Math.max(latest, ...pins),
     last: Math.max(last, ...pins), weight, waits, left: canWait ? 2 : weight * (costs.late + costs.lateDay * (worthDoing + 6)) + waits * last,
     after: task.after === null || after === null ? null : { job: after, from: task.after.from, by: task.after.by },
-    only: pins.length > 0 ? new Set(pins) : null, never: new Set(own.filter(({ kind }) => kind === 'forbid').map(({ day }) => on(day as Day))),
+    only: pins.length > 0 ? new Set(pins) : null, was: pins.length > 0 ? null : (wasOn.get(task.key) ?? null), never: new Set(own.filter(({ kind }) => kind === 'forbid').map(({ day }) => on(day as Day))),
   };
 }
 

@@ -1,4 +1,4 @@
-import { costs, lateCost, openOn, outingCost, visitSet, type Job, type OutingChoice, type PlanDraft, type PlanProblem, type Round } from './planProblem.ts';
+import { costs, elsewhereCost, lateCost, openOn, outingCost, visitSet, type Job, type OutingChoice, type PlanDraft, type PlanProblem, type Round } from './planProblem.ts';
 
 /** Kept for a unit that is not done yet. */
 const undone = 32_000;
@@ -30,13 +30,19 @@ export class OutingFiller {
   readonly #problem: PlanProblem;
   readonly #byYard: readonly (readonly number[])[];
   readonly #outingCost: Float64Array;
-  readonly #late: readonly Float64Array[];
+  /** By job, or behind the jobs a round, and day: what a unit costs by being done then. */
+  readonly #unitCost: readonly Float64Array[];
   /** Where the units of each job, then of each round, begin in a row. */
   readonly #at: readonly number[];
   readonly #size: number;
   /** By day, what it costs to make none of the visits that the plan before has on it. */
   readonly #missed: Float64Array;
   readonly #held: readonly (readonly number[])[];
+  /** By day and yard: 1 where the plan before has a visit. */
+  readonly #before: Uint8Array;
+  readonly #yardOf: readonly number[];
+  /** By yard: 1 where something is done on the outing that was filled last, or somebody holds the visit. */
+  readonly #worked: Uint8Array;
   #row: Int16Array;
   readonly #rows: Int16Array[];
   readonly #costs: Float64Array;
@@ -59,7 +65,14 @@ export class OutingFiller {
     ]);
     const before = visitSet(problem.before);
     this.#outingCost = Float64Array.from(outings, (outing) => outingCost(outing, before));
-    this.#late = jobs.map((job) => Float64Array.from({ length: days }, (_, day) => lateCost(job, day)));
+    this.#unitCost = [
+      ...jobs.map((job) => Float64Array.from({ length: days }, (_, day) => lateCost(job, day) + elsewhereCost(job, day))),
+      ...rounds.map((round) => Float64Array.from({ length: days }, (_, day) => costs.early * (days - day) + elsewhereCost(round, day))),
+    ];
+    this.#yardOf = [...jobs, ...rounds].map(({ yard }) => yard);
+    this.#worked = new Uint8Array(problem.yards);
+    this.#before = new Uint8Array(days * problem.yards);
+    for (const { day, yard } of problem.before ?? []) this.#before[day * problem.yards + yard] = 1;
     const starts: number[] = [];
     let size = 0;
     for (const { units } of [...jobs, ...rounds]) {
@@ -211,7 +224,12 @@ export class OutingFiller {
     let cost = this.#missed[day] ?? 0;
     for (const yard of this.#held[day] ?? []) if (going === undefined || !going.yards.includes(yard)) cost += costs.broken;
     if (going === undefined) return cost;
-    return cost + (this.#outingCost[choice] ?? 0) + this.#fill(row, going, day, puttingOff);
+    const worked = this.#worked;
+    for (const yard of going.yards) worked[yard] = 0;
+    cost += (this.#outingCost[choice] ?? 0) + this.#fill(row, going, day, puttingOff);
+    for (const yard of this.#held[day] ?? []) worked[yard] = 1;
+    for (const yard of going.yards) if (worked[yard] === 1 && this.#before[day * this.#problem.yards + yard] === 1) cost -= costs.change;
+    return cost;
   }
 
   #fill(row: Int16Array, { yards, room, crew: { length: crew } }: OutingChoice, day: number, puttingOff: boolean): number {
@@ -256,6 +274,7 @@ export class OutingFiller {
       const fit = Math.min(first.units, Math.floor(free / first.each + 1e-9));
       if (fit <= 0) continue;
       free -= fit * first.each;
+      this.#worked[this.#yardOf[first.at] ?? 0] = 1;
       cost += this.#do(row, first.at, fit, day);
     }
     return cost;
@@ -282,10 +301,10 @@ export class OutingFiller {
     const start = this.#at[at] ?? 0;
     const end = this.#at[at + 1] ?? this.#size;
     const job = jobs[at];
-    let cost = 0;
+    let cost = fit * (this.#unitCost[at]?.[day] ?? 0);
     this.#doing[at] = (this.#doing[at] ?? 0) + fit;
     if (job === undefined) {
-      for (let unit = start; unit < start + fit; unit += 1) cost += dueCost(row[unit] ?? 0, day) + costs.early * (this.#problem.days - day);
+      for (let unit = start; unit < start + fit; unit += 1) cost += dueCost(row[unit] ?? 0, day);
       if (this.#problem.rounds[at - jobs.length]?.asked.has(day) === true) cost -= costs.asked;
       row.copyWithin(start, start + fit, end);
       row.fill(this.#problem.rounds[at - jobs.length]?.again[day] ?? 0, end - fit, end);
@@ -293,7 +312,7 @@ export class OutingFiller {
     }
     const from = start + doneOf(row, start, job.units);
     row.fill(day, from, from + fit);
-    if (job.after === null) return fit * (this.#late[at]?.[day] ?? 0);
+    if (job.after === null) return cost;
     const first = this.#at[job.after.job] ?? 0;
     for (let unit = from - start; unit < from - start + fit; unit += 1) cost += costs.unitDay * Math.max(0, day - (row[first + unit] ?? 0) - job.after.by);
     return cost;

@@ -1,6 +1,6 @@
 import { MilpBuilder, type MilpModel, type Term } from '#core/order/milp.ts';
 import type { DayWork } from './dayCuts.ts';
-import { costs, lateCost, openOn, outingCost, visitSet, type PlanDraft, type PlanProblem } from './planProblem.ts';
+import { costs, elsewhereCost, lateCost, openOn, outingCost, visitSet, type PlanDraft, type PlanProblem } from './planProblem.ts';
 
 export interface PlanModel {
   readonly milp: MilpModel;
@@ -50,7 +50,7 @@ export function planModel(problem: PlanProblem): PlanModel {
   const jobDays = jobs.map((job, at): ByDay => {
     const own = new Map<number, number>();
     for (let day = Math.max(0, job.earliest); day <= Math.min(days - 1, job.last); day += 1) {
-      const variable = openOn(job, day) ? unitsOn(`job${at}`, day, job.yard, job.units, job.each, job.people, lateCost(job, day)) : null;
+      const variable = openOn(job, day) ? unitsOn(`job${at}`, day, job.yard, job.units, job.each, job.people, lateCost(job, day) + elsewhereCost(job, day)) : null;
       if (variable !== null) own.set(day, variable);
     }
     return own;
@@ -58,7 +58,7 @@ export function planModel(problem: PlanProblem): PlanModel {
   const roundDays = rounds.map((round, at): ByDay => {
     const own = new Map<number, number>();
     for (let day = 0; day < days; day += 1) {
-      const variable = round.never.has(day) ? null : unitsOn(`round${at}`, day, round.yard, round.units, round.each[day] ?? 1, 1, costs.early * (days - day));
+      const variable = round.never.has(day) ? null : unitsOn(`round${at}`, day, round.yard, round.units, round.each[day] ?? 1, 1, costs.early * (days - day) + elsewhereCost(round, day));
       if (variable !== null) own.set(day, variable);
     }
     return own;
@@ -108,6 +108,17 @@ export function planModel(problem: PlanProblem): PlanModel {
     model.row(`made${at}-${day}`, [[variable, 1], [units, -1]], null, 0);
     return [{ variable, at, day }];
   }));
+  // A visit of the plan before counts as made where something is done on it, or somebody holds it.
+  const stays = [...before ?? []].flatMap((key) => {
+    const [day = -1, yard = -1] = key.split('/').map(Number);
+    const visits = (byDay[day] ?? []).filter((at) => outings[at]?.yards.includes(yard) === true);
+    if (visits.length === 0) return [];
+    const variable = model.real(`stays${day}-${yard}`, 0, 1, -costs.change);
+    model.row(`stays${day}-${yard}`, [[variable, 1], ...visits.map((at): Term => [go[at] ?? 0, -1])], null, 0);
+    const done = held.some((visit) => visit.day === day && visit.yard === yard) ? null : (work[day] ?? []).filter((one) => one.yard === yard);
+    if (done !== null) model.row(`done${day}-${yard}`, [[variable, 1], ...done.map((one): Term => [one.variable, -1])], null, 0);
+    return [{ variable, visits: new Set(visits), day, done }];
+  });
   for (const { day, yard } of held) {
     const visits = (byDay[day] ?? []).filter((at) => outings[at]?.yards.includes(yard) === true);
     if (visits.length > 0) model.row(`held${day}-${yard}`, visits.map((at): Term => [go[at] ?? 0, 1]), 1, 1);
@@ -135,6 +146,9 @@ export function planModel(problem: PlanProblem): PlanModel {
     }
     for (const { variable, at, lacking, fresh } of [...shorts, ...waits]) {
       values[variable] = Math.max(0, lacking - [...(draft.rounds[at] ?? [])].reduce((sum, [on, many]) => sum + (fresh(on) ? many : 0), 0));
+    }
+    for (const { variable, visits, day, done } of stays) {
+      values[variable] = visits.has(draft.outing[day] ?? -1) && (done === null || done.some((one) => (values[one.variable] ?? 0) > 0)) ? 1 : 0;
     }
     for (const { variable, at, day } of made) values[variable] = Math.min(1, draft.rounds[at]?.get(day) ?? 0);
     return values;

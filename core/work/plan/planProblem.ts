@@ -26,6 +26,8 @@ export interface Job {
   readonly after: { readonly job: number; readonly from: number; readonly by: number } | null;
   /** Only on these days, where somebody said so; null: on any. */
   readonly only: ReadonlySet<number> | null;
+  /** The days on which it was to be done in the plan that is to change as little as possible; null where that says nothing. */
+  readonly was: ReadonlySet<number> | null;
   readonly never: ReadonlySet<number>;
 }
 
@@ -45,6 +47,8 @@ export interface Round {
   readonly overdue: number;
   /** Days on which it is made though it is not due for long: those that a visit with it was carried to. */
   readonly asked: ReadonlySet<number>;
+  /** As for a job. */
+  readonly was: ReadonlySet<number> | null;
   /** Days on which it may not be made. */
   readonly never: ReadonlySet<number>;
 }
@@ -90,6 +94,8 @@ export const costs = {
   early: 0.05,
   /** A visit that the plan before has not, or has and this one has not. */
   change: 45,
+  /** All units of a job, or of a round, done on a day on which the plan before had it not: little, so that it is left where it was if nothing speaks against it. */
+  elsewhere: 8,
   /** Each further person that is asked to come. */
   helper: 10,
   /** So that of two equal days the first is taken. */
@@ -98,16 +104,21 @@ export const costs = {
   broken: 1e6,
 } as const;
 
-/** What an outing costs by itself, changes against the plan before included (their constant part left out). */
+/** What an outing costs by itself, with the visits that the plan before has not. What it has is given back for visits on which something is done. */
 export function outingCost({ day, yards, crew, driving }: OutingChoice, before: ReadonlySet<string> | null): number {
   let cost = driving + costs.helper * (crew.length - 1) + costs.laterDay * day;
-  if (before !== null) for (const yard of yards) cost += before.has(visitKey({ day, yard })) ? -costs.change : costs.change;
+  if (before !== null) for (const yard of yards) cost += before.has(visitKey({ day, yard })) ? 0 : costs.change;
   return cost;
 }
 
 /** What it costs that a unit is done on a day; following jobs are counted by the day instead. */
 export function lateCost({ latest, after, waits, weight }: Pick<Job, 'latest' | 'after' | 'waits' | 'weight'>, day: number): number {
   return after !== null ? 0 : waits * Math.max(0, day) + (day <= latest ? 0 : weight * (costs.late + costs.lateDay * (day - latest)));
+}
+
+/** What it costs that a unit is done on a day on which the plan before has it not. */
+export function elsewhereCost({ was, units }: Pick<Job, 'was' | 'units'>, day: number): number {
+  return was === null || was.has(day) ? 0 : costs.elsewhere / units;
 }
 
 /** True where the job may be done on that day, as far as the job goes. */
