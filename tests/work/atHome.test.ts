@@ -26,6 +26,14 @@ test('a task at home that comes late is named with what does not fit', () => {
   ]);
 });
 
+test('a task at home that is overdue says by how many days it is late, and is trouble only after some days to catch up', () => {
+  const overdue = task('Boil wax', { earliest: addDays(may, -10), latest: addDays(may, -2), overdue: true });
+  expect(told(atHome({ days, home: [overdue] }, hours([[3, noon]]), []))).toEqual([[[addDays(may, 3), 'Boil wax', 90, 5]], []]);
+  expect(told(atHome({ days, home: [overdue] }, hours([[10, noon]]), []))).toEqual([
+    [[addDays(may, 10), 'Boil wax', 90, 12]], [['Boil wax', 'late', 2, 'Up to 9 May not that many minutes are left at home.']],
+  ]);
+});
+
 test('a task for two takes the time of both, on a day on which both have some together', () => {
   // On the first day one comes when the other has gone.
   const both = hours([[1, morning], [3, morning]], [[1, noon], [3, morning]]);

@@ -1,7 +1,7 @@
 import type { Outing, WorkHours, WorkPlan } from '#shared/contract/work.ts';
 import { daysBetween, monthDayInWords, type Day } from '#shared/days.ts';
 import { slotOn } from '../workHours.ts';
-import type { MadeProblem } from './makeProblem.ts';
+import { catchUp, type MadeProblem } from './makeProblem.ts';
 import type { FoundTrouble } from './planTroubles.ts';
 import { lackWords } from './whyNot.ts';
 
@@ -40,16 +40,17 @@ export function atHome(made: Pick<MadeProblem, 'days' | 'home'>, hours: WorkHour
       if (minutes <= 0 || (task.minutes <= inOnePiece && minutes < left)) continue;
       for (const one of crew) one.left -= minutes;
       left -= minutes;
-      home.push({ day, task: { key, what, colonies: 0, of: 0, minutes: Math.round(minutes), people, late: Math.max(0, task.overdue ? 0 : daysBetween(task.latest, day)), by: null } });
+      home.push({ day, task: { key, what, colonies: 0, of: 0, minutes: Math.round(minutes), people, late: Math.max(0, daysBetween(task.latest, day)), by: null } });
     }
-    const late = home.reduce((most, one) => (one.task.key === key ? Math.max(most, one.task.late) : most), 0);
-    const by = task.latest < (days[0] ?? task.latest) ? days[0] : task.latest;
+    // As in the yards, what is overdue has some days to catch up before that is trouble.
+    const by = task.latest < (days[0] ?? task.latest) ? (days[catchUp] ?? task.latest) : task.latest;
+    const late = home.reduce((most, one) => (one.task.key === key ? Math.max(most, daysBetween(by, one.day)) : most), 0);
     const mend = 'Add an evening, or do it outside the hours written down.';
     const trouble = { key, what, yard: null };
     if (left > 0) {
       const why = nobody ? lackWords.nobody : enough ? { reason: 'No day in the plan has that many minutes left at home.', mend } : { reason: `It takes ${people} people, and on no day of the plan do as many have hours.`, mend: 'Add the hours of a helper, or say that fewer can do it.' };
       troubles.push({ ...trouble, kind: 'left', late: 0, minutes: Math.round(left), ...why, ofAll: why });
-    } else if (late > 0 && by !== undefined) {
+    } else if (late > 0) {
       troubles.push({ ...trouble, kind: 'late', late, minutes: Math.round(task.minutes), reason: `Up to ${monthDayInWords(by)} not that many minutes are left at home.`, mend, ofAll: { reason: 'Up to its last day not that many minutes are left at home each time.', mend } });
     }
   }
