@@ -33,6 +33,7 @@ export class PlanSearch {
       if (same === undefined) this.#bySet.set(key, [at]);
       else same.push(at);
     });
+    if (problem.before !== null) this.#filler.setAll(outingsBefore(problem, this.#byDay));
     this.#settle(true);
   }
 
@@ -148,6 +149,15 @@ export function choicesByDay({ days, outings }: Pick<PlanProblem, 'days' | 'outi
   const byDay: number[][] = Array.from({ length: days }, () => []);
   outings.forEach(({ day }, at) => byDay[day]?.push(at));
   return byDay;
+}
+
+/** The outings of the plan before as far as they are still possible, with what is held: of each day the one with most of its visits, no others, and most room. */
+function outingsBefore({ before, held, outings, days }: PlanProblem, byDay: readonly (readonly number[])[]): number[] {
+  return Array.from({ length: days }, (_, day) => {
+    const wanted = new Set([...before ?? [], ...held].flatMap((visit) => (visit.day === day ? [visit.yard] : [])));
+    const some = (byDay[day] ?? []).filter((at) => outings[at]?.yards.every((yard) => wanted.has(yard)) === true);
+    return some.toSorted((a, b) => (outings[b]?.yards.length ?? 0) - (outings[a]?.yards.length ?? 0) || (outings[b]?.room ?? 0) - (outings[a]?.room ?? 0) || a - b)[0] ?? -1;
+  });
 }
 
 /** Without the outings of some days in a row, of all of them or those to one yard. */
