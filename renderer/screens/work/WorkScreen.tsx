@@ -138,7 +138,7 @@ export function WorkScreen() {
               {words.byHouse(house)} <Link href="/work/hours">{words.toHours}</Link>
             </p>
           ) : null}
-          {plan.remarks.map((remark) => (
+          {plan.remarks.filter((remark) => !plan.troubles.some(({ reason }) => reason === remark)).map((remark) => (
             <p key={remark}>{remark}</p>
           ))}
         </div>
