@@ -7,6 +7,6 @@ export const heavyShare = 0.05;
 const rounding = 0.5;
 
 /** Whether weighings found so much more than came into a lot that a harvest is missing or a scale is wrong; grams. */
-export function weighedTooHeavy({ difference, harvested, pouredIn }: Pick<LotAccount, 'difference' | 'harvested' | 'pouredIn'>): boolean {
-  return difference > heavyShare * (harvested + pouredIn) + rounding;
+export function weighedTooHeavy({ difference, weighedOf }: Pick<LotAccount, 'difference' | 'weighedOf'>): boolean {
+  return difference > heavyShare * weighedOf + rounding;
 }

@@ -57,6 +57,8 @@ export const lotAccount = z.object({
   harvested: z.number(), pouredIn: z.number(),
   /** What weighings found more (or less, below nought) than the account had. */
   difference: z.number(),
+  /** What had come in when it was weighed last; nought where it never was. */
+  weighedOf: z.number(),
   dried: z.number(), pouredOut: z.number(), filled: z.number(), lost: z.number(), soldBulk: z.number(), bulk: z.number(),
 });
 export type LotAccount = z.infer<typeof lotAccount>;

@@ -289,6 +289,9 @@ test('a lot that weighs far more than came in is not said to balance', async () 
   expect(await weighed('Heavy', 105.2)).toEqual({ word: 'weighed too heavy', says: expect.stringMatching(/^Weighed too heavy: the scale found 5\.2.lb \(5\.2.%\) more than the account had: a harvest may be missing, or the scales differ\. /) });
   expect((await ask('lots.list', {})).sentence).toMatch(/, 2 weighed too heavy\.$/);
   expect(await weighed('Heavy', 99)).toEqual({ word: 'balances', says: expect.stringMatching(/^The scale found 1.lb .* less than came in/) });
+  // What comes in after the weighing was not on the scale.
+  await ask('journal.enter', { rows: [{ date: '2026-11-22', entry: 'harvest', yard: 'MR', gross: '230', tare: '30', unit: 'lb', lot: 'Heavy' }] });
+  expect((await ask('lots.page', { lot: 'Heavy' })).balanceSentence).toMatch(/^The scale found 1.lb \(1\.0.%\) less than came in/);
 });
 
 test('colonies of one label are told apart in the trace by their days, their yards, and at last by their numbers', async () => {

@@ -95,7 +95,7 @@ export function lotBook(facts: LotFacts): LotBook {
 /** A lot into which nothing has come. */
 function newLot(code: string): Lot {
   return {
-    code, account: { gross: 0, tare: 0, harvested: 0, pouredIn: 0, difference: 0, dried: 0, pouredOut: 0, filled: 0, lost: 0, soldBulk: 0, bulk: 0 },
+    code, account: { gross: 0, tare: 0, harvested: 0, pouredIn: 0, difference: 0, weighedOf: 0, dried: 0, pouredOut: 0, filled: 0, lost: 0, soldBulk: 0, bulk: 0 },
     harvests: [], jars: new Map(), events: [], otherSales: [], water: null, waterFrom: null, measured: 0, weighed: false,
   };
 }
@@ -188,6 +188,7 @@ function work(lot: Lot, step: KeptStep, made: Trouble | null, note: Note): void 
     case 'weighed': {
       const change = act.gross - act.tare - account.bulk;
       account.difference += change;
+      account.weighedOf = account.harvested + account.pouredIn;
       lot.weighed = true;
       return note(lot, day, { step }, change, null);
     }

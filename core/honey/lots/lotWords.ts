@@ -87,8 +87,8 @@ export function balanceSentence(lot: Lot, unit: MassUnit): string {
   const wrong = events.find(({ trouble }) => trouble?.why === 'over');
   if (account.bulk < -0.5) return `This lot gave ${gramsSaid(-account.bulk, unit)} more than came in${wrong === undefined ? '' : `; it began on ${dayInWords(wrong.day)}`}. Weigh it, or mend what is wrong below.`;
   if (!lot.weighed) return `It was not weighed after extracting, so what stayed in combs and cappings is not known; the account goes by the ${gramsSaid(account.harvested + account.pouredIn, unit)} that came in.`;
-  const all = account.harvested + account.pouredIn;
-  const part = all > 0 ? ` (${fixed((100 * Math.abs(account.difference)) / all, 1)}${hold}%)` : '';
+  // What came in after the weighing was not on the scale.
+  const part = account.weighedOf > 0 ? ` (${fixed((100 * Math.abs(account.difference)) / account.weighedOf, 1)}${hold}%)` : '';
   const found = Math.abs(account.difference) < 0.5 ? 'The scale found what the account had' : `The scale found ${gramsSaid(Math.abs(account.difference), unit)}${part} ${account.difference < 0 ? 'less than came in: left in combs and cappings, or a scale that differs' : 'more than the account had: a harvest may be missing, or the scales differ'}`;
   const said = weighedTooHeavy(account) ? `Weighed too heavy: ${found.charAt(0).toLowerCase()}${found.slice(1)}` : found;
   return `${said}. ${gramsSaid(account.bulk, unit)} ${account.bulk < 0.5 ? 'are left' : 'is left over in bulk'}.`;
