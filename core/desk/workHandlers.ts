@@ -1,4 +1,4 @@
-import type { OwnTask, PlanChoice } from '#shared/contract/work.ts';
+import type { OwnTask } from '#shared/contract/work.ts';
 import { addDays } from '#shared/days.ts';
 import { FaultError, refuse } from '#shared/faults.ts';
 import { daylightOn } from '#core/work/daylight.ts';
@@ -6,11 +6,11 @@ import { drivingTimes } from '#core/work/drivingTimes.ts';
 import { ownTaskTrouble } from '#core/work/ownTimes.ts';
 import { hoursTrouble } from '#core/work/workHours.ts';
 import type { DeskContext, Handlers } from './desk.ts';
-import { choicePaperOf, noLongerHeld, requireChoice, requireYards, sameChoice, unusedKey, withoutChoice } from './planChoices.ts';
-import { distancePaperOf, hoursPaperOf, readChoices, readDistances, readHours, readOwnTasks, taskPaper } from './workPapers.ts';
+import { requireYards, unusedKey } from './planChoices.ts';
+import { distancePaperOf, hoursPaperOf, readDistances, readHours, readOwnTasks, taskPaper } from './workPapers.ts';
 
 type Names =
-  | 'work.hours' | 'work.setHours' | 'work.distances' | 'work.setDistance' | 'work.ownTasks' | 'work.setTask' | 'work.settleTask' | 'work.choose' | 'work.lift';
+  | 'work.hours' | 'work.setHours' | 'work.distances' | 'work.setDistance' | 'work.ownTasks' | 'work.setTask' | 'work.settleTask';
 
 /** What the plan of the work rests on, as the person writes it down: hours, ways, own tasks, and what is held. */
 export const workHandlers: Handlers<Names> = {
@@ -70,22 +70,6 @@ export const workHandlers: Handlers<Names> = {
     if (task === undefined) throw gone();
     if (day === null) await store.keepPapers([{ kind: taskPaper, key, body: null }]);
     else await keepTask(context, { ...task, settled: [...task.settled.filter((one) => one.day !== day), { day, how }] });
-    return {};
-  },
-  'work.choose': async (said, context) => {
-    const { store } = context.open();
-    await requireChoice(context, said);
-    const choices = await readChoices(store);
-    const same = choices.find((one) => sameChoice(one, said));
-    if (same !== undefined) return { choice: same };
-    const choice: PlanChoice = { key: await unusedKey(store, 'c', choices), ...said };
-    await store.keepPapers([choicePaperOf(choice)]);
-    return { choice };
-  },
-  'work.lift': async ({ key }, context) => {
-    const { store } = context.open();
-    if (!(await readChoices(store)).some((one) => one.key === key)) throw noLongerHeld();
-    await store.keepPapers([withoutChoice(key)]);
     return {};
   },
 };

@@ -244,12 +244,6 @@ export const workOperations = {
   'work.settleTask': write(z.strictObject({ key, day: dayValue.nullable(), how: z.enum(['done', 'struck']) }), nothing, 'set the task again'),
   /** The plan that was kept (what was promised) and what holds it. Whether what it was made from has changed since, in words; `foundStale`: the same of the plan worked out last. */
   'work.plan': read(nothing, z.object({ kept: keptWorkPlan.nullable(), choices: z.array(planChoice), stale: z.string().nullable(), foundStale: z.string().nullable() })),
-  /** Holds, forbids or drops; `day` or `task` may be missing only where the kind does not need it. */
-  'work.choose': write(
-    z.strictObject({ kind: planChoice.shape.kind, day: dayValue.nullable(), yard: yardId.nullable(), task: z.string().max(200).nullable() }),
-    z.object({ choice: planChoice }), 'lift it again',
-  ),
-  'work.lift': write(z.strictObject({ key }), nothing, 'choose it again'),
   /** Works a plan out from the record as it is: answers with a good one at once, and a better one is sought beside everything else. */
   'work.replan': write(nothing, planProgress, 'nothing is kept by it'),
   /** How far that has come. */

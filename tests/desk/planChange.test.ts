@@ -7,7 +7,7 @@ import { isRound } from '#core/work/roundTasks.ts';
 import { weekdayOf } from '#core/work/workHours.ts';
 import { evening, hours, larch, own, placesOf, quarry, saturday, sentence, today, visits, workDesk } from './workDesk.ts';
 
-const { ask, answer, planned } = workDesk();
+const { ask, answer, planned, choose, lift } = workDesk();
 
 test('a kept plan is old once what it was made from is another, and not for what is written beside it', async () => {
   await ask('work.setHours', hours());
@@ -30,9 +30,9 @@ test('a kept plan is old once what it was made from is another, and not for what
   expect(await stale()).toEqual(sentence);
   await ask('work.setHours', hours());
   expect(await stale()).toBeNull();
-  const { choice } = await ask('work.choose', { kind: 'forbid', day: addDays(today, 8), yard: quarry, task: null });
+  const choice = await choose({ kind: 'forbid', day: addDays(today, 8), yard: quarry, task: null });
   expect(await stale()).toBe('What you have fixed has changed since this plan was made.');
-  await ask('work.lift', { key: choice.key });
+  await lift(choice);
   expect(await stale()).toBeNull();
   await ask('work.setDistance', { a: quarry, b: larch, minutes: 20 });
   expect(await stale()).toBe('The ways between the yards have changed since this plan was made.');
@@ -106,7 +106,7 @@ describe('what is said of a plan and taken back', () => {
   test('a kept plan that was shown is there again, with what held it, under its own keys', async () => {
     const first = await planned();
     const [visit] = visits(first);
-    const { choice } = await ask('work.choose', { kind: 'lock', day: visit!.day, yard: visit!.yard, task: null });
+    const choice = await choose({ kind: 'lock', day: visit!.day, yard: visit!.yard, task: null });
     await planned();
     const { plan } = await ask('work.keepPlan', {});
     const { book } = await ask('book.status', {});
@@ -126,13 +126,13 @@ describe('what is said of a plan and taken back', () => {
     const first = await planned();
     const [visit] = visits(first);
     const one = await move(visit!.yard, visit!.day, free(first)[2]!);
-    await ask('work.choose', { kind: 'forbid', day: free(first)[5]!, yard: quarry, task: null });
+    await choose({ kind: 'forbid', day: free(first)[5]!, yard: quarry, task: null });
     expect(await ask('work.changeBack', { back: one.back })).toMatchObject({ same: false });
     await settled();
     expect((await ask('work.plan', {})).choices.map(({ kind }) => kind)).toEqual(['forbid']);
     const two = await move(visit!.yard, visit!.day, free(first)[2]!);
     const pin = (await ask('work.plan', {})).choices.find(({ kind }) => kind === 'pin')!;
-    await ask('work.lift', { key: pin.key });
+    await lift(pin);
     expect(await answer('work.changeBack', { back: two.back })).toMatchObject({ ok: false, code: 'moved-on', sentence });
     const { choices } = await ask('work.plan', {});
     expect(await answer('work.change', { lift: ['c99999'], choose: [] })).toMatchObject({ ok: false, sentence });
@@ -188,9 +188,9 @@ describe('the days to which a visit can go', () => {
     const [visit] = visits(first).filter(({ yard }) => yard === quarry);
     const evenings = (await daysFor(quarry, visit!.day)).filter(({ day: on }) => weekdayOf(on) < 5).map(({ day: on }) => on);
     const [held] = evenings;
-    await ask('work.choose', { kind: 'lock', day: held!, yard: larch, task: null });
+    await choose({ kind: 'lock', day: held!, yard: larch, task: null });
     const saturdayHeld = evenings.length > 0 ? addDays(held!, 5 - weekdayOf(held!)) : today;
-    await ask('work.choose', { kind: 'lock', day: saturdayHeld, yard: larch, task: null });
+    await choose({ kind: 'lock', day: saturdayHeld, yard: larch, task: null });
     const plan = await planned();
     expect(placesOf(plan)).toEqual(expect.arrayContaining([`${held}/${larch}`, `${saturdayHeld}/${larch}`]));
     const [quarryVisit] = visits(plan).filter(({ yard, day: on }) => yard === quarry && on !== saturdayHeld && on !== held);

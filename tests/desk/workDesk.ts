@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, expect } from 'vitest';
 import type { YardId } from '#shared/brands.ts';
+import { sameChoice } from '#core/desk/planChoices.ts';
 import type { InputOf, OperationName } from '#shared/contract/contract.ts';
-import type { OwnTaskBody, WorkHours, WorkPlan, WorkSlot } from '#shared/contract/work.ts';
+import type { OwnTaskBody, PlanChoice, WorkHours, WorkPlan, WorkSlot } from '#shared/contract/work.ts';
 import { addDays, day, type Day } from '#shared/days.ts';
 import { scratchFolder, trialDesk } from '#tests/book/trialFile.ts';
 
@@ -48,6 +49,16 @@ export function workDesk() {
     return plan;
   }
 
+  type Said = Omit<PlanChoice, 'key'>;
+  /** Says one thing of the plan, and what stands of it then. */
+  async function choose(said: Said): Promise<PlanChoice> {
+    await ask('work.change', { lift: [], choose: [said] });
+    const found = (await ask('work.plan', {})).choices.find((one) => sameChoice(one, said));
+    if (found === undefined) throw new Error('what was chosen does not stand');
+    return found;
+  }
+  const lift = ({ key }: PlanChoice) => ask('work.change', { lift: [key], choose: [] });
+
   beforeEach(async () => {
     scratch = scratchFolder();
     await openOn(today);
@@ -58,5 +69,5 @@ export function workDesk() {
     const logged = at.log.filter((line) => !line.startsWith('slow:'));
     if (logged.length > 0) throw new Error(`The desk logged:\n${logged.join('\n')}`);
   });
-  return { ask, answer, openOn, openEmpty, planned };
+  return { ask, answer, openOn, openEmpty, planned, choose, lift };
 }

@@ -5,7 +5,7 @@ import { addDays, day } from '#shared/days.ts';
 import { withIcalJs, withNodeIcal } from '#tests/calendar/readers.ts';
 import { evening, hours, larch, own, placesOf, quarry, saturday, sentence, today, visits, workDesk } from './workDesk.ts';
 
-const { ask, answer, openOn, openEmpty, planned } = workDesk();
+const { ask, answer, openOn, openEmpty, planned, choose, lift } = workDesk();
 const told = (plan: WorkPlan, what: string) => plan.troubles.find((trouble) => trouble.what === what);
 
 describe('a plan with something wrong', () => {
@@ -59,9 +59,9 @@ describe('a plan with something wrong', () => {
     await ask('yard.keep', { code: 'NS', name: 'North Slope', room: 12, minutes: null });
     const short: (WorkSlot | null)[] = [null, { from: 1080, until: 1140 }, evening, evening, { from: 1320, until: 1400 }, saturday, null];
     await ask('work.setHours', hours(short));
-    const hold = (on: string, yard: YardId) => ask('work.choose', { kind: 'pin', day: day(on), yard, task: null });
+    const hold = (on: string, yard: YardId) => choose({ kind: 'pin', day: day(on), yard, task: null });
     await hold('2026-05-06', larch);
-    await ask('work.choose', { kind: 'forbid', day: day('2026-05-06'), yard: larch, task: null });
+    await choose({ kind: 'forbid', day: day('2026-05-06'), yard: larch, task: null });
     for (const on of ['2026-05-04', '2026-05-05', '2026-05-08']) await hold(on, larch);
     await hold('2026-05-07', 3 as YardId);
     const { remarks } = await planned();
@@ -78,8 +78,8 @@ describe('a plan with something wrong', () => {
     await ask('work.setHours', hours());
     await ask('work.setTask', { key: null, task: own('Mend the fence', { yard: larch }) });
     const { key } = (await ask('work.tasks', {})).tasks.find(({ what }) => what === 'Mend the fence')!;
-    await ask('work.choose', { kind: 'pin', day: day('2026-05-06'), yard: null, task: key });
-    await ask('work.choose', { kind: 'forbid', day: day('2026-05-06'), yard: larch, task: null });
+    await choose({ kind: 'pin', day: day('2026-05-06'), yard: null, task: key });
+    await choose({ kind: 'forbid', day: day('2026-05-06'), yard: larch, task: null });
     expect(told(await planned(), 'Mend the fence')).toMatchObject({ kind: 'left', reason: 'It is held on 6 May, and Larch Bend is forbidden then.', mend: 'Let go of one of the two below the plan.' });
   });
 
@@ -112,7 +112,7 @@ describe('a plan with something wrong', () => {
     expect(told(plan, 'Cut the brush')).toMatchObject({ kind: 'left', yard: slope, minutes: 40, reason: sentence, mend: sentence });
     expect(plan.remarks.join(' ')).toContain('North Slope');
     // Nor can a visit there be pinned into being.
-    await ask('work.choose', { kind: 'pin', day: day('2026-05-09'), yard: slope, task: null });
+    await choose({ kind: 'pin', day: day('2026-05-09'), yard: slope, task: null });
     expect(placesOf(await planned())).not.toContain('2026-05-09/3');
     // Once it is written down, it is planned.
     await ask('yard.keep', { id: slope, code: 'NS', name: 'North Slope', room: 12, minutes: 48 });
@@ -172,27 +172,25 @@ test('what is pinned, forbidden and left out is kept to, and lifted again leaves
   const [visit] = visits(first).filter(({ yard }) => yard === larch);
   const free = day('2026-05-06');
   const to = visit!.day === free ? day('2026-05-07') : free;
-  const pin = await ask('work.choose', { kind: 'pin', day: to, yard: larch, task: null });
-  const forbid = await ask('work.choose', { kind: 'forbid', day: visit!.day, yard: larch, task: null });
+  const pin = await choose({ kind: 'pin', day: to, yard: larch, task: null });
+  const forbid = await choose({ kind: 'forbid', day: visit!.day, yard: larch, task: null });
   const moved = await planned();
   expect(placesOf(moved)).toContain(`${to}/${larch}`);
   expect(placesOf(moved)).not.toContain(`${visit!.day}/${larch}`);
   expect(visits(moved).find(({ day: on, yard }) => on === to && yard === larch)?.held).toBe('pin');
   const fence = (await ask('work.tasks', {})).tasks.find(({ what }) => what === 'Mend the fence')!;
-  const drop = await ask('work.choose', { kind: 'drop', day: null, yard: null, task: fence.key });
+  const drop = await choose({ kind: 'drop', day: null, yard: null, task: fence.key });
   expect(visits(await planned()).flatMap(({ tasks }) => tasks).some(({ key }) => key === fence.key)).toBe(false);
-  for (const { choice } of [pin, forbid, drop]) await ask('work.lift', { key: choice.key });
+  for (const choice of [pin, forbid, drop]) await lift(choice);
   expect((await ask('work.plan', {})).choices).toEqual([]);
   const back = await planned();
   expect(visits(back).every(({ held }) => held === null)).toBe(true);
   expect(visits(back).flatMap(({ tasks }) => tasks).some(({ key }) => key === fence.key)).toBe(true);
   // A day without hours holds nobody: it is said, and nothing breaks.
-  await ask('work.choose', { kind: 'pin', day: day('2026-05-10'), yard: quarry, task: null });
+  await choose({ kind: 'pin', day: day('2026-05-10'), yard: quarry, task: null });
   const sunday = await planned();
   expect(placesOf(sunday)).not.toContain('2026-05-10/1');
   expect(sunday.remarks.join(' ')).toContain('Quarry');
-  expect(await answer('work.lift', { key: 'c99999' })).toMatchObject({ ok: false, code: 'unknown', sentence });
-  expect(await answer('work.choose', { kind: 'pin', day: null, yard: quarry, task: null })).toMatchObject({ ok: false, sentence });
 });
 
 test('visits of the kept plan stand in the calendar; a moved one is the same event with a higher number, a dropped one is cancelled', async () => {
@@ -230,17 +228,17 @@ test('visits of the kept plan stand in the calendar; a moved one is the same eve
   // Moved: the same event on another day.
   const [was] = visits(plan).filter(({ yard }) => yard === kiln);
   const to = was!.day === '2026-05-12' ? day('2026-05-13') : day('2026-05-12');
-  await ask('work.choose', { kind: 'pin', day: to, yard: kiln, task: null });
-  await ask('work.choose', { kind: 'forbid', day: was!.day, yard: kiln, task: null });
+  await choose({ kind: 'pin', day: to, yard: kiln, task: null });
+  await choose({ kind: 'forbid', day: was!.day, yard: kiln, task: null });
   const second = await keep();
   const two = await exported();
   expect(confirmed(two)).toEqual(asEvents(second));
   expect(two.filter(({ location }) => location === 'Kiln Field')).toMatchObject([{ uid: dug!.uid, sequence: 1, status: 'CONFIRMED', start: expect.stringContaining(to) }]);
 
   // Dropped: cancelled under its name, and never told again as another.
-  for (const { key } of (await ask('work.plan', {})).choices) await ask('work.lift', { key });
+  for (const choice of (await ask('work.plan', {})).choices) await lift(choice);
   const task = (await ask('work.tasks', {})).tasks.find(({ what }) => what === 'Dig post holes')!;
-  await ask('work.choose', { kind: 'drop', day: null, yard: null, task: task.key });
+  await choose({ kind: 'drop', day: null, yard: null, task: task.key });
   const third = await keep();
   const three = await exported();
   expect(confirmed(three)).toEqual(asEvents(third));
@@ -283,8 +281,8 @@ test('a book with nothing to tell a calendar gives a whole file without events',
 test('what was taken away leaves its key to nothing new, so that a late Undo or a calendar cannot meet another thing', async () => {
   const keys: string[] = [];
   for (const length of [5, 6, 7]) {
-    const { choice } = await ask('work.choose', { kind: 'forbid', day: addDays(today, length), yard: quarry, task: null });
-    await ask('work.lift', { key: choice.key });
+    const choice = await choose({ kind: 'forbid', day: addDays(today, length), yard: quarry, task: null });
+    await lift(choice);
     const { task } = await ask('work.setTask', { key: null, task: own('Mow') });
     await ask('work.settleTask', { key: task.key, day: null, how: 'struck' });
     keys.push(choice.key, task.key);
