@@ -16,7 +16,7 @@ export const waterStandard = { honey: 20, heather: 23 } as const;
 
 /** What is said of a share of water in honey that is out of the ordinary, or null. Per cent. */
 export function strangeWater(water: number): string | null {
-  if (water > waterStandard.heather) return `${number(water, 2)}${hold}% water is more than any standard allows for honey: ${waterStandard.honey}${hold}% by the Codex, ${waterStandard.heather}${hold}% for heather honey. It is likely to ferment.`;
+  if (water > waterStandard.heather) return `${number(water, 2)}${hold}% water is far above the standard: ${waterStandard.honey}${hold}% by the Codex, ${waterStandard.heather}${hold}% for heather honey. It is likely to ferment.`;
   if (water > waterStandard.honey) return `${number(water, 2)}${hold}% water is above the standard: ${waterStandard.honey}${hold}% by the Codex; heather honey may have ${waterStandard.heather}${hold}%.`;
   return water < ordinary.moistureLeast ? `${number(water, 2)}${hold}% water is very dry for honey.` : null;
 }

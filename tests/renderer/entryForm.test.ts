@@ -197,7 +197,7 @@ test('the water of honey: asked about above the standard, refused above what hon
   expect(water('0')).toBe('“0” is below 10, the least that makes sense: honey has some 13 to 23 %, and its refractometers read 12 to 27 %.');
   expect(water('20')).toBe('taken');
   expect(water('22.5')).toBe('22.5\u00a0% water is above the standard: 20\u00a0% by the Codex; heather honey may have 23\u00a0%.');
-  expect(water('25')).toBe('25\u00a0% water is more than any standard allows for honey: 20\u00a0% by the Codex, 23\u00a0% for heather honey. It is likely to ferment.');
+  expect(water('25')).toBe('25\u00a0% water is far above the standard: 20\u00a0% by the Codex, 23\u00a0% for heather honey. It is likely to ferment.');
   expect(water('13.9')).toBe('13.9\u00a0% water is very dry for honey.');
 });
 

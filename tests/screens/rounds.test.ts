@@ -137,7 +137,7 @@ test('kinds of round: feed, supers, harvest, treatment with its caution, hours; 
   await page.keyboard.press('Tab');
   await page.keyboard.press('Tab');
   await page.keyboard.type('25');
-  expect(await sheet.below('LB-02')).toContain('25 % water is more than any standard allows for honey');
+  expect(await sheet.below('LB-02')).toContain('25 % water is far above the standard');
   await page.keyboard.press('Control+a');
   await page.keyboard.type('17,5');
   await sheet.enter();
