@@ -94,8 +94,10 @@ const patient: ReadonlySet<OperationName> = new Set<OperationName>([
   'needs.count', 'needs.tally',
 ]);
 
-function hasteOf(name: unknown): Haste {
+export function hasteOf(name: unknown): Haste {
   if (!isOperationName(name)) return 'read';
+  // It makes the tables anew, under whoever rests in them.
+  if (name === 'book.check') return 'write';
   if (name.startsWith('draft.') && contract[name].kind === 'write') return 'draft';
   // It searches, and enters nothing.
   if (name === 'work.replan') return 'firm';

@@ -84,7 +84,7 @@ function stampOf(body: string): string {
   return createHash('sha256').update(body).digest('hex').slice(0, 16);
 }
 
-/** Handlers run one at a time, so nothing comes between this look and the write after it. */
+/** Drafts are kept one after the other, and none rests, so nothing comes between this look and the write after it. */
 function checkUntouched(kept: string | null, over: string | null): void {
   if ((kept === null ? null : stampOf(kept)) === over) return;
   throw new FaultError(refuse('moved-on', 'Another window has kept other typing under the same sheet.', { mend: 'Choose which of the two is to stay.' }));

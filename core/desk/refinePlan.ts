@@ -47,7 +47,9 @@ export function refinePlan(highs: Highs, problem: PlanProblem, { fromDraft, toDr
           if (Number(event.data.mip_total_lp_iterations ?? 0) > mostSteps) event.interrupt();
         },
       });
-      return improved === null ? null : toDraft(improved);
+      // What is found at the very end is not told on the way.
+      const known = Number(task.info.get('primal_solution_status')) === highs.constants.solutionStatus.feasible;
+      return known ? toDraft(task.getSolution().colValue) : improved === null ? null : toDraft(improved);
     });
     if (found !== null && found.cost < best.cost - 1e-6) {
       best = found;

@@ -24,19 +24,24 @@ class Call {
   readonly settle: (act: Promise<unknown>) => void;
   /** Where it rests, until it is called back or sent away. */
   resting: { readonly goOn: () => void; readonly giveUp: (why: SetAside) => void }[] = [];
-  aside = 0;
+  /** How often it had to begin anew before. */
+  readonly aside: number;
   /** Milliseconds that it has worked since it began, and when it was given its time last. */
   worked = 0;
   since = 0;
   rested = 0;
   ended = false;
-  wake: () => void = () => undefined;
+  /** It began anew as another. */
+  gone = false;
+  readonly wake: () => void;
 
-  constructor(haste: Haste, number: number, act: () => Promise<unknown>, settle: (act: Promise<unknown>) => void) {
-    this.haste = haste;
-    this.number = number;
-    this.act = act;
-    this.settle = settle;
+  constructor(of: Pick<Call, 'haste' | 'number' | 'act' | 'settle' | 'wake' | 'aside'>) {
+    this.haste = of.haste;
+    this.number = of.number;
+    this.act = of.act;
+    this.settle = of.settle;
+    this.wake = of.wake;
+    this.aside = of.aside;
   }
 
   /** Whole at a stretch: nothing else happens before it has ended. */
@@ -54,6 +59,8 @@ class Call {
   }
 
   rest(): Promise<void> | undefined {
+    // A part of it that was busy elsewhere as it was set aside.
+    if (this.gone) return Promise.reject(new SetAside());
     const now = performance.now();
     if (this.ended || this.haste === 'write' || this.haste === 'draft' || (this.resting.length === 0 && now - this.since < slice)) return undefined;
     if (this.resting.length === 0) this.pause(now);
@@ -121,9 +128,8 @@ export class Turns {
   take<Value>(haste: Haste, act: () => Promise<Value>): Promise<Value> {
     const { promise, resolve } = Promise.withResolvers<Value>();
     // What comes out of the act is what was asked for.
-    const call = new Call(haste, this.#number++, act, (done) => resolve(done as Promise<Value>));
-    call.wake = () => this.#wake();
-    this.#waiting.push(call);
+    const settle = (done: Promise<unknown>) => resolve(done as Promise<Value>);
+    this.#waiting.push(new Call({ haste, number: this.#number++, act, settle, wake: () => this.#wake(), aside: 0 }));
     this.#wake();
     return promise;
   }
@@ -173,7 +179,6 @@ export class Turns {
     this.#waiting.splice(this.#waiting.indexOf(call), 1);
     this.#begun.add(call);
     call.since = performance.now();
-    [call.worked, call.rested] = [0, 0];
     const act = turn.run(call, call.act);
     act.then(
       () => this.#end(call, act),
@@ -186,14 +191,17 @@ export class Turns {
     call.ended = true;
     this.#begun.delete(call);
     call.settle(act);
+    // What another part of it left resting nobody would call back, and others may wait for the same.
+    call.sendAway();
     this.#wake();
   }
 
   #again(call: Call): void {
     this.#begun.delete(call);
-    call.aside += 1;
+    call.gone = true;
+    call.sendAway();
     const at = this.#waiting.findIndex(({ number }) => number > call.number);
-    this.#waiting.splice(at < 0 ? this.#waiting.length : at, 0, call);
+    this.#waiting.splice(at < 0 ? this.#waiting.length : at, 0, new Call({ ...call, aside: call.aside + 1 }));
     this.#wake();
   }
 }

@@ -7,9 +7,7 @@ import { contract, type OperationName } from './contract.ts';
  */
 export const alwaysNow: ReadonlySet<OperationName> = new Set<OperationName>([
   'act.consequence', 'act.page', 'book.check', 'calendar.look', 'calendar.status', 'draft.fetch', 'export.journal', 'import.preview', 'journal.consequence', 'journal.entry', 'order.kept', 'round.sheet', 'rules.book', 'rules.list',
-  'sheets.look', 'sheets.preview', 'sortOut.counts', 'sortOut.judge', 'sortOut.list', 'sortOut.row', 'stock.counted', 'stock.nearItem', 'work.progress',
-  'act.consequence', 'act.page', 'book.check', 'draft.fetch', 'export.journal', 'import.preview', 'journal.consequence', 'journal.entry', 'order.kept', 'round.sheet', 'rules.book', 'rules.list',
-  'lots.water', 'sheets.look', 'sheets.preview', 'sortOut.counts', 'sortOut.judge', 'sortOut.list', 'sortOut.row', 'stock.counted',
+  'sheets.look', 'sheets.preview', 'sortOut.counts', 'sortOut.judge', 'sortOut.list', 'sortOut.row', 'stock.counted', 'stock.nearItem', 'work.progress', 'lots.water',
 ]);
 
 /** Writes that enter nothing into the book, so that they may be done while another day is looked at. */

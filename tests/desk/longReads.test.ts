@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { InputOf, OperationName } from '#shared/contract/contract.ts';
+import { hasteOf } from '#core/desk/desk.ts';
 import { demoDesk } from './freshDesk.ts';
 
 const desk = demoDesk();
@@ -36,4 +37,8 @@ test('what is typed is kept before a long read is worked out, and that read answ
   expect(order).toEqual(['typed', 'needs']);
   expect(await desk.ask('draft.fetch', { key: 'round' })).toMatchObject({ body: '7 frames' });
   expect(await desk.ask('needs.list', { yard: null })).toEqual(list);
+});
+
+test('what makes the tables anew has the book to itself, though it changes no record', () => {
+  expect(hasteOf('book.check')).toBe('write');
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { keptFor } from '#core/desk/keptFor.ts';
-import { breathe, Turns, type Haste } from '#core/desk/turns.ts';
+import { breathe, SetAside, Turns, type Haste } from '#core/desk/turns.ts';
 
 /** Takes the turns all at once; answers in which order they were carried out. */
 async function orderOf(hastes: readonly Haste[]): Promise<number[]> {
@@ -150,6 +150,50 @@ test('for any mixture of long reads and writes no read sees half a write or join
     }),
     { numRuns: 25 },
   );
+});
+
+test('what a failed read leaves resting is not waited for for ever by another that wants the same', async () => {
+  const turns = new Turns();
+  const picture = {};
+  let made = 0;
+  const common = () => keptFor(picture, 'the same', async () => {
+    made += 1;
+    await rest();
+    return 'there';
+  });
+  const failed = turns.take('read', () => Promise.all([common(), Promise.reject(new Error('no'))]));
+  const other = turns.take('read', common);
+  await expect(failed).rejects.toThrow('no');
+  expect(await other).toBe('there');
+  expect(made).toBe(2);
+});
+
+test('a part of a read that is set aside and goes on by itself reads nothing after the write', async () => {
+  const turns = new Turns();
+  let [value, begun] = [1, 0];
+  const parts: Promise<number[]>[] = [];
+  const long = turns.take('patient', async () => {
+    begun += 1;
+    if (begun === 1) void turns.take('write', () => Promise.resolve((value = 2)));
+    const elsewhere = new Promise<void>((done) => {
+      // Something that is not the desk's, and takes a few rounds.
+      let rounds = 0;
+      const round = () => void (++rounds < 6 ? setImmediate(round) : done());
+      round();
+    });
+    const part = async () => {
+      const before = value;
+      await elsewhere;
+      await breathe();
+      return [before, value];
+    };
+    parts.push(part());
+    const [own] = await Promise.all([parts.at(-1), rest()]);
+    return own;
+  });
+  expect(await long).toEqual([2, 2]);
+  expect(begun).toBe(2);
+  await expect(parts[0]).rejects.toThrow(SetAside);
 });
 
 test('one that fails is told to whoever asked, and the next has its turn', async () => {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { OutingFiller } from '#core/work/plan/outingFiller.ts';
 import { planModel } from '#core/work/plan/planModel.ts';
 import { choicesByDay, searchPlan } from '#core/work/plan/searchPlan.ts';
-import type { Job, OutingChoice, PlanProblem } from '#core/work/plan/planProblem.ts';
+import type { Job, OutingChoice, PlanProblem, Round } from '#core/work/plan/planProblem.ts';
 import { loadHighs } from '#core/desk/highsModel.ts';
 import { refinePlan } from '#core/desk/refinePlan.ts';
 import { tightenPlan } from '#core/desk/tightenPlan.ts';
@@ -82,6 +82,29 @@ test('small plans cost as little as the best of all plans there are, tried one b
     expect(refined.cost).toBeLessThanOrEqual(1.003 * least);
   }), { numRuns: 12 });
   expect(cut).toBeGreaterThan(0);
+});
+
+test('the best plan of a stretch is taken also where the solver comes to it last and has told of none', async () => {
+  const solver = await highsSolver();
+  const highs = await loadHighs();
+  const days = 8;
+  const helped: Job = { ...job(0, 1, 2, 12.5, days, 2), last: 3, left: 2 };
+  const overdue: Job = { ...job(0, 0, 2, 10, days), last: 6, waits: 15, left: 450 };
+  const each = [30, 30, 30, 15, 15, 30, 30, 30];
+  const againAfter = (every: number) => each.map((_, day) => day + every);
+  const common = { yard: 0, asked: never, never };
+  const rounds: Round[] = [
+    { ...common, units: 4, each, again: againAfter(2), due: [2, 2, 2, 2], next: -1, overdue: 3, was: null },
+    { ...common, units: 1, each: each.map(() => 25), again: againAfter(3), due: [3], next: 3, overdue: 0, was: new Set([4, 6]) },
+  ];
+  const outings = ([[1, 1, 81, 57], [4, 1, 81, 150], [5, 2, 71, 103], [6, 1, 33, 52], [6, 2, 84, 125]] as const)
+    .map(([day, people, driving, room]): OutingChoice => ({ day, yards: [0], crew: [0, 1].slice(0, people), driving, room }));
+  const problem: PlanProblem = { days, yards: 1, jobs: [helped, overdue], rounds, outings, held: [], before: null };
+  const model = planModel(problem);
+  const least = model.base + solver.solve(model.milp).objective;
+  const refined = refinePlan(highs, problem, model, tightenPlan(highs, model), searchPlan(problem, 20), () => undefined);
+  expect(refined.cost).toBeGreaterThanOrEqual(least - 1e-6);
+  expect(refined.cost).toBeLessThanOrEqual(1.003 * least);
 });
 
 /** The least cost with these outings: every way of putting each job on a day, or leaving it. */
