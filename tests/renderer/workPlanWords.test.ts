@@ -110,6 +110,8 @@ test('a day to which a visit can go says how full it is, what would give way, an
   expect(said({ taken: 200, beside: [4 as YardId, 5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, Millrace, 3 h 20 of 5 h taken');
   expect(said({ taken: 250, beside: [4 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h 10 of 5 h taken; 40 min too little for this work');
   expect(said({ taken: 250, beside: [4 as YardId], together: false, elsewhere: [4 as YardId], forbidden: true })).toBe('Sat 9 May 2026: Larch Bend would go elsewhere, room for 5 h; ruled out so far');
+  // With the way there too the day has less room than its visits take.
+  expect(said({ taken: 310, beside: [4 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, all of 5 h taken; 1 h 40 too little for this work');
   // What is held there stays, and has its time.
   expect(said({ taken: 290, kept: 240, beside: [4 as YardId, 5 as YardId], together: false, elsewhere: [5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h of 5 h taken; Millrace would go elsewhere; 30 min too little for this work');
   const days = [{ ...one, day: day('2026-05-04') }, { ...one, day: day('2026-05-07'), room: 60 }, one];

@@ -4,6 +4,7 @@ import { goTo, notice, startBook, undoByNotice, words } from './support/person.t
 import { closeBrowser, openWindow, type OpenedWindow } from './support/window.ts';
 import { withIcalJs } from '#tests/calendar/readers.ts';
 import { spell } from '#renderer/screens/work/planWeeks.ts';
+import { day } from '#shared/days.ts';
 import { readFile } from 'node:fs/promises';
 
 let window: OpenedWindow | undefined;
@@ -222,6 +223,20 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await expect.poll(() => page.locator('.notice-place').getByRole('button', { name: 'Undo' }).count(), soon).toBe(0);
   await page.keyboard.press('Control+z');
   await expect.poll(() => words(notice(page)), soon).toMatch(/nothing/i);
+  // In an empty book the yards come first, and no plan of nothing is offered.
+  await page.evaluate(() => void (location.hash = '/work'));
+  await page.getByRole('link', { name: 'Write down your yards, and how far they are, first' }).waitFor();
+  expect(await page.getByRole('button', { name: /plan/i }).count()).toBe(0);
+  await desk('yard.keep', { code: 'QY', name: 'Quarry', room: null, minutes: null });
+  await page.reload();
+  await page.getByRole('link', { name: 'Install colonies first' }).waitFor();
+  expect(await page.getByRole('button', { name: /plan/i }).count()).toBe(0);
+  // A task at home is something to plan.
+  const task = { what: 'Paint lids', yard: null, colonies: [], earliest: day('2026-11-25'), latest: day('2026-12-20'), minutes: 60, people: 1, weather: 'any', bring: [], repeat: null, note: null } as const;
+  await desk('work.setTask', { key: null, task: { ...task, colonies: [], bring: [] } });
+  await page.reload();
+  await page.getByRole('button', { name: 'Plan the work' }).waitFor();
+  await goTo(page, 'Book');
   await page.getByRole('button', { name: 'Close this book' }).press('Enter');
   await page.getByRole('button', { name: 'Ossar Valley', exact: true }).press('Enter');
   await expect.poll(() => page.locator('.rail-name').textContent(), soon).toBe('Ossar Valley');

@@ -132,7 +132,7 @@ export const hoursWords = {
   noWhat: 'Write down what is to be done.',
   tooLong: (letters: number, most: number) => `That is ${letters} letters long, and ${most} have room here. Shorten it, or put the rest into the note.`,
   noteTooLong: (letters: number, most: number) => `That is ${letters} letters long, and ${most} have room here. Shorten it.`,
-  badDay: (typed: string) => `“${typed}” is no day.`,
+  badDay: (typed: string) => `“${typed}” is no day. Type it like 2026-12-20.`,
   daysTurned: 'The last day comes before the first.',
   badBring: (typed: string) => `“${typed}” has no number before it. Type it like 4 medium supers.`,
 } as const;
