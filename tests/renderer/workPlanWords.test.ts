@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { chiefTask, freeOn, homeOn, hoursRefusal, visitsOn, weekLoadOf, type WeekLoadHere } from '#renderer/screens/work/planWeeks.ts';
+import { chiefTask, freeOn, homeOn, hoursRefusal, visitsGone, visitsOn, weekLoadOf, type WeekLoadHere } from '#renderer/screens/work/planWeeks.ts';
 import { moveDayText, usualMove } from '#renderer/screens/work/moveDayText.ts';
 import { patternText } from '#renderer/screens/work/patternText.ts';
 import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
@@ -84,6 +84,12 @@ test('work at home takes of the hours of its day and week, of those first that a
   expect(said({ out: 60, home: 30, have: 120, all: 120 })).toEqual(['1 h out and 30 min at home, of the 2 h that there are.', '1 h 30 of 2 h']);
   expect(said({ have: 120, all: 120 })).toEqual(['0 min out of the 2 h that there are.', '2 h free']);
   expect(weekLoadOf({ ...own, home: [wax(monday, 1300)] }, monday, hours)?.over).toBe(out + 1300 - 1260);
+});
+
+test('visits of the kept plan that are planned no more are counted, and no carried one among them', () => {
+  const kept = plan([outing('2026-05-07', [row('feed', 5)]), outing('2026-05-12', [row('feed', 5)]), outing('2026-05-04', [row('feed', 5)])]);
+  expect([visitsGone(plan([outing('2026-05-08', [row('feed', 5)])]), kept), visitsGone(plan([]), kept), visitsGone(kept, plan([]))]).toEqual([1, 2, 0]);
+  expect([words.changes(1, 0, 1), words.changes(3, 2, 0)].map((text) => text.replaceAll('\u00a0', ' '))).toEqual(['Against the plan kept before: 1 visit as it was, 0 otherwise, 1 no longer planned.', 'Against the plan kept before: 3 visits as they were, 2 otherwise.']);
 });
 
 test('the times of a repeating task that find no place are one line with their days', () => {

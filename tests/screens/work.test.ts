@@ -209,6 +209,8 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await page.getByText('Day job: 1 event takes time on 1 day.').waitFor();
   await page.getByRole('button', { name: 'Take this time off the hours' }).press('Enter');
   await page.getByText('You: Day job').waitFor();
+  await page.getByRole('button', { name: 'Take it away (Day job)' }).press('Enter');
+  await expect.poll(() => words(notice(page)), soon).toContain('Day job no longer takes time off the hours.');
   await expectAccessible(page);
 
   // What was done in one book is not taken back in another: the message that offers it goes with the book, and Ctrl Z knows nothing of it.

@@ -17,7 +17,7 @@ import { Page } from '../../parts/Page.tsx';
 import { NoHours, ToHours } from './NoHours.tsx';
 import { patternText } from './patternText.ts';
 import { PlanBoard } from './PlanBoard.tsx';
-import { hoursRefusal, mondayOf, planDays, visitsOn, weekLoadOf, weeksOf } from './planWeeks.ts';
+import { hoursRefusal, mondayOf, planDays, visitsGone, visitsOn, weekLoadOf, weeksOf } from './planWeeks.ts';
 import { Troubles } from './Troubles.tsx';
 import { useWorkPlan, type TakingBack, type WorkPlanHere } from './useWorkPlan.ts';
 import { VisitPanel } from './VisitPanel.tsx';
@@ -50,12 +50,14 @@ export function WorkScreen() {
   const house = patternText(hours.data?.hours.people[0]?.week ?? []);
   const acting = useRef<HTMLButtonElement>(null);
   const pressed = useRef(false);
+  const first = plan === null;
   // A button that cannot be pressed for a while loses the keyboard; it comes back to it, under whatever name.
   useEffect(() => {
-    if (busy || !pressed.current) return;
+    // What is pressed for a first plan is gone before the plan is there.
+    if (busy || !pressed.current || acting.current === null) return;
     pressed.current = false;
-    if (document.activeElement === document.body) acting.current?.focus();
-  }, [busy, running]);
+    if (document.activeElement === document.body || document.activeElement?.tagName === 'H1') acting.current.focus();
+  }, [busy, running, first]);
   const press = (act: () => Promise<unknown>) => {
     pressed.current = true;
     void act();
@@ -120,7 +122,7 @@ export function WorkScreen() {
           <p className="sentence">{plan.outings.length === 0 ? (plan.troubles.length === 0 ? words.nothing : words.noTrip) : words.summary(plan)}</p>
           <p className="soft">
             {here.isKept && here.kept !== null ? words.kept(here.kept.made) : here.kept === null ? words.notKeptFirst : words.notKept}{' '}
-            {plan.changes === null || here.isKept ? '' : words.changes(plan.changes.same, plan.changes.moved)}
+            {plan.changes === null || here.kept === null || here.isKept ? '' : words.changes(plan.changes.same, plan.changes.moved, visitsGone(plan, here.kept.plan))}
           </p>
           <p className="soft">
             {progress.state === 'none' || looking !== null ? words.gap(plan.gap) : progress.says} {running ? words.seconds(progress.seconds) : ''}{' '}

@@ -85,6 +85,7 @@ export const hoursWords = {
   busyMore: (count: number) => `and ${count} more`,
   busyKeep: 'Take this time off the hours',
   busyKept: (name: string, unread: number) => `${name} is taken off the hours.${unread === 0 ? '' : ` ${counted(unread, 'event', 'events')} of it could not be read and ${unread === 1 ? 'takes' : 'take'} no time.`}`,
+  busyDropped: (name: string) => `${name} no longer takes time off the hours. Bring its file in again to take it off anew.`,
   busyList: 'Calendars taken off the hours',
   busyNone: 'No calendar is brought in.',
   busyDrop: 'Take it away',

@@ -79,7 +79,7 @@ export const words = {
     const saved = naive > driving && !troubles.some(({ kind }) => kind === 'left') ? ` Each task on its earliest free day, and each round when due, would be ${spell(naive)} of driving; this is ${spell(driving)}.` : ` ${spell(driving)} of driving.`;
     return `${counted(visits, 'visit', 'visits')} in ${counted(outings.length, 'trip', 'trips')}.${saved}`;
   },
-  changes: (same: number, moved: number) => `Against the plan kept before: ${counted(same, 'visit', 'visits')} as they were, ${moved} otherwise.`,
+  changes: (same: number, moved: number, gone: number) => `Against the plan kept before: ${counted(same, 'visit', 'visits')} as ${same === 1 ? 'it was' : 'they were'}, ${moved} otherwise${gone === 0 ? '' : `, ${gone} no longer planned`}.`,
   noTrip: 'No trip could be planned.',
   looking: (day: Day) => `This is the plan that was kept, seen as of ${dayText(day)}. Go back to today to plan again.`,
   lookingNone: (day: Day) => `No plan that is kept now was made by ${dayText(day)}. Go back to today for the plan from today on.`,
