@@ -71,6 +71,13 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await page.getByLabel('Not after').fill('2026-12-05');
   await page.getByLabel('What').press('Enter');
   await page.getByRole('row', { name: /Mend the fence/ }).waitFor();
+  // Taken away with one press, it is back with Undo.
+  const before = (await desk('work.ownTasks', {})).tasks;
+  await page.getByRole('row', { name: /Mend the fence/ }).getByRole('button', { name: /^Take it away/ }).press('Enter');
+  await expect.poll(() => words(notice(page)), soon).toContain('“Mend the fence” is taken away.');
+  await undoByNotice(page);
+  await page.getByRole('row', { name: /Mend the fence/ }).waitFor();
+  expect((await desk('work.ownTasks', {})).tasks).toEqual(before);
   expect((await desk('work.ownTasks', {})).tasks).toMatchObject([{ what: 'Mend the fence', earliest: '2026-11-25', latest: '2026-12-05', repeat: null }]);
   await expectAccessible(page);
 

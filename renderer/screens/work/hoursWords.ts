@@ -128,6 +128,8 @@ export const hoursWords = {
   doneOn: (day: string) => `Done, of ${day}`,
   struckOn: (day: string) => `Call off, of ${day}`,
   taskDrop: 'Take it away',
+  takenAway: (what: string) => `“${what}” is taken away.`,
+  isBack: (what: string) => `“${what}” is there again as it was.`,
   settled: (what: string) => `“${what}” is settled.`,
   days: (from: string, until: string) => `${from} to ${until}`,
   noWhat: 'Write down what is to be done.',
