@@ -18,7 +18,7 @@ export const treatmentOff: DueRule = {
       return [{
         what: `Take off the ${activeIngredient}`, reason: `Treated on ${dayInWords(entry.day)} until ${dayInWords(endDate)}.`, cause: entry.id,
         earliest: endDate, latest: addDays(endDate, numberRule(rules, 'attention.treatmentOff.by')), done: null, overtaken: overtakenBy(record, entry, visit ?? null, false),
-        untold: visit === undefined ? null : `The book has no entry for taking a treatment off; the first entry after its last day is of ${dayInWords(visit.day)}.`,
+        untold: visit === undefined ? null : `The book has no entry for taking a treatment off; the first entry from its last day on is of ${dayInWords(visit.day)}.`,
       }];
     }),
 };

@@ -239,6 +239,7 @@ function listSentence(lots: readonly ReturnType<typeof lotLine>[], limit: number
   const unread = lots.filter(({ water }) => water === null).length;
   const wrong = lots.filter(({ troubles }) => troubles.length > 0).length;
   const heavy = lots.filter(({ troubles, account }) => troubles.length === 0 && weighedTooHeavy(account)).length;
+  if (lots.length === 1 && wet === 0 && wrong + heavy === 0) return unread === 1 ? '1 lot: its water is not known.' : `1 lot: it is no wetter than ${fixed(limit, 1)} %.`;
   const parts = [`${wet === 0 ? 'none' : wet} ${wet === 1 ? 'is' : 'are'} wetter than ${fixed(limit, 1)} %`, ...(unread > 0 ? [`of ${unread} the water is not known`] : []), ...(wrong > 0 ? [`${wrong} ${wrong === 1 ? 'does' : 'do'} not balance`] : []), ...(heavy > 0 ? [`${heavy} weighed too heavy`] : [])];
   return `${counted(lots.length, 'lot', 'lots')}: ${parts.join(', ')}.`;
 }

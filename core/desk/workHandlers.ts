@@ -10,7 +10,7 @@ import { requireYards, unusedKey } from './planChoices.ts';
 import { distancePaperOf, hoursPaperOf, readDistances, readHours, readOwnTasks, taskPaper } from './workPapers.ts';
 
 type Names =
-  | 'work.hours' | 'work.setHours' | 'work.distances' | 'work.setDistance' | 'work.ownTasks' | 'work.setTask' | 'work.settleTask';
+  | 'work.hours' | 'work.setHours' | 'work.distances' | 'work.setDistance' | 'work.ownTasks' | 'work.setTask' | 'work.settleTask' | 'work.taskBack';
 
 /** What the plan of the work rests on, as the person writes it down: hours, ways, own tasks, and what is held. */
 export const workHandlers: Handlers<Names> = {
@@ -70,6 +70,16 @@ export const workHandlers: Handlers<Names> = {
     if (task === undefined) throw gone();
     if (day === null) await store.keepPapers([{ kind: taskPaper, key, body: null }]);
     else await keepTask(context, { ...task, settled: [...task.settled.filter((one) => one.day !== day), { day, how }] });
+    return {};
+  },
+  'work.taskBack': async ({ task }, context) => {
+    const trouble = ownTaskTrouble(task);
+    if (trouble !== null) throw refused(trouble);
+    if (task.yard !== null) await requireYards(context, [task.yard]);
+    const other = (await readOwnTasks(context.open().store)).find((one) => one.key === task.key);
+    // Another task may have its place by now.
+    if (other !== undefined && other.what !== task.what) throw gone();
+    await keepTask(context, task);
     return {};
   },
 };

@@ -117,7 +117,8 @@ function temperOf<Key>(state: ColonyState, lineOn: LineOn<Key>): { readonly line
 
 export function temperShown(values: readonly number[]): LineTraits['temper'] {
   const { n, mean, limits } = meanInterval(values);
-  return { n, mean, interval: limits === null ? null : [Math.max(1, limits.lower), Math.min(5, limits.upper)] };
+  // Values that are all the same have no spread to reckon a range from; one of no width would claim certainty.
+  return { n, mean, interval: limits === null || limits.lower === limits.upper ? null : [Math.max(1, limits.lower), Math.min(5, limits.upper)] };
 }
 
 /** First and last border of each season's summer, worked out once a season. */

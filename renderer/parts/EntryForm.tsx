@@ -145,7 +145,7 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
   const belowOf = (column: Column) => {
     if (column === 'colony' && many) return <p className="small">{namesOf(many)}</p>;
     if (fieldTypeOf(column) !== 'yard') return null;
-    return <YardOffer typed={cells[column] ?? ''} yards={book.yards} onAdded={() => focusOn(nextAfter(column))} />;
+    return <YardOffer typed={cells[column] ?? ''} yards={book.yards} said={refusals[column] !== undefined} onAdded={() => focusOn(nextAfter(column))} />;
   };
   const nextAfter = (column: Column) => columnsOf(kind)[columnsOf(kind).indexOf(column) + 1] ?? 'note';
   const mustOf = entryForms[kind].must;

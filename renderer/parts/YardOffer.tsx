@@ -11,11 +11,13 @@ const longestCode = 20;
 export interface YardOfferProps {
   readonly typed: string;
   readonly yards: readonly YardRow[];
+  /** The field says already that there is no such yard. */
+  readonly said?: boolean;
   readonly onAdded: () => void;
 }
 
 /** Under a yard's field: a name the book does not know can be added on the spot, without leaving the form. */
-export function YardOffer({ typed, yards, onAdded }: YardOfferProps) {
+export function YardOffer({ typed, yards, said = false, onAdded }: YardOfferProps) {
   const keep = useWrite('yard.keep');
   const { say } = useNotice();
   const [fault, setFault] = useState<Fault | undefined>();
@@ -32,7 +34,7 @@ export function YardOffer({ typed, yards, onAdded }: YardOfferProps) {
   };
   return (
     <div className="small">
-      {entryWords.noSuchYard(name)}{' '}
+      {said ? null : entryWords.noSuchYard(name)}{' '}
       <button type="button" className="link" disabled={keep.busy} onClick={() => void add()}>
         {entryWords.addYard(name)}
       </button>

@@ -241,7 +241,9 @@ export const workOperations = {
   /** Without a key a new one is made. */
   'work.setTask': write(z.strictObject({ key: key.nullable(), task: ownTaskBody }), z.object({ task: ownTask }), 'set it again as it was'),
   /** One time of it (`day`, its first day) done or called off, or with null all of it taken away. */
-  'work.settleTask': write(z.strictObject({ key, day: dayValue.nullable(), how: z.enum(['done', 'struck']) }), nothing, 'set the task again'),
+  'work.settleTask': write(z.strictObject({ key, day: dayValue.nullable(), how: z.enum(['done', 'struck']) }), nothing, 'bring the task back as it was'),
+  /** A task as it was before one of its times was settled, or before it was taken away. */
+  'work.taskBack': write(z.strictObject({ task: ownTask }), nothing, 'settle it again'),
   /** The plan that was kept (what was promised) and what holds it. Whether what it was made from has changed since, in words; `foundStale`: the same of the plan worked out last. */
   'work.plan': read(nothing, z.object({ kept: keptWorkPlan.nullable(), choices: z.array(planChoice), stale: z.string().nullable(), foundStale: z.string().nullable() })),
   /** Works a plan out from the record as it is: answers with a good one at once, and a better one is sought beside everything else. */

@@ -48,7 +48,7 @@ test('a treatment ends, is counted after, and the book says what it cannot tell'
   );
   const [a, b, c] = [await due(1), await due(2), await due(3)];
   expect(a.map(({ rule, status }) => [rule, status])).toEqual([['miteRecount', 'done'], ['treatmentOff', 'not told']]);
-  expect(a[1]?.says).toBe('The book has no entry for taking a treatment off; the first entry after its last day is of 10 September 2026.');
+  expect(a[1]?.says).toBe('The book has no entry for taking a treatment off; the first entry from its last day on is of 10 September 2026.');
   expect(a[0]).toMatchObject({ earliest: '2026-09-05', latest: '2026-09-26', done: { day: '2026-09-10' } });
   // None is asked for after the one in November.
   expect(b.filter(({ rule }) => rule === 'miteRecount').map(({ status, reason }) => [status, reason])).toEqual([['missed', 'Treated with thymol until 29 August 2026.']]);

@@ -297,4 +297,12 @@ test('each time of a repeating task is done by itself; the next is asked for aft
   await ask('work.settleTask', { key: task.key, day: day('2026-05-04'), how: 'done' });
   expect((await times()).slice(0, 2)).toEqual(['2026-05-11', '2026-05-18']);
   expect((await ask('work.ownTasks', {})).tasks).toHaveLength(1);
+  // What was settled by mistake is asked for again, and a task that was taken away is there with all that was done of it.
+  const [settled] = (await ask('work.ownTasks', {})).tasks;
+  await ask('work.taskBack', { task });
+  expect((await times()).slice(0, 2)).toEqual(['2026-05-04', '2026-05-11']);
+  await ask('work.settleTask', { key: task.key, day: null, how: 'struck' });
+  expect((await ask('work.ownTasks', {})).tasks).toEqual([]);
+  await ask('work.taskBack', { task: settled! });
+  expect((await ask('work.ownTasks', {})).tasks).toEqual([settled]);
 });

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { day } from '#shared/days.ts';
 import type { Cells } from '#shared/entryForms.ts';
 import { defaultBorders } from '#shared/seasons.ts';
-import { lineTraits, linesYield } from '#core/lineage/lineTraits.ts';
+import { temperShown, lineTraits, linesYield } from '#core/lineage/lineTraits.ts';
 import { meanInterval } from '#core/stats/meanInterval.ts';
 import { hived, recorded } from '../losses/recorded.ts';
 
@@ -52,7 +52,9 @@ test('temper counts colonies, swarming seasons of colonies', () => {
     { date: '2025-05-20', entry: 'queen', colony: 'A', what: 'swarmed' },
   ]);
   const { lines, all } = lineTraits(states, (state) => (state.label === 'C' ? 'late' : 'early'), defaultBorders, day('2025-09-01'));
-  expect(lines.get('early')?.temper).toMatchObject({ n: 2, mean: 3 });
+  expect(lines.get('early')?.temper).toMatchObject({ n: 2, mean: 3, interval: [1, 5] });
+  // Values that are all the same tell no range.
+  expect([temperShown([1, 1]), temperShown([1]), temperShown([1, 2]).interval]).toEqual([{ n: 2, mean: 1, interval: null }, { n: 1, mean: 1, interval: null }, [1, 5]]);
   // A and B in the summers of 2024 and 2025.
   expect(lines.get('early')?.swarming).toMatchObject({ count: 1, of: 4 });
   expect(lines.get('late')?.swarming).toMatchObject({ count: 0, of: 1 });

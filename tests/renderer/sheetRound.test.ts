@@ -35,6 +35,12 @@ describe('composing a round', () => {
     expect(round.title).toBe('Round at Larch Bend, 1 colony');
   });
 
+  test('more mites than bees are refused before the desk would, and not asked about', () => {
+    const said = (mites: string) => remarksOn(sheetOf({ 1: { mites } })).map(({ column, state, sentence }) => [column, state, sentence]);
+    expect(said('301')).toEqual([['mites', 'refused', '301 mites in a sample of 300 bees: check whether the two figures changed places.']]);
+    expect(said('300').map(([, state]) => state)).toEqual(['question']);
+  });
+
   test('mites bring a mite count with the sheet’s sample, or the row’s own', () => {
     const round = composeRound(sheetOf({ 1: { mites: '4' }, 2: { mites: '0', sample: '250' } }, { method: 'sugar roll' }));
     expect(round.rows).toEqual([

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { chiefTask, freeOn, homeOn, hoursRefusal, visitsOn, weekLoadOf, type WeekLoadHere } from '#renderer/screens/work/planWeeks.ts';
+import { chiefTask, freeOn, homeOn, hoursRefusal, visitsGone, visitsOn, weekLoadOf, type WeekLoadHere } from '#renderer/screens/work/planWeeks.ts';
 import { moveDayText, usualMove } from '#renderer/screens/work/moveDayText.ts';
 import { patternText } from '#renderer/screens/work/patternText.ts';
 import { tellTroubles } from '#renderer/screens/work/troubleGroups.ts';
@@ -86,6 +86,12 @@ test('work at home takes of the hours of its day and week, of those first that a
   expect(weekLoadOf({ ...own, home: [wax(monday, 1300)] }, monday, hours)?.over).toBe(out + 1300 - 1260);
 });
 
+test('visits of the kept plan that are planned no more are counted, and no carried one among them', () => {
+  const kept = plan([outing('2026-05-07', [row('feed', 5)]), outing('2026-05-12', [row('feed', 5)]), outing('2026-05-04', [row('feed', 5)])]);
+  expect([visitsGone(plan([outing('2026-05-08', [row('feed', 5)])]), kept), visitsGone(plan([]), kept), visitsGone(kept, plan([]))]).toEqual([1, 2, 0]);
+  expect([words.changes(1, 0, 1), words.changes(3, 2, 0)].map((text) => text.replaceAll('\u00a0', ' '))).toEqual(['Against the plan kept before: 1 visit as it was, 0 otherwise, 1 no longer planned.', 'Against the plan kept before: 3 visits as they were, 2 otherwise.']);
+});
+
 test('the times of a repeating task that find no place are one line with their days', () => {
   const time = (on: string, late = 0): PlannedTrouble => ({ key: ownTaskKey('t1', day(on)), what: 'Mow', yard, kind: late > 0 ? 'late' : 'left', late, minutes: 10, reason: 'short', mend: null });
   const named = (...troubles: PlannedTrouble[]) => tellTroubles(plan([], troubles), new Map()).groups.flatMap((group) => group.named.map((one) => words.trouble(one).replaceAll('\u00a0', ' ')));
@@ -110,6 +116,8 @@ test('a day to which a visit can go says how full it is, what would give way, an
   expect(said({ taken: 200, beside: [4 as YardId, 5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, Millrace, 3 h 20 of 5 h taken');
   expect(said({ taken: 250, beside: [4 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h 10 of 5 h taken; 40 min too little for this work');
   expect(said({ taken: 250, beside: [4 as YardId], together: false, elsewhere: [4 as YardId], forbidden: true })).toBe('Sat 9 May 2026: Larch Bend would go elsewhere, room for 5 h; ruled out so far');
+  // With the way there too the day has less room than its visits take.
+  expect(said({ taken: 310, beside: [4 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, all of 5 h taken; 1 h 40 too little for this work');
   // What is held there stays, and has its time.
   expect(said({ taken: 290, kept: 240, beside: [4 as YardId, 5 as YardId], together: false, elsewhere: [5 as YardId] })).toBe('Sat 9 May 2026: with Larch Bend, 4 h of 5 h taken; Millrace would go elsewhere; 30 min too little for this work');
   const days = [{ ...one, day: day('2026-05-04') }, { ...one, day: day('2026-05-07'), room: 60 }, one];

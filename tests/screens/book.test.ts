@@ -105,15 +105,21 @@ test('yards are written down and changed by keyboard', async () => {
     await page.keyboard.type(typed);
     await page.keyboard.press(key);
   }
-  await page.getByText('A whole number, or nothing').waitFor();
+  await page.getByText('“x” is no number. Type it in min, such as 20. Leave it empty if it is not known.').waitFor();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('99999');
+  await page.getByText('“99999” is above 1,440 min, the most that makes sense here.').waitFor();
   await page.keyboard.press('Control+A');
   await page.keyboard.type('35');
   await page.keyboard.press('Enter');
   await notice(page).getByText('The yard Larch Bend is in the book.').waitFor();
   expect(await words(page.getByRole('row', { name: /LB/ }))).toContain('LB Larch Bend 20 35 0');
+  // The next yard is one press away.
+  await expect.poll(() => page.locator(':focus').innerText()).toBe('Add a yard');
 
   await page.getByRole('button', { name: 'Change Larch Bend' }).press('Enter');
   await page.keyboard.press('Escape');
+  await expect.poll(() => page.locator(':focus').getAttribute('aria-label')).toBe('Change Larch Bend');
   await page.getByRole('button', { name: 'Change Larch Bend' }).click();
   await page.getByRole('textbox', { name: 'Room for' }).fill('');
   await page.keyboard.press('Enter');

@@ -110,9 +110,17 @@ test('kinds of round: feed, supers, harvest, treatment with its caution, hours; 
   await page.getByRole('combobox', { name: /^Feed/ }).selectOption('syrup 2:1');
   await page.getByRole('textbox', { name: 'each' }).fill('1 gal');
   await page.getByRole('textbox', { name: 'Hours' }).fill('1.5');
-  await page.getByRole('textbox', { name: 'Miles' }).fill('24');
+  await page.getByRole('textbox', { name: 'Miles' }).fill('9999');
   await sheet.go('LB-01', 'feed');
   await sheet.typeDown(['y', '2l', '5 lb f']);
+  // What is refused of the whole sheet takes the keyboard to its field; what is only unlikely is asked about.
+  await sheet.enter();
+  await expect.poll(() => page.locator(':focus').inputValue()).toBe('9999');
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('700');
+  await sheet.enter();
+  await page.getByText('700 miles is a long way. One value is out of the ordinary.').first().waitFor();
+  await page.getByRole('textbox', { name: 'Miles' }).fill('24');
   await sheet.enter();
   await expect.poll(() => notice(page).textContent()).toBe('Round at Larch Bend, 3 colonies: 3 feeds, 1 entry of work.');
   const base = { date: today, yard: 'LB' };

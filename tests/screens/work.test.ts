@@ -4,6 +4,7 @@ import { goTo, notice, startBook, undoByNotice, words } from './support/person.t
 import { closeBrowser, openWindow, type OpenedWindow } from './support/window.ts';
 import { withIcalJs } from '#tests/calendar/readers.ts';
 import { spell } from '#renderer/screens/work/planWeeks.ts';
+import { day } from '#shared/days.ts';
 import { readFile } from 'node:fs/promises';
 
 let window: OpenedWindow | undefined;
@@ -70,6 +71,13 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await page.getByLabel('Not after').fill('2026-12-05');
   await page.getByLabel('What').press('Enter');
   await page.getByRole('row', { name: /Mend the fence/ }).waitFor();
+  // Taken away with one press, it is back with Undo.
+  const before = (await desk('work.ownTasks', {})).tasks;
+  await page.getByRole('row', { name: /Mend the fence/ }).getByRole('button', { name: /^Take it away/ }).press('Enter');
+  await expect.poll(() => words(notice(page)), soon).toContain('“Mend the fence” is taken away.');
+  await undoByNotice(page);
+  await page.getByRole('row', { name: /Mend the fence/ }).waitFor();
+  expect((await desk('work.ownTasks', {})).tasks).toEqual(before);
   expect((await desk('work.ownTasks', {})).tasks).toMatchObject([{ what: 'Mend the fence', earliest: '2026-11-25', latest: '2026-12-05', repeat: null }]);
   await expectAccessible(page);
 
@@ -208,6 +216,8 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await page.getByText('Day job: 1 event takes time on 1 day.').waitFor();
   await page.getByRole('button', { name: 'Take this time off the hours' }).press('Enter');
   await page.getByText('You: Day job').waitFor();
+  await page.getByRole('button', { name: 'Take it away (Day job)' }).press('Enter');
+  await expect.poll(() => words(notice(page)), soon).toContain('Day job no longer takes time off the hours.');
   await expectAccessible(page);
 
   // What was done in one book is not taken back in another: the message that offers it goes with the book, and Ctrl Z knows nothing of it.
@@ -222,6 +232,20 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await expect.poll(() => page.locator('.notice-place').getByRole('button', { name: 'Undo' }).count(), soon).toBe(0);
   await page.keyboard.press('Control+z');
   await expect.poll(() => words(notice(page)), soon).toMatch(/nothing/i);
+  // In an empty book the yards come first, and no plan of nothing is offered.
+  await page.evaluate(() => void (location.hash = '/work'));
+  await page.getByRole('link', { name: 'Write down your yards, and how far they are, first' }).waitFor();
+  expect(await page.getByRole('button', { name: /plan/i }).count()).toBe(0);
+  await desk('yard.keep', { code: 'QY', name: 'Quarry', room: null, minutes: null });
+  await page.reload();
+  await page.getByRole('link', { name: 'Install colonies first' }).waitFor();
+  expect(await page.getByRole('button', { name: /plan/i }).count()).toBe(0);
+  // A task at home is something to plan.
+  const task = { what: 'Paint lids', yard: null, colonies: [], earliest: day('2026-11-25'), latest: day('2026-12-20'), minutes: 60, people: 1, weather: 'any', bring: [], repeat: null, note: null } as const;
+  await desk('work.setTask', { key: null, task: { ...task, colonies: [], bring: [] } });
+  await page.reload();
+  await page.getByRole('button', { name: 'Plan the work' }).waitFor();
+  await goTo(page, 'Book');
   await page.getByRole('button', { name: 'Close this book' }).press('Enter');
   await page.getByRole('button', { name: 'Ossar Valley', exact: true }).press('Enter');
   await expect.poll(() => page.locator('.rail-name').textContent(), soon).toBe('Ossar Valley');

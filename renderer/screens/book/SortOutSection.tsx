@@ -12,9 +12,11 @@ export function SortOutSection() {
     <section className="section" aria-labelledby={id}>
       <h2 id={id}>{words.sortHeading}</h2>
       <p className={data.waiting > 0 ? 'needs' : 'soft'}>{words.sortCounts(data.waiting, data.ready, data.aside)}</p>
-      <p>
-        <Link href="/book/sort-out">{words.sortThem}</Link>
-      </p>
+      {data.waiting + data.aside + data.entered === 0 ? null : (
+        <p>
+          <Link href="/book/sort-out">{words.sortThem}</Link>
+        </p>
+      )}
     </section>
   );
 }

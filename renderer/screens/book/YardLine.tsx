@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import type { YardRow } from '#shared/contract/book.ts';
 import type { Fault } from '#shared/faults.ts';
-import { readMeasure } from '#shared/typedMeasure.ts';
+import { readMeasure, type Measured } from '#shared/typedMeasure.ts';
 import { useWrite } from '../../desk/useDesk.ts';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { number } from '../../parts/format.ts';
@@ -22,13 +22,13 @@ export function YardLine({ yard, onDone }: { readonly yard?: YardRow; readonly o
 
   useEffect(() => first.current?.focus(), []);
 
-  const roomIs = wholeOrNothing(room, null);
-  const minutesIs = wholeOrNothing(minutes, 'min');
+  const roomIs = wholeOrNothing(room, null, mostRoom);
+  const minutesIs = wholeOrNothing(minutes, 'min', mostMinutes);
 
   const send = async () => {
-    if (roomIs === undefined || minutesIs === undefined) return;
+    if (!roomIs.ok || !minutesIs.ok) return;
     setFault(undefined);
-    const answer = await keep.send({ ...(yard ? { id: yard.id } : {}), code, name, room: roomIs, minutes: minutesIs });
+    const answer = await keep.send({ ...(yard ? { id: yard.id } : {}), code, name, room: roomIs.value, minutes: minutesIs.value });
     if (!answer.ok) return setFault(answer);
     say(words.yardKept(answer.value.name));
     onDone();
@@ -40,7 +40,7 @@ export function YardLine({ yard, onDone }: { readonly yard?: YardRow; readonly o
       void send();
     }
   };
-  const bad = roomIs === undefined || minutesIs === undefined;
+  const bad = !roomIs.ok ? roomIs : !minutesIs.ok ? minutesIs : null;
 
   return (
     <>
@@ -52,15 +52,15 @@ export function YardLine({ yard, onDone }: { readonly yard?: YardRow; readonly o
           <input type="text" maxLength={80} aria-label={words.yard} value={name} aria-invalid={fault?.field === 'name'} onChange={(event) => setName(event.target.value)} />
         </td>
         <td>
-          <input type="text" inputMode="numeric" className="number" aria-label={words.room} value={room} aria-invalid={roomIs === undefined} aria-describedby={`${id}-whole`} onChange={(event) => setRoom(event.target.value)} />
+          <input type="text" inputMode="numeric" className="number" aria-label={words.room} value={room} aria-invalid={!roomIs.ok} aria-describedby={`${id}-whole`} onChange={(event) => setRoom(event.target.value)} />
         </td>
         <td>
-          <input type="text" inputMode="numeric" className="number" aria-label={words.minutes} value={minutes} aria-invalid={minutesIs === undefined} aria-describedby={`${id}-whole`} onChange={(event) => setMinutes(event.target.value)} />
+          <input type="text" inputMode="numeric" className="number" aria-label={words.minutes} value={minutes} aria-invalid={!minutesIs.ok} aria-describedby={`${id}-whole`} onChange={(event) => setMinutes(event.target.value)} />
         </td>
         <td className="number">{number(yard?.living)}</td>
         <td>
           <div className="acts">
-            <button type="button" className="main" disabled={keep.busy || bad} onClick={() => void send()}>
+            <button type="button" className="main" disabled={keep.busy || bad !== null} onClick={() => void send()}>
               {words.keepYard}
             </button>
             <button type="button" onClick={onDone}>
@@ -69,12 +69,12 @@ export function YardLine({ yard, onDone }: { readonly yard?: YardRow; readonly o
           </div>
         </td>
       </tr>
-      {bad || fault ? (
+      {bad !== null || fault ? (
         <tr>
           <td colSpan={6}>
-            {bad ? (
+            {bad !== null ? (
               <p className="field-fault" id={`${id}-whole`} role="alert">
-                {words.notWhole}
+                {bad.sentence} {words.orNothing}
               </p>
             ) : null}
             <FaultNote fault={fault} />
@@ -85,9 +85,11 @@ export function YardLine({ yard, onDone }: { readonly yard?: YardRow; readonly o
   );
 }
 
-/** Null for nothing typed, undefined for what is no whole number. */
-function wholeOrNothing(typed: string, unit: 'min' | null): number | null | undefined {
-  if (typed.trim() === '') return null;
-  const read = readMeasure(typed, { unit, own: ['colony', 'colonies', 'hive', 'hives'], most: 99_999, whole: true, suchAs: '20' });
-  return read.ok ? read.value : undefined;
+/** What a yard can be said to have, as the desk takes it: colonies, and minutes of a day. */
+const [mostRoom, mostMinutes] = [10_000, 1440];
+
+/** Null for nothing typed. */
+function wholeOrNothing(typed: string, unit: 'min' | null, most: number): Measured | { readonly ok: true; readonly value: null } {
+  if (typed.trim() === '') return { ok: true, value: null };
+  return readMeasure(typed, { unit, own: ['colony', 'colonies', 'hive', 'hives'], most, whole: true, suchAs: '20' });
 }

@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { YardRow } from '#shared/contract/book.ts';
 import { number } from '../../parts/format.ts';
 import { MarginPart, useMarginNote } from '../../parts/Margin.tsx';
@@ -8,13 +8,26 @@ import { YardLine } from './YardLine.tsx';
 /** The yards of the operation; one at a time is changed in its own row. */
 export function Yards({ yards }: { readonly yards: readonly YardRow[] }) {
   const [changing, setChanging] = useState<number | 'new' | null>(null);
+  const section = useRef<HTMLElement>(null);
+  const left = useRef<number | 'new' | null>(null);
   const marginProps = useMarginNote();
   const id = useId();
+  const done = () => {
+    left.current = changing;
+    setChanging(null);
+  };
+  // The line that held the keyboard is gone; it is where it came from, so that the next yard is one press away.
+  useEffect(() => {
+    if (changing !== null || left.current === null) return;
+    section.current?.querySelector<HTMLElement>(`[data-opens="${left.current}"]`)?.focus();
+    left.current = null;
+  }, [changing]);
   const room = yards.reduce((sum, yard) => sum + (yard.room ?? 0), 0);
   const allKnown = yards.every((yard) => yard.room !== null);
 
   return (
     <section
+      ref={section}
       className="section"
       aria-labelledby={id}
       {...marginProps(
@@ -49,7 +62,7 @@ export function Yards({ yards }: { readonly yards: readonly YardRow[] }) {
           <tbody>
             {yards.map((yard) =>
               changing === yard.id ? (
-                <YardLine key={yard.id} yard={yard} onDone={() => setChanging(null)} />
+                <YardLine key={yard.id} yard={yard} onDone={done} />
               ) : (
                 <tr key={yard.id}>
                   <th scope="row">{yard.code}</th>
@@ -58,14 +71,14 @@ export function Yards({ yards }: { readonly yards: readonly YardRow[] }) {
                   <td className="number">{number(yard.minutes)}</td>
                   <td className="number">{number(yard.living)}</td>
                   <td className="number">
-                    <button type="button" className="link" aria-label={words.changeYard(yard.name)} onClick={() => setChanging(yard.id)}>
+                    <button type="button" className="link" data-opens={yard.id} aria-label={words.changeYard(yard.name)} onClick={() => setChanging(yard.id)}>
                       {words.change}
                     </button>
                   </td>
                 </tr>
               ),
             )}
-            {changing === 'new' ? <YardLine onDone={() => setChanging(null)} /> : null}
+            {changing === 'new' ? <YardLine onDone={done} /> : null}
           </tbody>
           {yards.length > 1 ? (
             <tfoot>
@@ -84,7 +97,7 @@ export function Yards({ yards }: { readonly yards: readonly YardRow[] }) {
       ) : null}
       {changing === 'new' ? null : (
         <div className="acts">
-          <button type="button" onClick={() => setChanging('new')}>
+          <button type="button" data-opens="new" onClick={() => setChanging('new')}>
             {words.addYard}
           </button>
         </div>

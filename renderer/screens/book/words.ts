@@ -33,7 +33,7 @@ export const words = {
   leave: 'Leave it',
   addYard: 'Add a yard',
   yardKept: (name: string) => `The yard ${name} is in the book.`,
-  notWhole: 'A whole number, or nothing if it is not known.',
+  orNothing: 'Leave it empty if it is not known.',
   allYards: 'All yards',
 
   returnsHeading: 'Costs and returns',
@@ -61,7 +61,7 @@ export const words = {
   kind: 'Kind',
   rows: 'Rows',
   days: 'Days',
-  daysFrom: (first: string, last: string) => `${first} to ${last}`,
+  daysFrom: (first: string, last: string) => (first === last ? first : `${first} to ${last}`),
   newYards: 'New yards',
   newYardsNone: 'none',
   livingAfter: 'Living colonies with them in',

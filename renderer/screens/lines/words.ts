@@ -68,7 +68,7 @@ export const words = {
     'By source of the queen, the queen that was in the colony as the winter began counts. A colony that had queens of two sources is in both lines, once each.',
     'Honey: pounds or kilograms a colony and season, from harvests weighed by colony, n is seasons of colonies; each as its difference from the mean of all colonies weighed in that season, plus the mean of all, so that good and bad years weigh alike. Means are then pulled towards the mean of all lines, by as much as they rest on few values (partial pooling); with fewer than three lines they are left as they are. All colonies: the plain mean. An en dash: nothing was weighed by colony, or no other line was weighed in the same season.',
     'By source of the queen, honey counts for the queen in the colony on the day of its first harvest of the season.',
-    'Temper: the mean of each colony’s looks is one value, n is colonies, t range. An en dash: no temper was written down.',
+    'Temper: the mean of each colony’s looks is one value, n is colonies, t range; none where all values are the same. An en dash: no temper was written down.',
     'Swarmed: seasons of colonies that lived in that summer, and in which a swarm was written down; a swarm nobody saw is not among them. Wilson range.',
   ],
   printTitle: (what: string) => `Family lines${what}`,

@@ -4,6 +4,7 @@ import '../../charts/charts.css';
 import { useBook } from '../../desk/useBook.ts';
 import { useRead } from '../../desk/useDesk.ts';
 import { download } from '../../parts/download.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { Empty } from '../../parts/Empty.tsx';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
@@ -67,7 +68,11 @@ export function OrdersScreen() {
       </div>
       <FaultNote fault={fault} />
       {decision && nothingYet ? <Empty sentence={words.empty} action={<Link href="/book">{words.emptyAction}</Link>} /> : null}
-      {decision && question && !nothingYet ? <Answer decision={decision} question={question} book={book?.name ?? ''} /> : null}
+      {decision && question && !nothingYet ? (
+        <Awaited stale={desk.stale}>
+          <Answer decision={decision} question={question} book={book?.name ?? ''} />
+        </Awaited>
+      ) : null}
       <Entering>
         <OffersSection />
         <PlacedSection />

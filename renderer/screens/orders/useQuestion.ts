@@ -25,6 +25,8 @@ export interface QuestionDesk {
   readonly fault: Fault | undefined;
   /** The answer is late; `stop` goes back to the last one. */
   readonly working: boolean;
+  /** What is shown still answers the question before. */
+  readonly stale: boolean;
   readonly stop: () => void;
 }
 
@@ -93,7 +95,7 @@ export function useQuestion(book: string): QuestionDesk {
   const late = useLate(question !== null && stale);
 
   return {
-    typing, question, decision: data, fault, working: late,
+    typing, question, decision: data, fault, working: late, stale: question !== null && stale,
     type: (part) => setTyping((before) => (before === null ? before : { ...before, ...part })),
     stop: () => {
       if (answered.current === null) return;

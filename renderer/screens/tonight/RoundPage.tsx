@@ -82,6 +82,8 @@ export function RoundPage({ book, today, yard, day, rounds, onPick }: RoundPageP
     if (dayFault !== null) return;
     const place = await round.enter();
     if (place === 'entered') start();
+    // What is said of the whole sheet is mended in its own field.
+    else if (place === 'work') document.querySelector<HTMLElement>('.round-work [aria-invalid=true]')?.focus();
     else if (place !== null) sheet.current?.goToPlace(place);
   };
   // By the command, so on the whole window: after a button that went away the keyboard is nowhere, and Ctrl Enter still means the round.

@@ -63,7 +63,9 @@ function readMites(read: Record<ColumnKey, Reading>, wide: SheetWide, setting: S
     } else if (sample.state === 'read') {
       const [mites, bees] = [Number(read.mites.value), Number(sample.value)];
       const many = mites * 100 > ordinary.mitesPer100 * bees;
-      read.mites = askIf(read.mites, many ? words.question.mites(String(mites), String(bees)) : null);
+      // The desk would refuse it, so it is not asked about.
+      if (mites > bees) read.mites = refuse(words.refused.mitesBeyond(String(mites), String(bees)));
+      else read.mites = askIf(read.mites, many ? words.question.mites(String(mites), String(bees)) : null);
     }
   } else if (read.mites.state === 'empty' && read.sample.state === 'read') {
     read.sample = refuse(words.refused.sampleAlone);

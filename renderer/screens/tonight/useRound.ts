@@ -5,6 +5,7 @@ import type { RoundSetting } from '#shared/contract/rounds.ts';
 import type { PlannedSheet } from '#shared/contract/trips.ts';
 import type { DateOrder, Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
+import { strangeIn } from '#shared/ordinary.ts';
 import { marksFrom } from '#shared/roundMarks.ts';
 import type { RoundColumn, RoundKind } from '#shared/roundSheets.ts';
 import { grouped } from '#shared/grouped.ts';
@@ -15,7 +16,7 @@ import { readCell } from './sheetCell.ts';
 import { columnsShown, filledIn, withCell, type ColumnKey, type Typed } from './sheetColumns.ts';
 import { draftKey, keptQuestion, withoutSent, writeDraft, type SheetDraft } from './sheetDraft.ts';
 import { composeRound, enteredLine, filledRows, placeFaults, remarksOn, writtenOut, type Place, type Remark, type RoundSheet } from './sheetRound.ts';
-import { untilTrouble, workTrouble } from './sheetEntries.ts';
+import { untilTrouble, workCells, workTrouble } from './sheetEntries.ts';
 import type { SheetWide } from './sheetRow.ts';
 import type { SheetSetting } from './sheetSetting.ts';
 import { useDraft, type DraftHere } from './useDraft.ts';
@@ -61,7 +62,7 @@ export interface Round {
   /** Another kind of round, or (null: the standard ones again) other columns of it; kept for this yard and season. */
   choose(kind: RoundKind, columns?: readonly RoundColumn[] | null): Promise<void>;
   /** Enters the round; answers the place that needs the person, if any. */
-  enter(): Promise<Place | 'entered' | null>;
+  enter(): Promise<Place | 'entered' | 'work' | null>;
 }
 
 const noRows: readonly RoundRow[] = [];
@@ -151,7 +152,7 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
     [sendLayout, yard.id, day],
   );
 
-  const submit = async (): Promise<Place | 'entered' | null> => {
+  const submit = async (): Promise<Place | 'entered' | 'work' | null> => {
     // As if the cell the keyboard is in had been left: what is shown, asked about and entered is one and the same.
     change((before) => {
       const typed = writtenOut(before.typed, setting);
@@ -173,14 +174,19 @@ export function useRound(book: OpenBook, yard: YardRow, day: Day, today: Day, ro
     const until = round.rows.some((row) => row.entry === 'treatment') ? untilTrouble(sent.wide, book.dateOrder) : null;
     if (until !== null) return stop(until);
     const work = workTrouble(sent.wide);
-    if (work !== null) return stop(work);
+    if (work !== null) {
+      stop(work);
+      return 'work';
+    }
     if (round.rows.length === 0) return stop(words.before.nothing);
     if (round.rows.length > mostEntries) return stop(words.before.tooMany(round.rows.length));
     const open = remarks.filter((remark) => remark.state === 'question' && !sent.kept.includes(keptQuestion(remark)));
-    if (askedOnce.current !== sent && (open[0] || day > today)) {
+    // As any form asks about the hours, people and miles of a record.
+    const strange = strangeIn(workCells(sent.wide, kind) ?? {}).map(({ sentence }) => sentence);
+    if (askedOnce.current !== sent && (open[0] || strange[0] !== undefined || day > today)) {
       askedOnce.current = sent;
       const ahead = day > today ? words.day.aheadAsked(day, today) : '';
-      return stop([ahead, open[0] ? words.before.questions(open.length) : ''].filter(Boolean).join(' '), open[0] ?? null);
+      return stop([ahead, ...strange, open[0] || strange[0] !== undefined ? words.before.questions(open.length + strange.length) : ''].filter(Boolean).join(' '), open[0] ?? null);
     }
     // What another window has entered or typed meanwhile must not go in a second time.
     if (!draft.unread && !(await draft.agrees())) return stop(words.before.elsewhere);

@@ -98,6 +98,7 @@ export const words = {
     supers: (typed: string, { deep, medium, shallow }: Marks) => `“${typed}” is no count of boxes. Type how many of which: 2${medium}, 1${deep} or 1${shallow}.`,
     weight: (typed: string) => `“${typed}” is no weight. Type it like 45 or 45.5, with lb or kg if it is not the book’s unit.`,
     moisture: (typed: string) => `“${typed}” is no share of water. Type per cent, like 17.5.`,
+    mitesBeyond: (mites: string, bees: string) => `${mites} mites in a sample of ${bees} bees: check whether the two figures changed places.`,
     fullMissing: 'There is no full weight in this row. Type what was weighed, or empty this cell.',
     noTare: 'What did the boxes weigh empty? Type it in this row or for the whole sheet; 0 if honey alone was weighed.',
     tareBeyond: (tare: string, gross: string) => `The empty weight, ${tare}, is more than the full weight, ${gross}. Check whether the two changed places.`,

@@ -155,6 +155,11 @@ function Busy({ status }: { readonly status: Status }) {
     setSeen(null);
     setFile(null);
   };
+  const dropped = async ({ key, name }: { readonly key: string; readonly name: string }) => {
+    const answer = await drop.send({ key });
+    if (answer.ok) say(words.busyDropped(name));
+    else setFault(answer);
+  };
   return (
     <section className="section work-part" aria-labelledby={id}>
       <h2 id={id}>{words.busy}</h2>
@@ -213,7 +218,7 @@ function Busy({ status }: { readonly status: Status }) {
         {status.busy.map((one) => (
           <li key={one.key}>
             {one.person}: {one.name}, {words.busyDays(new Set(one.spans.map(({ day }) => day)).size, one.unread, one.at)}{' '}
-            <button type="button" className="link" disabled={drop.busy} onClick={() => void drop.send({ key: one.key })}>
+            <button type="button" className="link" disabled={drop.busy} onClick={() => void dropped(one)}>
               {words.busyDrop}
               <span className="visually-hidden"> ({one.name})</span>
             </button>

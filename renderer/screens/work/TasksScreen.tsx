@@ -22,6 +22,7 @@ export function TasksScreen() {
   const asked = useRead('work.tasks', {});
   const { book, today } = useBook();
   const settle = useWrite('work.settleTask');
+  const back = useWrite('work.taskBack');
   const { say } = useNotice();
   const [open, setOpen] = useState<OwnTask | 'new' | null>(null);
   const opener = useRef<HTMLButtonElement>(null);
@@ -35,7 +36,13 @@ export function TasksScreen() {
   const repeatName = (rule: string | null) => (rule === null ? words.repeats[''] : rule in words.repeats ? words.repeats[rule as keyof typeof words.repeats] : words.otherRepeat(rule));
   const act = async (task: OwnTask, day: OwnTask['earliest'] | null, how: 'done' | 'struck') => {
     const answer = await settle.send({ key: task.key, day, how });
-    say(answer.ok ? words.settled(task.what) : answer.sentence);
+    if (!answer.ok) return say(answer.sentence);
+    say(day === null ? words.takenAway(task.what) : words.settled(task.what), {
+      takeBack: async () => {
+        const there = await back.send({ task });
+        return there.ok ? words.isBack(task.what) : there.sentence;
+      },
+    });
   };
   /** The time of a task that is asked for next; of a repeating one each is done by itself. */
   const nextOf = ({ key, repeat, earliest }: OwnTask) => (repeat === null ? earliest : (asked.data?.tasks.find((one) => ownTimeOf(one.key)?.task === key)?.earliest ?? null));

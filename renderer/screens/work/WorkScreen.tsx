@@ -17,7 +17,7 @@ import { Page } from '../../parts/Page.tsx';
 import { NoHours, ToHours } from './NoHours.tsx';
 import { patternText } from './patternText.ts';
 import { PlanBoard } from './PlanBoard.tsx';
-import { hoursRefusal, mondayOf, planDays, visitsOn, weekLoadOf, weeksOf } from './planWeeks.ts';
+import { hoursRefusal, mondayOf, planDays, visitsGone, visitsOn, weekLoadOf, weeksOf } from './planWeeks.ts';
 import { Troubles } from './Troubles.tsx';
 import { useWorkPlan, type TakingBack, type WorkPlanHere } from './useWorkPlan.ts';
 import { VisitPanel } from './VisitPanel.tsx';
@@ -39,22 +39,25 @@ export function WorkScreen() {
   const from = today ?? ('2000-01-01' as Day);
   const ahead = useRead('work.days', { from, until: addDays(from, planDays - 1) }, { enabled: today !== undefined });
   const living = book?.yards.some((yard) => yard.living > 0) ?? false;
-  // Without hours there is nothing to plan, and nothing of a plan to keep.
+  // Without a colony and a task there is nothing to plan, and nothing of a plan to keep; nor is there without hours.
+  const bare = !living && looking === null && !running && here.tasks.size === 0 && (plan === null || (plan.outings.length === 0 && plan.home.length === 0));
   const short = !living || looking !== null || running || (plan !== null && plan.outings.length > 0) ? null : hoursLack(ahead.data?.days ?? []);
   // What can be done at home may still have its hours.
   const lack = plan !== null && plan.home.length > 0 ? null : short;
-  const old = here.stale !== null && looking === null;
+  const old = here.stale !== null && looking === null && !bare;
   const loading = here.loading || ahead.loading;
   const unsaid = living && looking === null && hours.data?.own === false;
   const house = patternText(hours.data?.hours.people[0]?.week ?? []);
   const acting = useRef<HTMLButtonElement>(null);
   const pressed = useRef(false);
+  const first = plan === null;
   // A button that cannot be pressed for a while loses the keyboard; it comes back to it, under whatever name.
   useEffect(() => {
-    if (busy || !pressed.current) return;
+    // What is pressed for a first plan is gone before the plan is there.
+    if (busy || !pressed.current || acting.current === null) return;
     pressed.current = false;
-    if (document.activeElement === document.body) acting.current?.focus();
-  }, [busy, running]);
+    if (document.activeElement === document.body || document.activeElement?.tagName === 'H1') acting.current.focus();
+  }, [busy, running, first]);
   const press = (act: () => Promise<unknown>) => {
     pressed.current = true;
     void act();
@@ -80,7 +83,7 @@ export function WorkScreen() {
       </button>
     );
   const action =
-    lack !== null || (plan === null && unsaid) ? (
+    bare ? null : lack !== null || (plan === null && unsaid) ? (
       <ToHours />
     ) : short !== null ? (
       <>
@@ -105,19 +108,21 @@ export function WorkScreen() {
       )}
       {loading || book === undefined || today === undefined ? <p className="soft">{words.loading}</p> : running && plan === null ? <p role="status">{words.running}</p> : null}
       {looking === null ? null : <p className="soft">{plan === null ? words.lookingNone(looking) : words.looking(looking)}</p>}
-      {loading || looking !== null || running || book === undefined || today === undefined ? null : lack !== null ? (
+      {loading || looking !== null || running || book === undefined || today === undefined ? null : bare ? (
+        <Empty sentence={words.empty} action={<First yards={book.yards.length} />} />
+      ) : lack !== null ? (
         <NoHours lack={lack} hours={hours.data?.hours} tasks={here.tasks} yards={book.yards} today={today} action={lack === 'nobody' || plan !== null ? null : planning(words.make)} />
       ) : plan !== null ? null : unsaid ? (
         <Empty sentence={words.unsaid} action={planning(words.makeHouse(house))} />
       ) : (
-        <Empty sentence={words.empty} action={living ? null : <p><Link href="/book">{words.yardsFirst}</Link></p>} />
+        <Empty sentence={words.empty} action={living ? null : <First yards={book.yards.length} />} />
       )}
-      {plan === null || progress === undefined || loading || lack !== null ? null : (
+      {plan === null || progress === undefined || loading || bare || lack !== null ? null : (
         <div className="plan-state" role="status">
           <p className="sentence">{plan.outings.length === 0 ? (plan.troubles.length === 0 ? words.nothing : words.noTrip) : words.summary(plan)}</p>
           <p className="soft">
             {here.isKept && here.kept !== null ? words.kept(here.kept.made) : here.kept === null ? words.notKeptFirst : words.notKept}{' '}
-            {plan.changes === null || here.isKept ? '' : words.changes(plan.changes.same, plan.changes.moved)}
+            {plan.changes === null || here.kept === null || here.isKept ? '' : words.changes(plan.changes.same, plan.changes.moved, visitsGone(plan, here.kept.plan))}
           </p>
           <p className="soft">
             {progress.state === 'none' || looking !== null ? words.gap(plan.gap) : progress.says} {running ? words.seconds(progress.seconds) : ''}{' '}
@@ -143,7 +148,7 @@ export function WorkScreen() {
           ))}
         </div>
       )}
-      {plan === null || loading || lack !== null || book === undefined || today === undefined ? null : <PlanBody key={book.path} here={here} yards={book.yards} today={today} />}
+      {plan === null || loading || bare || lack !== null || book === undefined || today === undefined ? null : <PlanBody key={book.path} here={here} yards={book.yards} today={today} />}
       <MarginContent heading={words.marginPlan}>
         <p>{words.marginPlanText}</p>
         <p>{words.marginWeather}</p>
@@ -153,6 +158,15 @@ export function WorkScreen() {
         <p>{words.caution}</p>
       </MarginContent>
     </Page>
+  );
+}
+
+/** The one next step of a book in which no colony lives. */
+function First({ yards }: { readonly yards: number }) {
+  return (
+    <p>
+      {yards === 0 ? <Link href="/book">{words.yardsFirst}</Link> : <Link href="/colonies">{words.coloniesFirst}</Link>}
+    </p>
   );
 }
 

@@ -6,6 +6,7 @@ import { seasonName } from '#shared/seasons.ts';
 import { gramsPerPound } from '#shared/units.ts';
 import { readMeasure } from '#shared/typedMeasure.ts';
 import { useRead } from '../../desk/useDesk.ts';
+import { Awaited } from '../../parts/Awaited.tsx';
 import { Empty } from '../../parts/Empty.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { dayText, fixed, missing, number } from '../../parts/format.ts';
@@ -157,55 +158,59 @@ function Ahead() {
   const read = readMeasure(typed, { unit: null, own: ['colony', 'colonies'], least: 1, most: 20_000, whole: true, suchAs: '120' });
   const asked = read.ok ? read.value : undefined;
   const wrong = typed.trim() !== '' && asked === undefined;
-  const { data, fault } = useRead('worked.ahead', asked === undefined ? {} : { colonies: asked }, { keep: true });
+  const { data, fault, stale } = useRead('worked.ahead', asked === undefined ? {} : { colonies: asked }, { keep: true });
   if (data === undefined) return <FaultNote fault={fault} />;
   return (
     <section className="section" aria-label={words.ahead(seasonName(data.season))}>
       <h2>{words.ahead(seasonName(data.season))}</h2>
-      {data.months.every(({ need }) => need === null) ? <p className="soft">{words.aheadNone}</p> : <p className="sentence">{words.aheadSays(data.months)}</p>}
-      <p className="soft">
-        {words.aheadLine(data.colonies, data.living)} {data.own ? '' : words.aheadHouse}
-      </p>
+      <Awaited stale={stale}>
+        {data.months.every(({ need }) => need === null) ? <p className="soft">{words.aheadNone}</p> : <p className="sentence">{words.aheadSays(data.months)}</p>}
+        <p className="soft">
+          {words.aheadLine(data.colonies, data.living)} {data.own ? '' : words.aheadHouse}
+        </p>
+      </Awaited>
       <div className="choices">
         <label className="inline-choice">
           {words.colonyCount} <input type="text" inputMode="numeric" size={6} value={typed} placeholder={String(data.living)} aria-invalid={wrong || undefined} onChange={(event) => setTyped(event.target.value)} />
         </label>
         {wrong ? <span className="field-fault">{words.notYet}</span> : null}
       </div>
-      <table className="tight" aria-label={words.ahead(seasonName(data.season))}>
-        <thead>
-          <tr>
-            <th scope="col">{words.month}</th>
-            <th scope="col" className="number">
-              {words.need}
-            </th>
-            <th scope="col" className="number">
-              {words.seasons}
-            </th>
-            <th scope="col" className="number">
-              {words.driving}
-            </th>
-            <th scope="col" className="number">
-              {words.have}
-            </th>
-            <th scope="col">{words.verdict}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {data.months.map((one) => ({ ...one, few: isFew(one), asThen: fitsAsThen(one) })).map(({ month, need, driving, have, fits, few, asThen }) => (
-            <tr key={month}>
-              <th scope="row">
-                {words.monthName(month)} {month.slice(0, 4)}
+      <Awaited stale={stale}>
+        <table className="tight" aria-label={words.ahead(seasonName(data.season))}>
+          <thead>
+            <tr>
+              <th scope="col">{words.month}</th>
+              <th scope="col" className="number">
+                {words.need}
               </th>
-              <td className="number figure-range">{need === null ? missing : `${fixed(need.hours, 0)} ${need.range === null ? '' : words.needRange(...need.range)}`}</td>
-              <td className="number">{need === null ? missing : need.seasons}</td>
-              <td className="number">{need === null ? missing : fixed(driving, 0)}</td>
-              <td className="number">{fixed(have, 0)}</td>
-              <td className={(few ? !asThen : fits === 'short') ? 'needs' : undefined}>{few ? words.fitsAsThen(asThen) : words.fits[fits]}</td>
+              <th scope="col" className="number">
+                {words.seasons}
+              </th>
+              <th scope="col" className="number">
+                {words.driving}
+              </th>
+              <th scope="col" className="number">
+                {words.have}
+              </th>
+              <th scope="col">{words.verdict}</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {data.months.map((one) => ({ ...one, few: isFew(one), asThen: fitsAsThen(one) })).map(({ month, need, driving, have, fits, few, asThen }) => (
+              <tr key={month}>
+                <th scope="row">
+                  {words.monthName(month)} {month.slice(0, 4)}
+                </th>
+                <td className="number figure-range">{need === null ? missing : `${fixed(need.hours, 0)} ${need.range === null ? '' : words.needRange(...need.range)}`}</td>
+                <td className="number">{need === null ? missing : need.seasons}</td>
+                <td className="number">{need === null ? missing : fixed(driving, 0)}</td>
+                <td className="number">{fixed(have, 0)}</td>
+                <td className={(few ? !asThen : fits === 'short') ? 'needs' : undefined}>{few ? words.fitsAsThen(asThen) : words.fits[fits]}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Awaited>
     </section>
   );
 }

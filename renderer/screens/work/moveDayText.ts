@@ -10,12 +10,15 @@ export function shortOf({ room, taken, kept, work, together }: MoveDay): number 
   return work - (room - (together ? taken : kept));
 }
 
+/** The room is what is left with the way there too, so what is planned already may be more. */
+const fillOf = (taken: number, room: number) => (taken < room ? words.dayPart(spell(taken), spell(room)) : words.dayFull(spell(room)));
+
 /** What is said of a day to which a visit can go: how full it is, and whether the visit’s work has room. */
 export function moveDayText(there: MoveDay, nameOf: (yard: YardId) => string): string {
   const { day, room, taken, kept, beside, together, elsewhere, forbidden } = there;
   const names = (yards: readonly YardId[]) => yards.map(nameOf).join(', ');
   const staying = beside.filter((yard) => !elsewhere.includes(yard));
-  const fill = beside.length === 0 ? words.dayFree(spell(room)) : together ? words.dayBeside(names(beside), spell(taken), spell(room)) : staying.length === 0 ? words.dayInstead(names(elsewhere), spell(room)) : words.dayBoth(names(staying), spell(kept), spell(room), names(elsewhere));
+  const fill = beside.length === 0 ? words.dayFree(spell(room)) : together ? words.dayBeside(names(beside), fillOf(taken, room)) : staying.length === 0 ? words.dayInstead(names(elsewhere), spell(room)) : words.dayBoth(names(staying), fillOf(kept, room), names(elsewhere));
   const short = shortOf(there);
   return [`${dayWithWeekday(day)}: ${fill}`, ...(short > 0.5 ? [words.dayShort(spell(short))] : []), ...(forbidden ? [words.dayForbidden] : [])].join('; ');
 }

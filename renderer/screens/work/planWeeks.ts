@@ -37,6 +37,15 @@ export function visitsOn(plan: WorkPlan, day: Day, yard: YardId): BoardVisit[] {
   return plan.outings.filter((outing) => outing.day === day).flatMap((outing) => outing.visits.filter((visit) => visit.yard === yard).map((visit) => ({ visit, outing })));
 }
 
+/** How many visits of the plan that was kept, from the new one's first day on, have none in the new one that stands for them: beyond what goes to the same yard on another day. */
+export function visitsGone(plan: WorkPlan, kept: WorkPlan): number {
+  // Only days that both plans tell of.
+  const until = kept.until < plan.until ? kept.until : plan.until;
+  const byYard = (own: WorkPlan) => Map.groupBy(own.outings.filter(({ day }) => day >= plan.from && day <= until).flatMap(({ visits }) => visits), ({ yard }) => yard);
+  const now = byYard(plan);
+  return [...byYard(kept)].reduce((sum, [yard, visits]) => sum + Math.max(0, visits.length - (now.get(yard)?.length ?? 0)), 0);
+}
+
 /** Minutes worked and there to be worked on a day; null where nobody goes out. */
 export function loadOn(plan: WorkPlan, day: Day): { working: number; room: number; driving: number } | null {
   const own = plan.outings.filter((outing) => outing.day === day);

@@ -92,7 +92,7 @@ export function useWorkPlan(): WorkPlanHere {
     isKept: kept !== null && (found === null || sameVisits(found, kept.plan)),
     kept, stale: (found === null ? plan.data?.stale : plan.data?.foundStale) ?? null, progress: progress.data, running, looking, choices,
     tasks: new Map((tasks.data?.tasks ?? []).map((task) => [task.key, task])),
-    loading: plan.loading || progress.loading,
+    loading: plan.loading || progress.loading || tasks.loading,
     fault: fault ?? plan.fault ?? progress.fault,
     busy: planning || keep.busy || change.busy || takeBack.busy,
     replan: again,

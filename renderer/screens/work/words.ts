@@ -52,6 +52,7 @@ export const words = {
   empty: 'Here will be your plan: each visit with its day, its tasks and the reason for each. It is worked out from the record, the rules and your hours.',
   nothing: 'Nothing is to be done in the next eight weeks, as far as the record and the rules can tell.',
   yardsFirst: 'Write down your yards, and how far they are, first',
+  coloniesFirst: 'Install colonies first',
   toHours: 'Write your hours down',
   toCalendar: 'See which calendars take time',
   lack: {
@@ -78,7 +79,7 @@ export const words = {
     const saved = naive > driving && !troubles.some(({ kind }) => kind === 'left') ? ` Each task on its earliest free day, and each round when due, would be ${spell(naive)} of driving; this is ${spell(driving)}.` : ` ${spell(driving)} of driving.`;
     return `${counted(visits, 'visit', 'visits')} in ${counted(outings.length, 'trip', 'trips')}.${saved}`;
   },
-  changes: (same: number, moved: number) => `Against the plan kept before: ${counted(same, 'visit', 'visits')} as they were, ${moved} otherwise.`,
+  changes: (same: number, moved: number, gone: number) => `Against the plan kept before: ${counted(same, 'visit', 'visits')} as ${same === 1 ? 'it was' : 'they were'}, ${moved} otherwise${gone === 0 ? '' : `, ${gone} no longer planned`}.`,
   noTrip: 'No trip could be planned.',
   looking: (day: Day) => `This is the plan that was kept, seen as of ${dayText(day)}. Go back to today to plan again.`,
   lookingNone: (day: Day) => `No plan that is kept now was made by ${dayText(day)}. Go back to today for the plan from today on.`,
@@ -156,9 +157,11 @@ export const words = {
   move: 'Move this visit',
   nowhereTo: 'No other day of the plan has hours and daylight enough to go there.',
   dayFree: (room: string) => `free, room for ${room} of work`,
-  dayBeside: (names: string, taken: string, room: string) => `with ${names}, ${taken} of ${room} taken`,
+  dayPart: (taken: string, room: string) => `${taken} of ${room} taken`,
+  dayFull: (room: string) => `all of ${room} taken`,
+  dayBeside: (names: string, fill: string) => `with ${names}, ${fill}`,
   dayInstead: (names: string, room: string) => `${names} would go elsewhere, room for ${room}`,
-  dayBoth: (names: string, kept: string, room: string, elsewhere: string) => `with ${names}, ${kept} of ${room} taken; ${elsewhere} would go elsewhere`,
+  dayBoth: (names: string, fill: string, elsewhere: string) => `with ${names}, ${fill}; ${elsewhere} would go elsewhere`,
   dayShort: (short: string) => `${short} too little for this work`,
   dayForbidden: 'ruled out so far',
   noRoomOn: (yard: string, day: Day) => `${dayWithWeekday(day)} has no room for the way to ${yard} and back.`,
