@@ -63,7 +63,8 @@ async function foldedUntil(store: Store, picture: Picture, asOf: Day): Promise<S
     const next = at < 0 ? entries.length : at;
     if (next === done) continue;
     book = await inSlices(foldStockInSlices(entries.slice(done, next), picture, undefined, book));
-    here.kept = [...here.kept, { book, until, passing }];
+    // Somebody who looks at another day may have come to it meanwhile.
+    if (!here.kept.some((base) => base.until === until)) here.kept = [...here.kept, { book, until, passing }];
     done = next;
   }
   const passing = here.kept.filter((base) => base.passing);

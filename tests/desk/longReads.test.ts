@@ -39,6 +39,21 @@ test('what is typed is kept before a long read is worked out, and that read answ
   expect(await desk.ask('needs.list', { yard: null })).toEqual(list);
 });
 
+test('a book that is closed under reads that rest: each answers as it does alone, or that there is no book', async () => {
+  const alone: string[] = [];
+  for (const [name, input] of reads) alone.push(JSON.stringify(await ask(name, input)));
+  await note('so that all is worked out anew');
+  await desk.ask('journal.undo', {});
+  const during = reads.map(([name, input]) => desk.desk.call(name, input));
+  for (let rounds = 0; rounds < 4; rounds += 1) await new Promise(setImmediate);
+  await desk.ask('book.close', {});
+  const answers = await Promise.all(during);
+  expect(answers.flatMap((answer, at) => (answer.ok ? (JSON.stringify(answer.value) === alone[at] ? [] : [reads[at]?.[0]]) : answer.code === 'no-book' ? [] : [answer.sentence]))).toEqual([]);
+  expect(answers.some(({ ok }) => !ok)).toBe(true);
+  await desk.ask('book.demo', { which: 'ossar' });
+  expect(JSON.stringify(await ask('needs.list', { yard: null }))).toBe(alone[0]);
+});
+
 test('what makes the tables anew has the book to itself, though it changes no record', () => {
   expect(hasteOf('book.check')).toBe('write');
 });

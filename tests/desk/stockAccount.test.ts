@@ -39,8 +39,11 @@ async function differing(): Promise<string[]> {
   const { rules, borders } = await book.picture();
   const entries = await standingEntries(book.store);
   const found: string[] = [];
-  for (const asOf of [today, day('2026-10-20'), day('2024-07-01'), day('2025-12-31')]) {
+  const days = [today, day('2026-10-20'), day('2024-07-01'), day('2025-12-31')];
+  const atOnce = await Promise.all([...days, day('2025-08-01')].flatMap((asOf) => [stockBookOf(book, asOf), stockBookOf(book.asOf(asOf), asOf)]));
+  for (const [at, asOf] of days.entries()) {
     const fresh = foldStock(entries.filter((entry) => entry.day <= asOf), { rules, borders });
+    if (atOnce.slice(2 * at, 2 * at + 2).some((account) => textOf(account) !== textOf(fresh))) found.push(`${asOf}, asked for together`);
     if (textOf(await stockBookOf(book, asOf)) !== textOf(fresh)) found.push(asOf);
     if (textOf(await stockBookOf(book.asOf(asOf), asOf)) !== textOf(fresh)) found.push(`${asOf}, looked back at`);
   }
