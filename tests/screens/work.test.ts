@@ -76,8 +76,8 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   await page.getByRole('row', { name: /Mend the fence/ }).getByRole('button', { name: /^Take it away/ }).press('Enter');
   await expect.poll(() => words(notice(page)), soon).toContain('“Mend the fence” is taken away.');
   await undoByNotice(page);
+  await expect.poll(async () => (await desk('work.ownTasks', {})).tasks, soon).toEqual(before);
   await page.getByRole('row', { name: /Mend the fence/ }).waitFor();
-  expect((await desk('work.ownTasks', {})).tasks).toEqual(before);
   expect((await desk('work.ownTasks', {})).tasks).toMatchObject([{ what: 'Mend the fence', earliest: '2026-11-25', latest: '2026-12-05', repeat: null }]);
   await expectAccessible(page);
 

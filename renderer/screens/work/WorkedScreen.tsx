@@ -155,7 +155,7 @@ function estimateText({ estimate }: Pick<WorkedRow, 'estimate'>): string {
 
 function Ahead() {
   const [typed, setTyped] = useState('');
-  const read = readMeasure(typed, { unit: null, own: ['colony', 'colonies'], least: 1, most: 20_000, whole: true, suchAs: '120' });
+  const read = readMeasure(typed, { unit: null, own: ['colony', 'colonies', 'hive', 'hives'], least: 1, most: 20_000, whole: true, suchAs: '120' });
   const asked = read.ok ? read.value : undefined;
   const wrong = typed.trim() !== '' && asked === undefined;
   const { data, fault, stale } = useRead('worked.ahead', asked === undefined ? {} : { colonies: asked }, { keep: true });
@@ -173,7 +173,7 @@ function Ahead() {
         <label className="inline-choice">
           {words.colonyCount} <input type="text" inputMode="numeric" size={6} value={typed} placeholder={String(data.living)} aria-invalid={wrong || undefined} onChange={(event) => setTyped(event.target.value)} />
         </label>
-        {wrong ? <span className="field-fault">{words.notYet}</span> : null}
+        {wrong && !read.ok ? <span className="field-fault">{read.sentence}</span> : null}
       </div>
       <Awaited stale={stale}>
         <table className="tight" aria-label={words.ahead(seasonName(data.season))}>

@@ -62,7 +62,6 @@ export const workedWords = {
   marginEstimateText: 'Visits without hours are reckoned as the mean of those with hours; the range (95 %) tells how far off that can be. Below 5 visits with hours nothing is reckoned.',
   marginAhead: 'The season to come',
   marginAheadText: 'For each month, the hours for each colony alive in that month of past seasons, times the colonies you choose. The range is that of one more such season (95 %). Driving is as it was. Hours there are: the weekly pattern by daylight, less taken days. It says “fits” only if the upper end fits, and “does not fit” only if the lower end does not. One or two seasons cannot tell how far seasons differ, so with those it says only how it was.',
-  notYet: 'Type a whole number of colonies.',
 } as const;
 
 const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
