@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { hoursForPeople } from './workSample.ts';
-import { readHours, readSlot, typedHours } from '#renderer/screens/work/hoursForm.ts';
+import { readHours, readSlot, readTypedHours, typedHours } from '#renderer/screens/work/hoursForm.ts';
 import { mondayOf, moveChoices, spell, weekDays, weeksOf } from '#renderer/screens/work/planWeeks.ts';
 import { freshTask, overBy, pastDay, readTask } from '#renderer/screens/work/taskForm.ts';
 import type { YardId } from '#shared/brands.ts';
@@ -95,4 +95,14 @@ test('minutes may be typed in hours, and degrees with their side of the globe; a
   const at = (latitude: string, longitude: string) => readHours({ ...typedHours(hoursForPeople), latitude, longitude }, 'month-first');
   expect(at('44,5° N', '92 W').hours?.place).toMatchObject({ latitude: 44.5, longitude: -92 });
   expect([at('44.5 W', '92').trouble?.field, at('44.5', '-92 W').trouble?.field, at('44.5 lb', '92').trouble?.field]).toEqual(['latitude', 'longitude', 'latitude']);
+});
+
+test('hours that were typed and not kept are taken up only as they were put away', () => {
+  const typed = typedHours(hoursForPeople);
+  expect(readTypedHours(JSON.stringify(typed))).toEqual(typed);
+  const [first] = typed.people;
+  for (const other of [null, 'hours', [], {}, { ...typed, people: [] }, { ...typed, zone: 1 }, { ...typed, people: [{ ...first, week: [] }] }, { ...typed, people: [{ ...first, week: first!.week.with(0, null as never) }] }, { ...typed, people: [null] }]) {
+    expect(readTypedHours(JSON.stringify(other))).toBeNull();
+  }
+  expect(readTypedHours('{"people":')).toBeNull();
 });

@@ -55,7 +55,19 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   expect(await page.getByRole('textbox', { name: 'Name' }).nth(1).inputValue()).toBe('Sam');
   await page.getByRole('button', { name: 'Take away (Sam)' }).press('Enter');
   expect(await page.locator(':focus').innerText()).toBe('Add a person');
-  await page.getByRole('textbox', { name: 'You, Saturday' }).fill('8-16');
+  // What is typed and not kept is there again, and so is what is kept.
+  const saturday = page.getByRole('textbox', { name: 'You, Saturday' });
+  await saturday.fill('9-11');
+  await page.getByRole('link', { name: 'Own tasks' }).press('Enter');
+  await page.getByRole('button', { name: 'Write down a task' }).press('Enter');
+  await page.getByLabel('What').fill('Sharpen');
+  await page.getByRole('link', { name: 'Hours there are' }).press('Enter');
+  await page.getByText('What you had typed is back; it is not kept yet.').waitFor();
+  expect(await saturday.inputValue()).toBe('9-11');
+  expect((await desk('work.hours', {})).hours.people[0]?.week[5]).toBeNull();
+  await page.getByRole('button', { name: 'Show the hours as they are kept' }).press('Enter');
+  expect(await saturday.inputValue()).toBe('');
+  await saturday.fill('8-16');
   await wednesday.fill('12-16:30');
   await page.getByRole('textbox', { name: 'You, Thursday' }).fill('12-16:30');
   await wednesday.press('Enter');
@@ -65,6 +77,7 @@ test('hours, own tasks, a plan that is moved, pinned and kept, its trip sheet, t
   // A task of one's own.
   await page.getByRole('link', { name: 'Own tasks' }).press('Enter');
   await page.getByRole('button', { name: 'Write down a task' }).press('Enter');
+  await expect.poll(() => page.getByLabel('What').inputValue(), soon).toBe('Sharpen');
   await page.getByLabel('What').fill('Mend the fence');
   await page.getByLabel('Yard').selectOption('Quarry');
   await page.getByLabel('To load').fill('3 fence posts');

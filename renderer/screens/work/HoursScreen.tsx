@@ -10,8 +10,9 @@ import { dayShort } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { useDraft } from '../../parts/useDraft.ts';
 import { Distances } from './Distances.tsx';
-import { mostPeople, noPerson, readHours, typedHours, type TypedHours, type TypedPerson } from './hoursForm.ts';
+import { mostPeople, noPerson, readHours, readTypedHours, typedHours, type TypedHours, type TypedPerson } from './hoursForm.ts';
 import { hoursWords as words } from './hoursWords.ts';
 import { clock } from './planWeeks.ts';
 import { WorkNav } from './WorkNav.tsx';
@@ -67,11 +68,29 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
     justKept.current = false;
   }, [justKept]);
   const [typed, setTyped] = useState<TypedHours>(() => typedHours(hours));
+  const [restored, setRestored] = useState(false);
+  const draft = useDraft('work hours', (body) => {
+    const found = readTypedHours(body);
+    if (found === null) return;
+    setTyped(found);
+    setRestored(true);
+  });
+  const type = (next: TypedHours) => {
+    setTyped(next);
+    draft.keep(JSON.stringify(next));
+  };
+  const asKept = () => {
+    draft.drop();
+    setRestored(false);
+    setTrouble(null);
+    setTyped(typedHours(hours));
+    adder.current?.focus();
+  };
   const [trouble, setTrouble] = useState<{ sentence: string; field: string } | null>(null);
   const [fault, setFault] = useState<Fault | undefined>();
   const person = (at: number, change: Partial<TypedPerson>) => {
     setTrouble(null);
-    setTyped({ ...typed, people: typed.people.map((one, place) => (place === at ? { ...one, ...change } : one)) });
+    type({ ...typed, people: typed.people.map((one, place) => (place === at ? { ...one, ...change } : one)) });
   };
   const named = (name: string) => {
     const field = form.current?.elements.namedItem(name);
@@ -79,12 +98,12 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
   };
   // Typing goes on with whom was added; with whom was dropped the button went, and the keyboard stays beside it.
   const add = () => {
-    flushSync(() => setTyped({ ...typed, people: [...typed.people, noPerson] }));
+    flushSync(() => type({ ...typed, people: [...typed.people, noPerson] }));
     named(`name ${typed.people.length}`);
   };
   const drop = (at: number) => {
     setTrouble(null);
-    flushSync(() => setTyped({ ...typed, people: typed.people.toSpliced(at, 1) }));
+    flushSync(() => type({ ...typed, people: typed.people.toSpliced(at, 1) }));
     adder.current?.focus();
   };
   const keep = async (event: FormEvent) => {
@@ -99,7 +118,11 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
     }
     justKept.current = true;
     const answer = await send(read.hours);
-    if (answer.ok) return say(read.hours.people.some(({ week, exceptions }) => [...week, ...exceptions.map(({ slot }) => slot)].some((slot) => slot !== null)) ? words.kept : words.keptNone);
+    if (answer.ok) {
+      draft.drop();
+      setRestored(false);
+      return say(read.hours.people.some(({ week, exceptions }) => [...week, ...exceptions.map(({ slot }) => slot)].some((slot) => slot !== null)) ? words.kept : words.keptNone);
+    }
     justKept.current = false;
     setFault(answer);
   };
@@ -107,6 +130,14 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
   return (
     <form ref={form} onSubmit={(event) => void keep(event)} noValidate className="section work-part">
       <h2>{words.people}</h2>
+      {restored ? (
+        <p role="status">
+          {words.restored}{' '}
+          <button type="button" className="link" onClick={asKept}>
+            {words.asKept}
+          </button>
+        </p>
+      ) : null}
       <p className="soft">{words.help}</p>
       <table className="hours-grid tight" aria-label={words.people}>
         <thead>
@@ -162,7 +193,7 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
         {(['latitude', 'longitude', 'zone'] as const).map((part) => (
           <div className="field" key={part}>
             <label htmlFor={`${id}${part}`}>{words[part]}</label>
-            <input type="text" id={`${id}${part}`} value={typed[part]} onChange={(event) => { setTrouble(null); setTyped({ ...typed, [part]: event.target.value }); }} {...invalid(part)} />
+            <input type="text" id={`${id}${part}`} value={typed[part]} onChange={(event) => { setTrouble(null); type({ ...typed, [part]: event.target.value }); }} {...invalid(part)} />
           </div>
         ))}
       </div>

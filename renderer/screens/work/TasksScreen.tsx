@@ -11,6 +11,8 @@ import { dayText, number } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
 import { Page } from '../../parts/Page.tsx';
+import { restoredParts } from '../../parts/restoredParts.ts';
+import { useDraft } from '../../parts/useDraft.ts';
 import { hoursWords as words } from './hoursWords.ts';
 import { freshTask, overBy, pastDay, readTask, typedTask, type TaskPart, type TypedTask } from './taskForm.ts';
 import { WorkNav } from './WorkNav.tsx';
@@ -130,11 +132,14 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
     if (first instanceof HTMLElement) first.focus();
   }, []);
   const [typed, setTyped] = useState<TypedTask>(() => (task === null ? freshTask(today ?? '') : typedTask(task)));
+  const draft = useDraft(`own task ${task?.key ?? 'new'}`, (body) => setTyped((before) => restoredParts(body, before)));
   const [trouble, setTrouble] = useState<{ part: TaskPart; sentence: string } | null>(null);
   const [fault, setFault] = useState<Fault | undefined>();
   const change = (part: TaskPart, value: string) => {
     setTrouble(null);
-    setTyped({ ...typed, [part]: value });
+    const next = { ...typed, [part]: value };
+    setTyped(next);
+    draft.keep(JSON.stringify(next));
   };
   const keep = async (event: FormEvent) => {
     event.preventDefault();
@@ -149,6 +154,7 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
     }
     const answer = await send({ key: task?.key ?? null, task: read.task });
     if (!answer.ok) return setFault(answer);
+    draft.drop();
     const { what, latest, repeat } = answer.value.task;
     say(repeat === null && today !== undefined && latest < today ? words.taskKeptPast(what, latest) : words.taskKept(what));
     onDone();

@@ -37,6 +37,26 @@ export function typedHours({ people, place }: WorkHours): TypedHours {
   };
 }
 
+/** What was typed and not kept, as it was put away; null where it is none. */
+export function readTypedHours(body: string): TypedHours | null {
+  let found: unknown;
+  try {
+    found = JSON.parse(body);
+  } catch {
+    return null;
+  }
+  if (typeof found !== 'object' || found === null) return null;
+  const { people, latitude, longitude, zone } = found as Partial<Record<keyof TypedHours, unknown>>;
+  if (!Array.isArray(people) || people.length === 0 || !people.every(isTypedPerson)) return null;
+  return typeof latitude === 'string' && typeof longitude === 'string' && typeof zone === 'string' ? { people, latitude, longitude, zone } : null;
+}
+
+function isTypedPerson(found: unknown): found is TypedPerson {
+  if (typeof found !== 'object' || found === null) return false;
+  const { name, alone, week, exceptions } = found as Partial<Record<keyof TypedPerson, unknown>>;
+  return typeof name === 'string' && typeof alone === 'boolean' && typeof exceptions === 'string' && Array.isArray(week) && week.length === noPerson.week.length && week.every((slot) => typeof slot === 'string');
+}
+
 /** `18`, `17:30`: as somebody would type it, short enough for a narrow field. */
 function short(minutes: number): string {
   return minutes % 60 === 0 ? String(minutes / 60) : clock(minutes);

@@ -23,6 +23,8 @@ export const hoursWords = {
   zone: 'Time zone',
   keep: 'Keep these hours',
   kept: 'The hours are kept; the next plan goes by them.',
+  restored: 'What you had typed is back; it is not kept yet.',
+  asKept: 'Show the hours as they are kept',
   keptNone: 'That is kept: nobody has any hours, so nothing can be planned until there are some.',
   noName: 'A person needs a name.',
   longName: (name: string, most: number) => `“${name}” is longer than the ${most} letters that a name has room for.`,

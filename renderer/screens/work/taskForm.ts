@@ -6,7 +6,7 @@ import type { YardId } from '#shared/brands.ts';
 import { hoursWords as words } from './hoursWords.ts';
 
 /** A task of one's own as typed. */
-export interface TypedTask {
+export type TypedTask = {
   readonly what: string;
   readonly yard: string;
   readonly earliest: string;
@@ -17,7 +17,7 @@ export interface TypedTask {
   readonly bring: string;
   readonly repeat: string;
   readonly note: string;
-}
+};
 export type TaskPart = keyof TypedTask;
 
 export function freshTask(today: string): TypedTask {
