@@ -177,7 +177,7 @@ async function lotOnce(): Promise<void> {
 async function workOnce(): Promise<void> {
   await during('Work, a plan made', async () => {
     await openAt('/work');
-    await page.getByRole('button', { name: /^(Plan the work|Plan again)$/ }).first().click(patience);
+    await page.getByRole('button', { name: /^(Plan the work|Plan again|Plan by the program’s own hours.*)$/ }).first().click(patience);
     await page.locator('.board').first().waitFor(patience);
     const shown = performance.now();
     await page.waitForFunction(() => document.querySelector('.plan-state') !== null, undefined, patience);
