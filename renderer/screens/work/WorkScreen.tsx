@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useDeferredValue, useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { YardRow } from '#shared/contract/book.ts';
 import type { PlanChoice } from '#shared/contract/work.ts';
@@ -181,6 +181,8 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
   const hours = useRead('work.days', { from: weeks[0] ?? today, until: addDays(weeks.at(-1) ?? today, 6) });
   const hoursOf = new Map((hours.data?.days ?? []).map((one) => [one.day, one]));
   const [view, setView] = useState<View>('board');
+  // Hundreds of yards are drawn in slices; the choice itself stands at once.
+  const drawn = useDeferredValue(view);
   const [monday, setMonday] = useState<Day | null>(null);
   const [opened, setOpened] = useState<{ yard: YardRow; day: Day } | null>(null);
   const gone = plan !== null && opened !== null && visitsOn(plan, opened.day, opened.yard.id).length === 0;
@@ -250,12 +252,12 @@ function PlanBody({ here, yards: all, today }: { readonly here: WorkPlanHere; re
           </span>
         )}
       </div>
-      {view === 'board' ? (
+      {drawn === 'board' ? (
         <>
           <PlanBoard plan={plan} yards={yards} tasks={tasks} hours={hoursOf} today={today} monday={shown} busy={busy} refusal={refusal} opened={opened === null ? null : { yard: opened.yard.id, day: opened.day }} onMonday={setMonday} onOpen={onOpen} onMove={(yard, from, to) => void move(yard, from, to)} />
           <p className="soft small">{words.boardHelp}</p>
         </>
-      ) : view === 'week' ? (
+      ) : drawn === 'week' ? (
         <WeekView plan={plan} yards={all} monday={shown} onOpen={onOpen} />
       ) : (
         <MonthView plan={plan} yards={all} hours={hoursOf} today={today} onWeek={(one) => { setMonday(one); setView('board'); }} />
