@@ -1,7 +1,15 @@
+import type { Kind } from './entryForms.ts';
 import { number } from './figures.ts';
 
 /** The parts of a hive by their trade names, in the order in which they are named. */
 export const hiveParts = ['deep box', 'deep frame', 'medium super', 'medium frame', 'shallow super', 'shallow frame', 'bottom board', 'entrance reducer', 'inner cover', 'outer cover', 'stand', 'feeder', 'queen excluder'] as const;
+
+/** Kinds of entries whose items the account of the shed or the budget goes by. */
+export const itemKinds = ['stock', 'purchase'] as const satisfies readonly Kind[];
+
+export function namesItem(kind: string | null | undefined): boolean {
+  return (itemKinds as readonly unknown[]).includes(kind);
+}
 
 /** "10 deep boxes", "1 deep box", "3 medium supers, 8-frame", "2 deep boxes with combs", "1,204 stands". */
 export function countedItems(count: number, item: string): string {

@@ -1,5 +1,6 @@
 import { fields, type Cells, type Column } from './entryForms.ts';
 import { hold, number } from './figures.ts';
+import { gramsPerPound } from './units.ts';
 
 /**
  * Borders of the ordinary: beyond them a form asks, it does not refuse (common practice, no source).
@@ -26,7 +27,7 @@ export interface Strange {
   readonly sentence: string;
 }
 
-const pounds = (amount: number, unit: string | undefined) => (unit === 'kg' ? amount / 0.45359237 : amount);
+const pounds = (amount: number, unit: string | undefined) => (unit === 'kg' ? (amount * 1000) / gramsPerPound : amount);
 
 /** What is possible in a row of the exchange form and out of the ordinary, each with a sentence. Cells that are no plain numbers are left to the desk. */
 export function strangeIn(row: Cells): Strange[] {

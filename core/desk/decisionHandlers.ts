@@ -17,6 +17,7 @@ import { nextKey, offerPaper, planPaper, readOffers, readPlans, readViews, viewP
 import type { Book } from './openBook.ts';
 import { placedIn } from './placedPapers.ts';
 import { stockBookOf } from './stockAccount.ts';
+import { standing } from './standing.ts';
 
 type Names =
   | 'offers.list' | 'offers.keep' | 'offers.drop' | 'order.decide' | 'order.curves' | 'order.compare'
@@ -91,7 +92,7 @@ async function decide(question: DecisionQuestion, context: DeskContext) {
 
 async function paidEntries(book: Book) {
   const entries = await book.store.entries({ kinds: ['install', 'requeen', 'purchase'] });
-  return entries.filter(({ struck }) => struck === null).map(({ entry }) => entry);
+  return standing(entries);
 }
 
 async function paidOf(book: Book) {

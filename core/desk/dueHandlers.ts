@@ -4,7 +4,6 @@ import { FaultError, refuse } from '#shared/faults.ts';
 import { colonyDues, dueRules } from '#core/attention/colonyDues.ts';
 import type { DueRecord } from '#core/attention/dueRule.ts';
 import { yardDues } from '#core/attention/yardDues.ts';
-import type { EntryQuery } from '#core/book/store.ts';
 import { aliveOn, type ColonyState } from '#core/journal/colonyState.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { rulesOf, type Entry } from '#core/journal/kinds.ts';
@@ -14,6 +13,7 @@ import { numberRule, type RuleValues } from '#core/rules/houseRules.ts';
 import type { Handlers } from './desk.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
+import { standingIn } from './standing.ts';
 
 export const dueHandlers: Handlers<'colony.due' | 'yard.due'> = {
   'colony.due': async ({ id }, context) => {
@@ -56,12 +56,11 @@ export async function recordsOf({ store }: Book, { names, borders }: Picture, st
  */
 export async function openRecordsOf({ store }: Book, { names, rules, borders }: Picture, states: readonly ColonyState[], today: Day): Promise<DueRecord[]> {
   const since = addDays(today, -longestOpen(rules));
-  const standing = async (query: EntryQuery) => (await store.entries(query)).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
   // A treatment counts from its last day, which may be long after its first.
-  const late = (await standing({ kinds: ['treatment'], until: addDays(since, -1) })).filter((entry) => entry.kind === 'treatment' && entry.body.endDate !== undefined && entry.body.endDate >= since);
+  const late = (await standingIn(store, { kinds: ['treatment'], until: addDays(since, -1) })).filter((entry) => entry.kind === 'treatment' && entry.body.endDate !== undefined && entry.body.endDate >= since);
   const own = new Map(states.map(({ id }): [ColonyId, Entry[]] => [id, []]));
   const whole = new Map<YardId, Entry[]>();
-  for (const entry of [...late, ...(await standing({ from: since }))]) {
+  for (const entry of [...late, ...(await standingIn(store, { from: since }))]) {
     for (const { colony } of rulesOf(entry.kind).touches(entry.body)) own.get(colony)?.push(entry);
     if (entry.kind === 'treatment' && entry.body.colony === undefined && entry.body.yard !== undefined) whole.set(entry.body.yard, [...(whole.get(entry.body.yard) ?? []), entry]);
   }

@@ -5,6 +5,7 @@ import type { DeskContext } from './desk.ts';
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
+import { standingIn } from './standing.ts';
 
 /** The parts of the season-end review of the open book, as of its day; what several of them need is worked out once. */
 export async function lossAnswersOf(context: DeskContext): Promise<LossAnswers> {
@@ -23,5 +24,5 @@ export async function lossAnswersIn(book: Book, today: Day): Promise<LossAnswers
 
 /** Treatments of whole yards, read once for a state of the book. */
 async function treatmentsOf(book: Book, picture: Picture): Promise<readonly YardTreatment[]> {
-  return keptFor(picture, 'yard treatments', async () => yardTreatmentsOf((await book.store.entries({ kinds: ['treatment'] })).filter(({ struck }) => struck === null).map(({ entry }) => entry)));
+  return keptFor(picture, 'yard treatments', async () => yardTreatmentsOf(await standingIn(book.store, { kinds: ['treatment'] })));
 }

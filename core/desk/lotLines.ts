@@ -16,6 +16,7 @@ import { judgeWater, type WaterPlace } from '#core/honey/waterLimits.ts';
 import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
+import { standing } from './standing.ts';
 
 export function harvestLine(harvest: HarvestFact, { names }: Picture, via: string | null = null): HarvestLine {
   const { entry, day, yard, colony, gross, tare, net, moisture } = harvest;
@@ -55,9 +56,9 @@ export interface Treated {
 export async function treatedIn(book: Book, picture: Picture): Promise<Treated> {
   return keptFor(picture, 'treatments behind honey', async () => {
     const stored = await book.store.entries({ kinds: ['treatment', 'supers off'] });
-    const standing = stored.flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
-    const off = standing.flatMap((entry) => (entry.kind === 'supers off' ? [{ entry: entry.id, day: entry.day, colony: entry.body.colony }] : []));
-    return { facts: treatmentFacts(standing), coloniesOf: harvestColonies(picture.states, supersOffBy(off, picture.byId)) };
+    const entries = standing(stored);
+    const off = entries.flatMap((entry) => (entry.kind === 'supers off' ? [{ entry: entry.id, day: entry.day, colony: entry.body.colony }] : []));
+    return { facts: treatmentFacts(entries), coloniesOf: harvestColonies(picture.states, supersOffBy(off, picture.byId)) };
   });
 }
 

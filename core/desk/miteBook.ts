@@ -8,6 +8,7 @@ import { keptFor } from './keptFor.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
 import { breathe } from './turns.ts';
+import { standing } from './standing.ts';
 
 /** Every treatment begun by the day, with what became of the mites, worked out once for as long as the book does not change. */
 export interface MiteBook {
@@ -20,7 +21,7 @@ export interface MiteBook {
 export async function miteBookOf(book: Book, picture: Picture, today: Day): Promise<MiteBook> {
   return keptFor(picture, `mites ${today}`, async () => {
     const stored = await book.store.entries({ kinds: ['treatment', 'supers on', 'supers off'], until: today });
-    const entries = stored.flatMap(({ entry, struck }) => (struck === null ? [entry] : [])).toSorted(byOrder);
+    const entries = standing(stored).toSorted(byOrder);
     const steps = new Map<ColonyId, { day: Day; on: number }[]>();
     for (const entry of entries) {
       if (entry.kind !== 'supers on' && entry.kind !== 'supers off') continue;

@@ -1,5 +1,6 @@
 import type { NearItem, NewItem } from '#shared/contract/nearItems.ts';
 import type { Cells } from '#shared/entryForms.ts';
+import { itemKinds, namesItem } from '#shared/itemWords.ts';
 import type { Store } from '#core/book/store.ts';
 import type { CsvRow } from '#core/exchange/readCsv.ts';
 import { headOf, nearItems, nearSentence, withHead } from '#core/stock/nearItems.ts';
@@ -19,7 +20,7 @@ export async function nearItemIn(book: Book, typed: string): Promise<NearItem | 
 
 /** Items that the standing rows of stock and purchases name. */
 export async function knownItems(store: Store): Promise<Set<string>> {
-  const rows = await store.entries({ kinds: ['stock', 'purchase'] });
+  const rows = await store.entries({ kinds: itemKinds });
   return new Set(rows.flatMap(({ entry, struck }) => (struck === null && (entry.kind === 'stock' || entry.kind === 'purchase') ? [headOf(entry.body.item)] : [])));
 }
 
@@ -29,8 +30,7 @@ function nearItem(typed: string, known: ReadonlySet<string>): NearItem | null {
 }
 
 function itemOfRow({ entry, item }: Cells): string | null {
-  const kind = entry?.trim().toLowerCase();
-  return (kind === 'stock' || kind === 'purchase') && item !== undefined && item.trim() !== '' ? item : null;
+  return namesItem(entry?.trim().toLowerCase()) && item !== undefined && item.trim() !== '' ? item : null;
 }
 
 /** The rows with the items that were said to be meant. */

@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import type { EntryId } from '#shared/brands.ts';
 import type { Day } from '#shared/days.ts';
-import type { Kind } from '#shared/entryForms.ts';
 import type { Paper } from '#core/book/store.ts';
+import { byOrder } from '#core/journal/foldColony.ts';
 import { isOrdering, placedOrders } from '#core/order/placedOrders.ts';
 import type { Book } from './openBook.ts';
+import { standingIn } from './standing.ts';
 
 /** Which plan an order came from, by its entry; the order itself is the entry. */
 const placedPaper = 'placed order';
@@ -16,10 +17,10 @@ export function planOfOrder(entry: EntryId, plan: string): Paper {
 
 /** Orders by the standing entries, with the plans that they came from. */
 export async function placedIn({ store }: Book, today: Day) {
-  const read = async (kinds: readonly Kind[]) => (await store.entries({ kinds })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
+  const bought = await standingIn(store, { kinds: ['purchase'] });
   // What may be a delivery is read only where something was ordered: a large book has tens of thousands of queens and hives.
-  if (!(await read(['purchase'])).some(isOrdering)) return [];
-  const entries = await read(['purchase', 'install', 'requeen', 'stock', 'note']);
+  if (!bought.some(isOrdering)) return [];
+  const entries = [...bought, ...(await standingIn(store, { kinds: ['install', 'requeen', 'stock', 'note'] }))].toSorted(byOrder);
   const plans = new Map([...(await store.papers(placedPaper))].map(([key, body]) => [Number(key) as EntryId, placedBody.parse(JSON.parse(body)).plan]));
   return placedOrders(entries, plans, today);
 }

@@ -28,6 +28,7 @@ import { importBytes } from './importFile.ts';
 import { seasonNotes } from './lossFactorHandlers.ts';
 import { massUnitOf } from './openBook.ts';
 import { readPicture, type Picture } from './picture.ts';
+import { standing, standingIn } from './standing.ts';
 
 export interface ReportOptions {
   readonly bytes: Uint8Array;
@@ -124,7 +125,7 @@ export async function reportOfStore(store: Store, options: StoreReportOptions): 
   const { asOf, lastDay: last, imported } = options;
   const picture = await readPicture(store);
   // Seen from an earlier day, what was written down of later ones is not known yet.
-  const states = last !== null && asOf < last ? statesAsOf((await store.entries({ until: asOf })).filter(({ struck }) => struck === null).map(({ entry }) => entry)) : picture.states;
+  const states = last !== null && asOf < last ? statesAsOf(await standingIn(store, { until: asOf })) : picture.states;
   const facts: ReviewFacts = { states, yards: picture.yardList, borders: picture.borders, asOf, today: options.today };
   const seasons = seasonsOf(facts);
   if (options.season !== undefined && !seasons.includes(options.season)) {
@@ -134,7 +135,7 @@ export async function reportOfStore(store: Store, options: StoreReportOptions): 
   const review = lossReview(facts, options.season, 'lost');
   const answers = lossAnswers(await answerFacts(store, facts, picture), keepNew());
   const notes = await seasonNotes(store, review.season);
-  const moved = (await store.entries({ kinds: stockKinds, until: asOf })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+  const moved = await standingIn(store, { kinds: stockKinds, until: asOf });
   const account = foldStock(moved.toSorted(byOrder), picture);
   const plan = orderPlan(
     { target: options.target, confidence: options.confidence, source: options.source ?? 'package', hiveFrames: options.hiveFrames ?? 10, united: 'lost', asOf, today: options.today },
@@ -173,7 +174,7 @@ async function answerFacts(store: Store, facts: ReviewFacts, { rules }: Picture)
   const treatments = await store.entries({ kinds: ['treatment'], until: facts.asOf });
   return {
     ...facts, rules, byId: new Map(facts.states.map((state) => [state.id, state])), massUnit: massUnitOf(await store.settings()),
-    yardTreatments: yardTreatmentsOf(treatments.flatMap(({ entry, struck }) => (struck === null ? [entry] : []))),
+    yardTreatments: yardTreatmentsOf(standing(treatments)),
   };
 }
 

@@ -15,6 +15,7 @@ import { itemName } from '#core/stock/itemName.ts';
 import { budgetLinePaper, chosenLines } from './budgetPapers.ts';
 import type { DeskContext, Handlers } from './desk.ts';
 import type { Picture } from './picture.ts';
+import { standing, standingIn } from './standing.ts';
 
 interface Asked {
   readonly season?: number | undefined;
@@ -81,12 +82,11 @@ async function accountOf({ season: asked, hours, equipment }: Asked, context: De
   const season: Season = asked ?? seasonOf(today, borders);
   const { from, until } = periodDays(season, 'year', borders);
   const last = until <= today ? addDays(until, -1) : today;
-  const standing = async (query: Parameters<typeof book.store.entries>[0]): Promise<Entry[]> => (await book.store.entries(query)).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
   // Equipment bought in earlier seasons is still written off in this one.
   const bought = await book.store.entries({ kinds: ['purchase'], until: last });
-  const purchases = bought.flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+  const purchases = standing(bought);
   const chosen = await chosenLines(book.store, bought);
-  const others = last < from ? [] : await standing({ kinds: ['install', 'requeen', 'sale', 'work', 'harvest'], from, until: last });
+  const others = last < from ? [] : await standingIn(book.store, { kinds: ['install', 'requeen', 'sale', 'work', 'harvest'], from, until: last });
   const money: SeasonMoney = seasonMoney(
     [...purchases, ...others].toSorted(byOrder),
     season,

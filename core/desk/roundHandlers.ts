@@ -7,6 +7,7 @@ import { cuesFor, foundLast } from '#core/lineage/fieldCues.ts';
 import { sheetColonies } from '#core/lineage/sheetColonies.ts';
 import type { Handlers } from './desk.ts';
 import { layoutOf, layoutPaper, marksKey, marksPaper, roundSettingOf, seasonHere, type Layout } from './roundSettingOf.ts';
+import { standingIn } from './standing.ts';
 
 /** Longest time that a split, or a treatment of the whole yard, says something about a colony on the field sheet. */
 const looksBack = 120;
@@ -41,7 +42,7 @@ export const roundHandlers: Handlers<'rounds.setting' | 'rounds.layout' | 'round
     const { states, yardList, stands, rules } = await context.open().picture();
     const yard = yardList.find((one) => one.id === id);
     if (yard === undefined) throw unknownYard();
-    const recent = (await store.entries({ kinds: ['split', 'treatment'], from: addDays(day, -looksBack), until: day })).filter(({ struck }) => struck === null).map(({ entry }) => entry);
+    const recent = await standingIn(store, { kinds: ['split', 'treatment'], from: addDays(day, -looksBack), until: day });
     const here = sheetColonies(states, stands, id, day);
     return {
       yard: { id: yard.id, code: yard.code, name: yard.name },

@@ -10,6 +10,7 @@ import type { Book } from './openBook.ts';
 import { presentOf } from './pastStore.ts';
 import type { Picture } from './picture.ts';
 import { inSlices } from './turns.ts';
+import { standingIn } from './standing.ts';
 
 /*
  * The account of a large operation takes seconds to fold from its beginning, and nearly every write is about the last
@@ -119,7 +120,7 @@ async function touchedSince(store: Store, here: Bases): Promise<Day[] | null> {
 }
 
 async function entriesOf(store: Store, query: EntryQuery): Promise<Entry[]> {
-  const entries = (await store.entries({ ...query, kinds: stockKinds })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+  const entries = await standingIn(store, { ...query, kinds: stockKinds });
   return entries.toSorted(byOrder);
 }
 

@@ -20,6 +20,7 @@ import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
 import { stockBookOf } from './stockAccount.ts';
 import { yardsWithColonies } from './yardsWithColonies.ts';
+import { standingIn } from './standing.ts';
 
 export const storesHandlers: Handlers<'stores.list' | 'stores.winter'> = {
   'stores.list': async (_, context) => {
@@ -97,7 +98,7 @@ async function winterOf(book: Book, picture: Picture, asOf: Day) {
   const began = asOf >= from;
   if (!began) return { asOf, from, feedBy, began, yards: [] };
   const account = await stockBookOf(book, asOf);
-  const entries = (await book.store.entries({ kinds: ['work', 'treatment'], from, until: asOf })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+  const entries = await standingIn(book.store, { kinds: ['work', 'treatment'], from, until: asOf });
   const yards = yardsWithColonies(picture, asOf).map(({ yard, states }) => ({
     id: yard.id, code: yard.code, name: yard.name,
     colonies: states.map((state) => {

@@ -1,6 +1,7 @@
 import { FaultError, refuse } from '#shared/faults.ts';
 import { seasonStrip } from '#core/lineage/seasonStrip.ts';
 import type { Handlers } from './desk.ts';
+import { standing } from './standing.ts';
 
 export const stripHandlers: Handlers<'colony.strip'> = {
   'colony.strip': async ({ id }, context) => {
@@ -11,6 +12,6 @@ export const stripHandlers: Handlers<'colony.strip'> = {
     const today = await book.today(context.options.now().day);
     const own = (await book.store.entriesOf([id])).get(id) ?? [];
     const treatments = await book.store.entries({ kinds: ['treatment'], from: state.start, ...(state.end === null ? {} : { until: state.end }) });
-    return seasonStrip(state, own, treatments.filter(({ struck }) => struck === null).map(({ entry }) => entry), names, borders, today);
+    return seasonStrip(state, own, standing(treatments), names, borders, today);
   },
 };

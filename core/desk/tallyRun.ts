@@ -7,6 +7,7 @@ import { needRules } from '#core/attention/needs/needRules.ts';
 import type { Store } from '#core/book/store.ts';
 import type { Book } from './openBook.ts';
 import type { Picture } from './picture.ts';
+import { standingIn } from './standing.ts';
 
 /**
  * The past seasons gone through in the background, one slice at a time with whatever else is asked for in between. It
@@ -62,7 +63,7 @@ export class TallyRun {
       while (next < this.#until) {
         const evening = addDays(next, weekly - 1) < this.#until ? addDays(next, weekly - 1) : addDays(this.#until, -1);
         if ((await store.position()) !== this.position) return this.#stop();
-        const entries = (await store.entries({ from: next, until: evening })).flatMap(({ entry, struck }) => (struck === null ? [entry] : []));
+        const entries = await standingIn(store, { from: next, until: evening });
         const slices = this.#replay.evening(evening, entries);
         while (slices.next().done !== true) await turn();
         this.#weeks += 1;

@@ -2,15 +2,15 @@ import type { Store } from '#core/book/store.ts';
 import type { Entry } from '#core/journal/kinds.ts';
 import { byOrder } from '#core/journal/foldColony.ts';
 import { wholeYardKinds } from '#core/lineage/yardVisits.ts';
+import { standingIn } from './standing.ts';
 
 /**
  * The standing entries of `wholeYardKinds` that name no colony, and all treatments, in the journal's order. What names a
  * colony is in its state; of harvests alone a large book has a hundred thousand.
  */
 export async function wholeYardEntries(store: Store): Promise<Entry[]> {
-  const found = [
-    ...(await store.entries({ kinds: ['treatment'] })),
-    ...(await store.entries({ kinds: wholeYardKinds.filter((kind) => kind !== 'treatment'), ofNoColony: true })),
-  ];
-  return found.flatMap(({ entry, struck }) => (struck === null ? [entry] : [])).toSorted(byOrder);
+  return [
+    ...(await standingIn(store, { kinds: ['treatment'] })),
+    ...(await standingIn(store, { kinds: wholeYardKinds.filter((kind) => kind !== 'treatment'), ofNoColony: true })),
+  ].toSorted(byOrder);
 }

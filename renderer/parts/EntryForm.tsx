@@ -4,6 +4,7 @@ import { entryForms, fields, kinds, type Cells, type Column, type Kind } from '#
 import type { OpenBook } from '#shared/contract/book.ts';
 import type { Day } from '#shared/days.ts';
 import type { Fault } from '#shared/faults.ts';
+import { namesItem } from '#shared/itemWords.ts';
 import { useRead, useWrite } from '../desk/useDesk.ts';
 import { colonyLabels } from './colonyLabels.ts';
 import { DayField } from './DayField.tsx';
@@ -113,7 +114,7 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
       setRefusals(Object.fromEntries(strange.map(({ column, sentence }) => [column, sentence])));
       return focusOn(strange[0].column);
     }
-    if (namesItems.has(kind) && (await itemQuestion.asks(row.item ?? ''))) return;
+    if (namesItem(kind) && (await itemQuestion.asks(row.item ?? ''))) return;
     const rows = many ? many.map((label) => ({ ...row, colony: label })) : [{ ...row, ...(named?.labels[0] ? { colony: named.labels[0] } : {}) }];
     const answer = await enter.send({ rows });
     if (answer.ok) {
@@ -209,19 +210,14 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
           {entryWords.diseaseCaution}
         </p>
       ) : null}
-      {itemQuestion.found ? (
-        <ItemQuestion
-          found={itemQuestion.found}
-          onUse={(item) => {
-            change('item', item);
-            void send({ ...cells, item });
-          }}
-          onNew={() => {
-            itemQuestion.isNew();
-            void send(cells);
-          }}
-        />
-      ) : null}
+      <ItemQuestion
+        question={itemQuestion}
+        onUse={(item) => {
+          change('item', item);
+          void send({ ...cells, item });
+        }}
+        onNew={() => void send(cells)}
+      />
       <FaultNote fault={fault} />
       <div className="acts">
         <button type="submit" className="main" disabled={enter.busy}>
@@ -235,9 +231,6 @@ export function EntryForm({ book, today, firstKind, colony, given, cautioned = f
     </form>
   );
 }
-
-/** Kinds whose items the shed's account or the budget goes by. */
-const namesItems: ReadonlySet<Kind> = new Set<Kind>(['stock', 'purchase']);
 
 function namesOf(labels: readonly string[]): string {
   const shown = labels.length > 8 ? [...labels.slice(0, 6), '…', labels[labels.length - 1] ?? ''] : labels;

@@ -1,18 +1,25 @@
 import { useEffect, useRef } from 'react';
-import type { NearItem } from '#shared/contract/nearItems.ts';
 import { itemQuestionWords as words } from './itemQuestionWords.ts';
+import type { ItemQuestions } from './useItemQuestion.ts';
 
 interface ItemQuestionProps {
-  readonly found: NearItem;
+  readonly question: ItemQuestions;
   /** The name to write in place of what was typed. */
   onUse(instead: string): void;
+  /** It is a new one, and the form goes on with it. */
   onNew(): void;
 }
 
-/** Asks which item is meant; each answer is a button, so that one key goes on with it. */
-export function ItemQuestion({ found, onUse, onNew }: ItemQuestionProps) {
+/** While there is something to ask: which item is meant; each answer is a button, so that one key goes on with it. */
+export function ItemQuestion({ question, onUse, onNew }: ItemQuestionProps) {
+  const { found } = question;
   const first = useRef<HTMLButtonElement>(null);
   useEffect(() => first.current?.focus(), [found]);
+  if (found === null) return null;
+  const isNew = () => {
+    question.isNew();
+    onNew();
+  };
   return (
     <div className="item-question" role="group" aria-label={found.sentence}>
       <p className="field-fault" role="alert">
@@ -24,7 +31,7 @@ export function ItemQuestion({ found, onUse, onNew }: ItemQuestionProps) {
             {words.use(item)}
           </button>
         ))}
-        <button type="button" onClick={onNew}>
+        <button type="button" onClick={isNew}>
           {words.make(found.item)}
         </button>
       </p>

@@ -2,7 +2,7 @@ import { useRef, useState } from 'react';
 import type { NearItem } from '#shared/contract/nearItems.ts';
 import { desk } from '../desk/deskClient.ts';
 
-interface ItemQuestions {
+export interface ItemQuestions {
   /** What is asked now; null where nothing is. */
   readonly found: NearItem | null;
   /** Asks about an item as typed, once for as long as the form stands; false where it is known or was said to be new. */

@@ -10,6 +10,8 @@ export interface ImportPreviewProps {
   readonly report: ImportReport;
   /** True once it is in the book; what remains is the list to sort out. */
   readonly entered: boolean;
+  /** What was said to be meant by new items so far. */
+  readonly items: Readonly<Record<string, string>>;
   readonly busy: boolean;
   readonly onEnter: () => void;
   /** What is meant by a new item that reads almost like a known one; the preview is made again with it. */
@@ -19,7 +21,7 @@ export interface ImportPreviewProps {
 }
 
 /** What a file holds, counted so that it adds up, before or after it is entered. */
-export function ImportPreview({ report, entered, busy, onMeant, onEnter, onPutAside, onTakenBack }: ImportPreviewProps) {
+export function ImportPreview({ report, entered, items, busy, onMeant, onEnter, onPutAside, onTakenBack }: ImportPreviewProps) {
   return (
     <div className="preview">
       {entered ? null : <h3>{words.found(report.file)}</h3>}
@@ -69,7 +71,7 @@ export function ImportPreview({ report, entered, busy, onMeant, onEnter, onPutAs
           <Kinds report={report} />
         </div>
       )}
-      {entered || report.newItems.length === 0 ? null : <NewItems items={report.newItems} busy={busy} onMeant={onMeant} />}
+      {entered || report.newItems.length === 0 ? null : <NewItems items={report.newItems} said={items} busy={busy} onMeant={onMeant} />}
       <div className="acts">
         {entered ? null : report.entered > 0 ? (
           <button type="button" className="main" disabled={busy || report.newItems.some(({ meant }) => meant === null)} onClick={onEnter}>

@@ -175,6 +175,7 @@ export function ImportRecords() {
           <ImportPreview
             report={report}
             entered={entered}
+            items={items}
             busy={enter.busy}
             onMeant={(item, meant) => void mean(chosen, item, meant)}
             onEnter={() => void send(report, chosen)}

@@ -1,10 +1,12 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import type { NewItem } from '#shared/contract/nearItems.ts';
 import { number } from '../../parts/format.ts';
 import { words } from './words.ts';
 
 interface NewItemsProps {
   readonly items: readonly NewItem[];
+  /** What was said last; it stands at once, while the preview that follows from it is still on its way. */
+  readonly said: Readonly<Record<string, string>>;
   readonly busy: boolean;
   readonly onMeant: (item: string, meant: string) => void;
 }
@@ -12,10 +14,8 @@ interface NewItemsProps {
 const shownLines = 10;
 
 /** New items of a file that read almost like known ones: the person says which are meant, nothing is guessed. */
-export function NewItems({ items, busy, onMeant }: NewItemsProps) {
+export function NewItems({ items, said, busy, onMeant }: NewItemsProps) {
   const id = useId();
-  // The choice stands at once, while the preview that follows from it is still on its way.
-  const [said, setSaid] = useState<Readonly<Record<string, string>>>({});
   return (
     <section aria-labelledby={`${id}-head`}>
       <h4 id={`${id}-head`}>{words.newItems}</h4>
@@ -27,7 +27,7 @@ export function NewItems({ items, busy, onMeant }: NewItemsProps) {
           <div className="ticks">
             {[...nearest.map((one) => one.item), item].map((choice) => (
               <label key={choice}>
-                <input type="radio" name={`${id} ${item}`} checked={(said[item] ?? meant) === choice} disabled={busy} onChange={() => { setSaid({ ...said, [item]: choice }); onMeant(item, choice); }} />
+                <input type="radio" name={`${id} ${item}`} checked={(said[item] ?? meant) === choice} disabled={busy} onChange={() => onMeant(item, choice)} />
                 {choice === item ? words.isNewItem(item) : words.isItem(choice)}
               </label>
             ))}

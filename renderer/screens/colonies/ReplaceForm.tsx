@@ -4,6 +4,7 @@ import type { StoryEntry } from '#shared/contract/journal.ts';
 import type { Day } from '#shared/days.ts';
 import type { Cells, Column, Kind } from '#shared/entryForms.ts';
 import type { Fault } from '#shared/faults.ts';
+import { namesItem } from '#shared/itemWords.ts';
 import type { Strange } from '#shared/ordinary.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { columnsOf, rowOf } from '../../parts/entryColumns.ts';
@@ -85,7 +86,7 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
       form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${odd[0].column}`)}"]`)?.focus();
       return;
     }
-    if ((kind === 'stock' || kind === 'purchase') && row.item !== rowOf(kind, first).item && (await itemQuestion.asks(row.item ?? ''))) return;
+    if (namesItem(kind) && row.item !== rowOf(kind, first).item && (await itemQuestion.asks(row.item ?? ''))) return;
     const answer = await replace.send({ entry: entry.id, cells: row, reason });
     if (!answer.ok) {
       const [first] = refused.keys();
@@ -107,19 +108,14 @@ export function ReplaceForm({ entry, kind, first, book, today, onMended, onLeft 
       {changed && consequence ? (
         <ConsequenceNote consequence={consequence} heading={words.ifReplaced} cellsElsewhere={[...refused.keys()].every((column) => shown.includes(column))} />
       ) : null}
-      {itemQuestion.found ? (
-        <ItemQuestion
-          found={itemQuestion.found}
-          onUse={(item) => {
-            change('item', item);
-            form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-item`)}"]`)?.focus();
-          }}
-          onNew={() => {
-            itemQuestion.isNew();
-            void enterIt();
-          }}
-        />
-      ) : null}
+      <ItemQuestion
+        question={itemQuestion}
+        onUse={(item) => {
+          change('item', item);
+          form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-item`)}"]`)?.focus();
+        }}
+        onNew={() => void enterIt()}
+      />
       <FaultNote fault={changed ? unknown : undefined} />
       <div className="one-field">
         <ReasonField id={`${id}-reason`} label={words.replaceWhy} value={reason} lacking={lacking} onChange={setReason} />

@@ -125,19 +125,14 @@ export function OfferForm({ offer, onDone }: { readonly offer: ListedOffer | nul
           </label>
         </p>
       ) : null}
-      {itemQuestion.found ? (
-        <ItemQuestion
-          found={itemQuestion.found}
-          onUse={(item) => {
-            change('item', item);
-            void keep({ ...typed, item });
-          }}
-          onNew={() => {
-            itemQuestion.isNew();
-            void keep(typed);
-          }}
-        />
-      ) : null}
+      <ItemQuestion
+        question={itemQuestion}
+        onUse={(item) => {
+          change('item', item);
+          void keep({ ...typed, item });
+        }}
+        onNew={() => void keep(typed)}
+      />
       <FaultNote fault={fault} />
       <div className="acts">
         <button type="submit" disabled={busy}>

@@ -163,7 +163,7 @@ function SheetPage({ file }: { readonly file: SheetFile }) {
             {bookWords.again}
           </button>
         ) : null}
-        {report ? <ImportPreview report={report} entered={entered} busy={enter.busy} onMeant={(item, meant) => void mean(item, meant)} onEnter={() => void send(report)} onPutAside={putAside} onTakenBack={clear} /> : null}
+        {report ? <ImportPreview report={report} entered={entered} items={items} busy={enter.busy} onMeant={(item, meant) => void mean(item, meant)} onEnter={() => void send(report)} onPutAside={putAside} onTakenBack={clear} /> : null}
       </section>
       <MarginContent heading={words.marginHow}>
         <p>{words.marginHowText}</p>

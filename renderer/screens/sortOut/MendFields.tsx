@@ -1,6 +1,7 @@
 import { useDeferredValue, useEffect, useId, useRef, useState, type FormEvent, type KeyboardEvent } from 'react';
 import { columns, entryForms, fields, kinds, type Cells, type Column, type Kind } from '#shared/entryForms.ts';
 import type { Fault } from '#shared/faults.ts';
+import { namesItem } from '#shared/itemWords.ts';
 import type { Strange } from '#shared/ordinary.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { columnsOf } from '../../parts/entryColumns.ts';
@@ -78,7 +79,7 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
       form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-${odd[0].column}`)}"]`)?.focus();
       return;
     }
-    if ((kind === 'stock' || kind === 'purchase') && (await itemQuestion.asks(sent.item ?? ''))) return;
+    if (namesItem(kind) && (await itemQuestion.asks(sent.item ?? ''))) return;
     const answer = await enter.send({ key: row.key, cells: sent });
     if (!answer.ok) return setFault(answer);
     say(answer.value.sentence, { undoGesture: answer.value.gesture });
@@ -141,19 +142,14 @@ export function MendFields({ row, book, today, onLeave, onDone, kept }: MendProp
             </p>
           )}
         </div>
-        {itemQuestion.found ? (
-          <ItemQuestion
-            found={itemQuestion.found}
-            onUse={(item) => {
-              change('item', item);
-              form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-item`)}"]`)?.focus();
-            }}
-            onNew={() => {
-              itemQuestion.isNew();
-              void enterIt();
-            }}
-          />
-        ) : null}
+        <ItemQuestion
+          question={itemQuestion}
+          onUse={(item) => {
+            change('item', item);
+            form.current?.querySelector<HTMLElement>(`[name="${CSS.escape(`${id}-item`)}"]`)?.focus();
+          }}
+          onNew={() => void enterIt()}
+        />
         <FaultNote fault={unread ?? fault} />
         <div className="acts">
           <button type="submit" className="main" disabled={!stands || enter.busy}>

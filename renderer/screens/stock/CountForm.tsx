@@ -108,20 +108,15 @@ export function CountForm({ items }: { readonly items: readonly string[] }) {
       <p className={ready && found ? 'said' : 'soft'} role="status">
         {question.found !== null ? null : ready && found && odd === undefined ? found.sentence : words.countHint}
       </p>
-      {question.found ? (
-        <ItemQuestion
-          found={question.found}
-          onUse={(instead) => {
-            question.drop();
-            setItem(instead);
-            void enter(instead);
-          }}
-          onNew={() => {
-            question.isNew();
-            void enter(item);
-          }}
-        />
-      ) : null}
+      <ItemQuestion
+        question={question}
+        onUse={(instead) => {
+          question.drop();
+          setItem(instead);
+          void enter(instead);
+        }}
+        onNew={() => void enter(item)}
+      />
       <FaultNote fault={odd === undefined ? (fault ?? (ready ? unknown : undefined)) : undefined} />
       <div className="acts">
         <button type="submit" disabled={busy}>

@@ -10,12 +10,13 @@ import { DayField } from '../../parts/DayField.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
 import { ItemQuestion } from '../../parts/ItemQuestion.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
+import { restoredParts } from '../../parts/restoredParts.ts';
 import { useDayAhead } from '../../parts/useDayAhead.ts';
 import { useDraft } from '../../parts/useDraft.ts';
 import { useItemQuestion } from '../../parts/useItemQuestion.ts';
 import { words } from './words.ts';
 
-interface Typed {
+type Typed = {
   readonly item: string;
   readonly quantity: string;
   readonly from: string;
@@ -23,7 +24,7 @@ interface Typed {
   /** As typed; '' is today. */
   readonly day: string;
   readonly note: string;
-}
+};
 type Part = keyof Typed;
 type Faults = Partial<Record<Part, string>>;
 
@@ -41,7 +42,7 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
   const [faults, setFaults] = useState<Faults>({});
   const [fault, setFault] = useState<Fault | undefined>(undefined);
   const form = useRef<HTMLFormElement>(null);
-  const draft = useDraft('stock movement', (body) => setTyped(readDraft(body)));
+  const draft = useDraft('stock movement', (body) => setTyped(restoredParts(body, blank)));
   const id = useId();
 
   useOffer('enter a movement', () => focus(form.current, 'item'));
@@ -106,20 +107,15 @@ export function MovementForm({ items, places }: { readonly items: readonly strin
         {today && <DayField label={words.day} name="day" value={typed.day === '' ? today : typed.day} today={today} order={order} fault={faults.day ?? null} onChange={change('day')} />}
         <Field label={words.note} {...field('note')} wide />
       </div>
-      {question.found ? (
-        <ItemQuestion
-          found={question.found}
-          onUse={(item) => {
-            question.drop();
-            change('item')(item);
-            void enter({ ...typed, item });
-          }}
-          onNew={() => {
-            question.isNew();
-            void enter(typed);
-          }}
-        />
-      ) : null}
+      <ItemQuestion
+        question={question}
+        onUse={(item) => {
+          question.drop();
+          change('item')(item);
+          void enter({ ...typed, item });
+        }}
+        onNew={() => void enter(typed)}
+      />
       <FaultNote fault={fault} />
       <div className="acts">
         <button type="submit" disabled={busy || today === undefined}>
@@ -181,17 +177,6 @@ function Field({ id, part, label, value, fault, onChange, list, options, numeric
 }
 
 /** What was typed and not entered the last time; whatever cannot be read of it is left blank. */
-function readDraft(body: string): Typed {
-  let found: unknown;
-  try {
-    found = JSON.parse(body);
-  } catch {
-    return blank;
-  }
-  if (typeof found !== 'object' || found === null) return blank;
-  const kept = Object.entries(found).filter(([part, value]) => part in blank && typeof value === 'string');
-  return { ...blank, ...Object.fromEntries(kept) };
-}
 
 /** What is missing from a movement before it is sent; the desk judges everything else. */
 function readMovement(typed: Typed): Faults {

@@ -6,6 +6,7 @@ import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { focusPart } from '../../parts/focusPart.ts';
 import { dayShort } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
@@ -92,14 +93,10 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
     setTrouble(null);
     type({ ...typed, people: typed.people.map((one, place) => (place === at ? { ...one, ...change } : one)) });
   };
-  const named = (name: string) => {
-    const field = form.current?.elements.namedItem(name);
-    if (field instanceof HTMLElement) field.focus();
-  };
   // Typing goes on with whom was added; with whom was dropped the button went, and the keyboard stays beside it.
   const add = () => {
     flushSync(() => type({ ...typed, people: [...typed.people, noPerson] }));
-    named(`name ${typed.people.length}`);
+    focusPart(form.current, `name ${typed.people.length}`);
   };
   const drop = (at: number) => {
     setTrouble(null);
@@ -113,7 +110,7 @@ function HoursForm({ hours, justKept }: { readonly hours: OutputOf<'work.hours'>
     setTrouble(read.trouble);
     setFault(undefined);
     if (read.trouble !== null) {
-      named(read.trouble.field);
+      focusPart(form.current, read.trouble.field);
       return;
     }
     justKept.current = true;

@@ -7,6 +7,7 @@ import { useBook } from '../../desk/useBook.ts';
 import { useRead, useWrite } from '../../desk/useDesk.ts';
 import { Entering } from '../../parts/Entering.tsx';
 import { FaultNote } from '../../parts/FaultNote.tsx';
+import { focusPart } from '../../parts/focusPart.ts';
 import { dayText, number } from '../../parts/format.ts';
 import { MarginContent } from '../../parts/Margin.tsx';
 import { useNotice } from '../../parts/Notice.tsx';
@@ -127,10 +128,7 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
   const { send, busy } = useWrite('work.setTask');
   const { say } = useNotice();
   const form = useRef<HTMLFormElement>(null);
-  useEffect(() => {
-    const first = form.current?.elements.namedItem('what');
-    if (first instanceof HTMLElement) first.focus();
-  }, []);
+  useEffect(() => focusPart(form.current, 'what'), []);
   const [typed, setTyped] = useState<TypedTask>(() => (task === null ? freshTask(today ?? '') : typedTask(task)));
   const draft = useDraft(`own task ${task?.key ?? 'new'}`, (body) => setTyped((before) => restoredParts(body, before)));
   const [trouble, setTrouble] = useState<{ part: TaskPart; sentence: string } | null>(null);
@@ -148,8 +146,7 @@ function TaskForm({ task, onDone }: { readonly task: OwnTask | null; onDone(): v
     setTrouble(read.trouble);
     setFault(undefined);
     if (read.trouble !== null) {
-      const field = form.current?.elements.namedItem(read.trouble.part);
-      if (field instanceof HTMLElement) field.focus();
+      focusPart(form.current, read.trouble.part);
       return;
     }
     const answer = await send({ key: task?.key ?? null, task: read.task });

@@ -3,6 +3,7 @@ import { dayFromTyped, type DateOrder } from '#shared/days.ts';
 import { typedFigure } from '#shared/typedMeasure.ts';
 import { readSpan } from '#shared/typedSpan.ts';
 import { dayText } from '../../parts/format.ts';
+import { parsedDraft } from '../../parts/restoredParts.ts';
 import { hoursWords as words } from './hoursWords.ts';
 import { clock } from './planWeeks.ts';
 
@@ -39,14 +40,7 @@ export function typedHours({ people, place }: WorkHours): TypedHours {
 
 /** What was typed and not kept, as it was put away; null where it is none. */
 export function readTypedHours(body: string): TypedHours | null {
-  let found: unknown;
-  try {
-    found = JSON.parse(body);
-  } catch {
-    return null;
-  }
-  if (typeof found !== 'object' || found === null) return null;
-  const { people, latitude, longitude, zone } = found as Partial<Record<keyof TypedHours, unknown>>;
+  const { people, latitude, longitude, zone } = parsedDraft(body) ?? {};
   if (!Array.isArray(people) || people.length === 0 || !people.every(isTypedPerson)) return null;
   return typeof latitude === 'string' && typeof longitude === 'string' && typeof zone === 'string' ? { people, latitude, longitude, zone } : null;
 }
